@@ -1,0 +1,1 @@
+"""What a valid diary is: frozen records, no files, no astronomy."""

@@ -1,0 +1,111 @@
+"""One entry of the diary (content/entries/NAME.md) with everything its front matter names."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Literal
+
+from sitegen.diary.sub import Sub
+from sitegen.diary.target import Target
+
+Stage = Literal["trial", "gathering", "finished"]
+PictureRole = Literal["result", "process", "sub", "setup"]
+
+
+@dataclass(frozen=True, slots=True)
+class ProcessStep:
+    """One step of processing: what was done, and the picture of it where there is one."""
+
+    what: str
+    file: str | None = None
+    alt: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PointingSolution:
+    """Where a picture points, as its author knows it. Degrees ICRS, arcseconds per pixel of the source file;
+    `rotation_deg` is the position angle of the picture's up, from north through east."""
+
+    ra_deg: float
+    dec_deg: float
+    scale_arcsec_px: float
+    rotation_deg: float
+    mirrored: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """`file` is relative to content/."""
+
+    file: str
+    alt: str
+    caption: str | None = None
+    role: PictureRole = "result"
+    solution: PointingSolution | None = None
+    steps: tuple[ProcessStep, ...] = ()
+    stretch: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class NightNote:
+    """What only the author knows of a night."""
+
+    clouds: str | None = None
+    wind: str | None = None
+    temperature_c: float | None = None
+    humidity_percent: float | None = None
+    seeing_arcsec: float | None = None
+    polar_error_arcmin: float | None = None
+    ended_by: str | None = None
+    note: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    title: str
+    address: str
+
+
+@dataclass(frozen=True, slots=True)
+class Lessons:
+    """Short Markdown sentences."""
+
+    worked: tuple[str, ...] = ()
+    failed: tuple[str, ...] = ()
+    next: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """`subs` are all frames of its logs, calibration included, in time order; `body` is Markdown.
+
+    `body_line` is the line of the file on which the body begins (for problem lines).
+    `rig` and `site` are the defaults named by the front matter; frames may name others.
+    """
+
+    slug: str
+    title: str
+    published: date
+    body: str
+    body_line: int = 1
+    updated: date | None = None
+    summary: str | None = None
+    stage: Stage = "finished"
+    targets: tuple[Target, ...] = ()
+    rig: str | None = None
+    site: str | None = None
+    subs: tuple[Sub, ...] = ()
+    pictures: tuple[Picture, ...] = ()
+    wanted_hours: Mapping[str, float] = field(default_factory=dict)
+    night_notes: Mapping[date, NightNote] = field(default_factory=dict)
+    links: tuple[Link, ...] = ()
+    topics: tuple[str, ...] = ()
+    lessons: Lessons = Lessons()
+    star_survey: tuple[str, ...] = ()
+    star_rings: tuple[str, ...] = ()
+    unlisted: bool = False
+
+    @property
+    def lights(self) -> tuple[Sub, ...]:
+        """Light frames, kept and discarded, in time order."""
+        return tuple(sub for sub in self.subs if sub.kind == "light")

@@ -1,0 +1,43 @@
+"""The diary's own page of settings (content/diary.yaml)."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+PositionPrivacy = Literal["rounded", "hidden", "exact"]
+
+
+@dataclass(frozen=True, slots=True)
+class Privacy:
+    """How exactly the site tells where the observer stands."""
+
+    site_position: PositionPrivacy = "rounded"
+    round_to_deg: float = 0.1
+
+
+@dataclass(frozen=True, slots=True)
+class MoonRule:
+    """Both fractions 0..1: above the first the Moon is bright, above the second it is up for most of the dark hours."""
+
+    illuminated_above: float = 0.5
+    up_share_above: float = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class OutlookSettings:
+    published: bool = False
+    nights: int = 30
+    minimum_altitude_deg: float = 30.0
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    title: str
+    author: str | None = None
+    tagline: str | None = None
+    language: str = "en"
+    address: str | None = None
+    theme: str = "default"
+    licence: str | None = None
+    privacy: Privacy = Privacy()
+    moon_rule: MoonRule = MoonRule()
+    outlook: OutlookSettings = OutlookSettings()

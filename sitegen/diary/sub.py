@@ -1,0 +1,43 @@
+"""One exposure as a capture log tells it."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Literal
+
+FrameKind = Literal["light", "dark", "flat", "bias", "dark-flat"]
+
+
+@dataclass(frozen=True, slots=True)
+class Sub:
+    """One frame. `start` is aware UTC; `rig`, `site` and `target` name records of the diary.
+
+    `filter` is the rig's short name, None where the rig has no filters or the frame needs none.
+    `target` is an index into the entry's targets, None for a gear entry.
+    `source` is the log it came from, relative to content/, POSIX. None elsewhere: the log does not say.
+    """
+
+    start: datetime
+    exposure_s: float
+    rig: str
+    site: str
+    target: int | None = None
+    filter: str | None = None
+    kind: FrameKind = "light"
+    kept: bool = True
+    reason: str | None = None
+    binning: int | None = None
+    gain: float | None = None
+    sensor_c: float | None = None
+    fwhm_arcsec: float | None = None
+    elongation: float | None = None
+    guiding_rms_arcsec: float | None = None
+    note: str | None = None
+    source: str = ""
+
+    @property
+    def end(self) -> datetime:
+        return self.start + timedelta(seconds=self.exposure_s)
+
+    @property
+    def middle(self) -> datetime:
+        return self.start + timedelta(seconds=self.exposure_s / 2)

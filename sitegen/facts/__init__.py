@@ -1,0 +1,1 @@
+"""Diary to numbers: pure functions over valid records."""

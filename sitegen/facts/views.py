@@ -1,0 +1,79 @@
+"""The rows that facts are computed from: an entry beside the sky it was made under.
+
+Built by hand in tests, by `diary_in_sky` for a diary. Everything position-dependent in them comes from the public site.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+
+from sitegen.diary.entry import Entry, NightNote
+from sitegen.diary.public_position import PublicSite
+from sitegen.diary.rig import CautionKind, Filter, Rig, Train, Work
+from sitegen.diary.settings import MoonRule
+from sitegen.diary.sub import Sub
+from sitegen.diary.target import Target
+from sitegen.sky.answer import NightSky, SubSky, TargetNight
+
+
+@dataclass(frozen=True, slots=True)
+class OpticsView:
+    """One train of one rig, at one binning, as this entry used it."""
+
+    rig: Rig
+    train: Train
+    binning: int
+    seeing_arcsec: float | None
+    measured_scale_arcsec_px: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SubInSky:
+    """A light frame with the kind of its band; `moon_altitude_deg` at mid-exposure, None where the site is hidden."""
+
+    sub: Sub
+    narrow: bool
+    moon_altitude_deg: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class NightView:
+    """One night at one site. `sky` is None where the site is hidden; `target_sky` also without a fixed target."""
+
+    evening: date
+    site: PublicSite
+    lights: tuple[SubInSky, ...]
+    sky: NightSky | None
+    target: Target | None
+    target_sky: TargetNight | None
+    rule: MoonRule
+    note: NightNote | None = None
+
+    @property
+    def kept(self) -> tuple[SubInSky, ...]:
+        return tuple(light for light in self.lights if light.sub.kept)
+
+
+@dataclass(frozen=True, slots=True)
+class EntryView:
+    """`lights` in time order; `sub_sky` holds one array element a light. `work` is what was done to this entry's rigs
+    since the entry before it with the same rig."""
+
+    entry: Entry
+    optics: tuple[OpticsView, ...]
+    nights: tuple[NightView, ...]
+    lights: tuple[SubInSky, ...]
+    sub_sky: SubSky
+    filters: tuple[tuple[str, Filter], ...]
+    work: tuple[tuple[Rig, Work], ...] = ()
+    other_cautions: tuple[CautionKind, ...] = ()
+
+    @property
+    def kept(self) -> tuple[SubInSky, ...]:
+        return tuple(light for light in self.lights if light.sub.kept)
+
+
+def filter_key(sub: Sub, rig: Rig) -> str:
+    """What a total is filed under: the filter's short name; 'colour' or 'clear' for a train that needs none."""
+    if sub.filter is not None:
+        return sub.filter
+    return "colour" if rig.trains[-1].camera.colour == "colour" else "clear"

@@ -1,0 +1,65 @@
+"""What is wrong in an author's file, where, and how to mend it. The one place that words a problem line."""
+
+import difflib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+Severity = Literal["error", "warning"]
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Problem:
+    """One thing to mend. `path` is as the author would type it (from the folder the command ran in);
+    `line` and `column` count from 1, and are 1 where a file has no lines (a picture, a FITS header)."""
+
+    path: str
+    line: int
+    column: int
+    wrong: str
+    remedy: str = ""
+    severity: Severity = "error"
+
+    def __str__(self) -> str:
+        remedy = f"; {self.remedy}" if self.remedy else ""
+        return _one_line(f"{self.path}:{self.line}:{self.column}: {self.severity}: {self.wrong}{remedy}")
+
+
+class DiaryProblems(Exception):
+    """The diary cannot be built; carries every problem found, warnings included."""
+
+    def __init__(self, problems: Iterable[Problem]) -> None:
+        self.problems = tuple(problems)
+        super().__init__("\n".join(map(str, self.problems)))
+
+
+def in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """Each problem once, by file, line and column."""
+    return tuple(sorted(set(problems)))
+
+
+def errors_in(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    return tuple(problem for problem in problems if problem.severity == "error")
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str | None:
+    """The nearest known word, or None where none is near."""
+    by_folded = {candidate.casefold(): candidate for candidate in sorted(known)}
+    near = difflib.get_close_matches(word.casefold(), by_folded, n=1, cutoff=0.6)
+    return by_folded[near[0]] if near else None
+
+
+def hint_for(word: str, known: Iterable[str]) -> str:
+    """The remedy for an unknown word: the nearest known one, else the list of them."""
+    candidates = sorted(set(known))
+    near = did_you_mean(word, candidates)
+    if near is not None:
+        return f"did you mean '{near}'?"
+    if not candidates:
+        return "none is defined"
+    return "known: " + ", ".join(candidates[:12]) + (", …" if len(candidates) > 12 else "")
+
+
+def _one_line(text: str) -> str:
+    """Control characters would let a file's content forge lines in the terminal."""
+    return "".join(character if character.isprintable() else "\ufffd" for character in text)
