@@ -1,0 +1,1 @@
+"""PIXELS -> star shapes, rings, plate solutions. Arrays in, frozen records out; no files, no diary."""
