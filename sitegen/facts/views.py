@@ -8,7 +8,7 @@ from datetime import date
 
 from sitegen.diary.entry import Entry, NightNote
 from sitegen.diary.public_position import PublicSite
-from sitegen.diary.rig import CautionKind, Filter, Rig, Train, Work
+from sitegen.diary.rig import Filter, Rig, Train, Work
 from sitegen.diary.settings import MoonRule
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
@@ -28,9 +28,11 @@ class OpticsView:
 
 @dataclass(frozen=True, slots=True)
 class SubInSky:
-    """A light frame with the kind of its band; `moon_altitude_deg` at mid-exposure, None where the site is hidden."""
+    """A light frame with what its total is filed under and the kind of its band; `moon_altitude_deg` at mid-exposure,
+    None where the site is hidden."""
 
     sub: Sub
+    filter_key: str
     narrow: bool
     moon_altitude_deg: float | None
 
@@ -65,15 +67,7 @@ class EntryView:
     sub_sky: SubSky
     filters: tuple[tuple[str, Filter], ...]
     work: tuple[tuple[Rig, Work], ...] = ()
-    other_cautions: tuple[CautionKind, ...] = ()
 
     @property
     def kept(self) -> tuple[SubInSky, ...]:
         return tuple(light for light in self.lights if light.sub.kept)
-
-
-def filter_key(sub: Sub, rig: Rig) -> str:
-    """What a total is filed under: the filter's short name; 'colour' or 'clear' for a train that needs none."""
-    if sub.filter is not None:
-        return sub.filter
-    return "colour" if rig.trains[-1].camera.colour == "colour" else "clear"

@@ -1,0 +1,111 @@
+"""The one place where an address of the published site is spelt.
+
+Addresses are relative to the site's root, POSIX, and end in '/' where they name a page in a folder of its own.
+"""
+
+import posixpath
+import re
+import unicodedata
+from datetime import date
+
+INDEX = ""
+SKY = "sky/"
+TOTALS = "totals/"
+LESSONS = "lessons/"
+SEARCH = "search/"
+EXPLAINED = "explained/"
+CREDITS = "credits/"
+NIGHTS = "nights/"
+TARGETS = "targets/"
+RIGS = "rigs/"
+SITES = "sites/"
+TOPICS = "topics/"
+YEARS = "years/"
+ENTRIES = "entries/"
+OUTLOOK = "outlook/"
+NOT_FOUND = "404.html"
+ATOM = "atom.xml"
+JSON_FEED = "feed.json"
+SITEMAP = "sitemap.xml"
+ROBOTS = "robots.txt"
+FACTS_SCHEMA = "facts.schema.json"
+STATIC = "static/"
+
+
+def entry(slug: str) -> str:
+    return f"{ENTRIES}{slug}/"
+
+
+def entry_facts(slug: str) -> str:
+    return f"{entry(slug)}facts.json"
+
+
+def entry_subs(slug: str) -> str:
+    return f"{entry(slug)}subs.ecsv"
+
+
+def entry_card_picture(slug: str) -> str:
+    return f"{entry(slug)}card.jpg"
+
+
+def picture(slug: str, name: str) -> str:
+    """A file made from one of the entry's pictures."""
+    return f"{entry(slug)}pictures/{name}"
+
+
+def target(slug: str) -> str:
+    return f"{TARGETS}{slug}/"
+
+
+def rig(slug: str) -> str:
+    return f"{RIGS}{slug}/"
+
+
+def site(slug: str) -> str:
+    return f"{SITES}{slug}/"
+
+
+def topic(slug: str) -> str:
+    return f"{TOPICS}{slug}/"
+
+
+def year(number: int) -> str:
+    return f"{YEARS}{number:04d}/"
+
+
+def night(evening: date) -> str:
+    return f"{NIGHTS}{evening.isoformat()}/"
+
+
+def explained(path: str) -> str:
+    """Where one computed number is explained; `path` as in facts.json, 'nights.moon.illuminated'."""
+    return f"{EXPLAINED}#{explained_anchor(path)}"
+
+
+def explained_anchor(path: str) -> str:
+    return "fact-" + path.replace(".", "-").replace("_", "-")
+
+
+def static(name: str) -> str:
+    return f"{STATIC}{name}"
+
+
+def file_of(address: str) -> str:
+    """The file that a web server gives for an address."""
+    path = address.partition("#")[0]
+    return f"{path}index.html" if path == "" or path.endswith("/") else path
+
+
+def relative(here: str, there: str) -> str:
+    """The link from page `here` to `there`, naming index.html so that it works from disk."""
+    path, hash_sign, anchor = there.partition("#")
+    folder = posixpath.dirname(file_of(here))
+    return posixpath.relpath(file_of(path), folder or ".") + hash_sign + anchor
+
+
+def slug_of(text: str) -> str:
+    """Lower-case ASCII letters, digits and hyphens: 'NGC 6946' -> 'ngc-6946', 'Hα' -> 'h-alpha'-like names lose what
+    has no ASCII form; an empty result becomes 'x' so that no two folders collapse into their parent."""
+    plus = text.replace("+", " plus ")
+    ascii_text = unicodedata.normalize("NFKD", plus).encode("ascii", "ignore").decode()
+    return re.sub(r"[^a-z0-9]+", "-", ascii_text.lower()).strip("-") or "x"

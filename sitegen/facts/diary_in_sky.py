@@ -1,0 +1,201 @@
+"""Lays a diary's entries under the sky: one vectorised pass for all their nights, targets and subs."""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from datetime import UTC, date, datetime
+from functools import cache
+from statistics import median
+from zoneinfo import ZoneInfo
+
+import numpy as np
+
+from sitegen.diary.diary import Diary
+from sitegen.diary.entry import Entry
+from sitegen.diary.public_position import PublicSite, public_site
+from sitegen.diary.rig import Filter, Rig, Train, Work
+from sitegen.diary.sub import Sub
+from sitegen.diary.target import Target
+from sitegen.facts.sky_request import SkyBook
+from sitegen.facts.views import EntryView, NightView, OpticsView, SubInSky
+from sitegen.sky.answer import SubSky
+from sitegen.sky.night_time import evening_of
+
+NARROW_KINDS = frozenset({"narrowband", "dual-band"})
+
+
+def views_of(diary: Diary, entries: Sequence[Entry]) -> tuple[EntryView, ...]:
+    """The named entries of the diary as views, in the order given."""
+    return _InSky(diary, entries).views()
+
+
+class _InSky:
+    """Asks for everything first, answers once, then hands each entry its part."""
+
+    def __init__(self, diary: Diary, entries: Sequence[Entry]) -> None:
+        self.diary, self.entries = diary, entries
+        self.sites = {slug: public_site(site, diary.settings.privacy) for slug, site in diary.sites.items()}
+        self.evenings = [_evenings(entry.lights, self.sites) for entry in entries]
+
+    def views(self) -> tuple[EntryView, ...]:
+        book = SkyBook(self.sites)
+        asked = [book.ask(entry, evenings) for entry, evenings in zip(self.entries, self.evenings, strict=True)]
+        book.answer()
+        return tuple(
+            self._view(entry, evenings, book.subs(subs), book)
+            for entry, evenings, subs in zip(self.entries, self.evenings, asked, strict=True)
+        )
+
+    def _view(self, entry: Entry, evenings: list[date], sub_sky: SubSky, book: SkyBook) -> EntryView:
+        lights = tuple(
+            self._light(sub, float(altitude))
+            for sub, altitude in zip(entry.lights, sub_sky.moon_altitude_deg, strict=True)
+        )
+        return EntryView(
+            entry=entry,
+            optics=self._optics(entry, evenings),
+            nights=self._nights(entry, lights, evenings, book),
+            lights=lights,
+            sub_sky=sub_sky,
+            filters=_filters_used(lights, self.diary.rigs, entry),
+            work=_work_since(entry, self.diary),
+        )
+
+    def _light(self, sub: Sub, moon_altitude_deg: float) -> SubInSky:
+        rig = self.diary.rigs[sub.rig]
+        kind = rig.filters[sub.filter].kind if sub.filter in rig.filters else "broadband"
+        known = None if np.isnan(moon_altitude_deg) else moon_altitude_deg
+        return SubInSky(sub, _filter_key(sub, rig), kind in NARROW_KINDS, known)
+
+    def _nights(
+        self, entry: Entry, lights: tuple[SubInSky, ...], evenings: list[date], book: SkyBook
+    ) -> tuple[NightView, ...]:
+        grouped: dict[tuple[date, str], list[SubInSky]] = {}
+        for light, evening in zip(lights, evenings, strict=True):
+            grouped.setdefault((evening, light.sub.site), []).append(light)
+        return tuple(
+            self._night(entry, evening, self.sites[site], group, book)
+            for (evening, site), group in sorted(grouped.items(), key=lambda item: item[0])
+        )
+
+    def _night(
+        self, entry: Entry, evening: date, site: PublicSite, lights: list[SubInSky], book: SkyBook
+    ) -> NightView:
+        target = _target_of_night(entry, lights)
+        return NightView(
+            evening=evening,
+            site=site,
+            lights=tuple(lights),
+            sky=book.night(site, evening),
+            target=target,
+            target_sky=book.target(site, evening, target),
+            rule=self.diary.settings.moon_rule,
+            note=entry.night_notes.get(evening),
+        )
+
+    def _optics(self, entry: Entry, evenings: list[date]) -> tuple[OpticsView, ...]:
+        """One row a train and binning; an entry without subs shows its rig as it stood when it was published."""
+        used: dict[tuple[str, date | None, int], tuple[Rig, Train, list[float]]] = {}
+        for sub, evening in zip(entry.lights, evenings, strict=True):
+            rig = self.diary.rigs[sub.rig]
+            train = rig.train_on(evening)
+            row = used.setdefault((rig.slug, train.from_evening, sub.binning or 1), (rig, train, []))
+            seeing = self.sites[sub.site].seeing_arcsec
+            row[2].extend([] if seeing is None else [seeing])
+        if not used and entry.rig is not None:
+            rig = self.diary.rigs[entry.rig]
+            train = rig.train_on(entry.published)
+            used[(rig.slug, train.from_evening, 1)] = (rig, train, self._usual_seeing(entry.site))
+        return tuple(
+            OpticsView(rig, train, binning, median(seeing) if seeing else None)
+            for (_, _, binning), (rig, train, seeing) in sorted(used.items(), key=lambda item: _train_order(item[0]))
+        )
+
+    def _usual_seeing(self, site: str | None) -> list[float]:
+        seeing = self.sites[site].seeing_arcsec if site is not None else None
+        return [] if seeing is None else [seeing]
+
+
+def _train_order(key: tuple[str, date | None, int]) -> tuple[str, date, int]:
+    return key[0], key[1] or date.min, key[2]
+
+
+def _filter_key(sub: Sub, rig: Rig) -> str:
+    """What a total is filed under: the filter's short name; 'colour' or 'clear' for a train that needs none."""
+    if sub.filter is not None:
+        return sub.filter
+    return "colour" if rig.trains[-1].camera.colour == "colour" else "clear"
+
+
+NO_FILTER = {
+    "colour": Filter("colour", "colour camera without a filter", "broadband"),
+    "clear": Filter("clear", "no filter", "broadband"),
+}
+
+
+def _filters_used(lights: Iterable[SubInSky], rigs: dict[str, Rig], entry: Entry) -> tuple[tuple[str, Filter], ...]:
+    """By the order of the rigs' own filter lists, then what needs no filter; wanted ones included."""
+    wanted = set(entry.wanted_hours)
+    shorts = {light.filter_key for light in lights} | wanted
+    in_use = sorted({light.sub.rig for light in lights} | ({entry.rig} if entry.rig else set()))
+    known = {short: one for slug in in_use for short, one in rigs[slug].filters.items()}
+    ordered = [short for short in known if short in shorts] + sorted(shorts - set(known))
+    return tuple((short, known.get(short) or NO_FILTER.get(short) or Filter(short, short, "broadband")) for short in ordered)
+
+
+def _target_of_night(entry: Entry, lights: list[SubInSky]) -> Target | None:
+    """The target that most of the night's subs were pointed at; of equals, the one named first."""
+    pointed = Counter(light.sub.target for light in lights if light.sub.target is not None)
+    if not pointed:
+        return None
+    most = max(pointed.values())
+    return entry.targets[min(index for index, count in pointed.items() if count == most)]
+
+
+def _evenings(lights: Sequence[Sub], sites: dict[str, PublicSite]) -> list[date]:
+    """The evening of each sub, by mid-exposure: local mean solar noon to noon; civil noon of its time zone where the
+    site is hidden, since a longitude must not show."""
+    longitudes = np.array([_longitude(sites[sub.site]) for sub in lights], dtype=float)
+    middles = np.array([sub.middle.timestamp() for sub in lights], dtype=float)
+    evenings = evening_of(middles, np.nan_to_num(longitudes)).astype(object).tolist() if len(lights) else []
+    return [
+        _civil_evening(sub.middle, sites[sub.site].time_zone) if np.isnan(longitude) else evening
+        for sub, longitude, evening in zip(lights, longitudes, evenings, strict=True)
+    ]
+
+
+def _longitude(site: PublicSite) -> float:
+    return float("nan") if site.longitude_deg is None else site.longitude_deg
+
+
+def _civil_evening(moment: datetime, time_zone: str) -> date:
+    shifted = moment.astimezone(_zone(time_zone)).replace(tzinfo=UTC).timestamp() - 12 * 3600
+    return datetime.fromtimestamp(shifted, UTC).date()
+
+
+@cache
+def _zone(name: str) -> ZoneInfo:
+    return ZoneInfo(name)
+
+
+def _work_since(entry: Entry, diary: Diary) -> tuple[tuple[Rig, Work], ...]:
+    """Work on each of the entry's rigs after the previous entry with that rig was published, up to this one's date."""
+    return tuple(
+        (diary.rigs[slug], work)
+        for slug in rigs_of(entry)
+        for work in diary.rigs[slug].work
+        if _published_before(entry, slug, diary) < work.date <= entry.published
+    )
+
+
+def _published_before(entry: Entry, rig: str, diary: Diary) -> date:
+    earlier = [
+        other.published
+        for other in diary.entries
+        if (other.published, other.slug) < (entry.published, entry.slug) and rig in rigs_of(other)
+    ]
+    return max(earlier, default=date.min)
+
+
+def rigs_of(entry: Entry) -> tuple[str, ...]:
+    """Slugs of the rigs an entry used or is about, sorted."""
+    return tuple(sorted({sub.rig for sub in entry.lights} | ({entry.rig} if entry.rig else set())))

@@ -1,0 +1,30 @@
+"""What the broadband hours would have been worth under a dark sky."""
+
+import math
+
+from sitegen.facts.fact import Fact
+from sitegen.facts.views import EntryView
+from sitegen.sky.dark_equivalent import dark_equivalent_s as worth_s
+
+
+def dark_equivalent_s(view: EntryView) -> float | None:
+    """Sum over kept broadband frames of exposure × 10^(−0.4 × brightening); None where any part is not known."""
+    total_s = 0.0
+    for light, brightening_mag in zip(view.lights, view.sub_sky.sky_brightening_mag, strict=True):
+        if light.sub.kept and not light.narrow:
+            total_s += float(worth_s(light.sub.exposure_s, float(brightening_mag)))
+    return None if math.isnan(total_s) else total_s
+
+
+FACTS: tuple[Fact[EntryView], ...] = (
+    Fact(
+        "dark_equivalent_s",
+        "Worth in dark sky",
+        "s",
+        dark_equivalent_s,
+        "Each broadband sub counted as exposure × 10^(−0.4 × the Moon's brightening of the sky at the target): the dark-sky time"
+        " that would have met the same sky-limited noise.",
+        "K. Krisciunas & B. E. Schaefer, PASP 103, 1033 (1991), V band; good to 8–23 % of the brightness",
+        1,
+    ),
+)

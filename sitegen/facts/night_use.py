@@ -1,0 +1,52 @@
+"""How the night was used."""
+
+from datetime import datetime
+
+from sitegen.facts.fact import Fact
+from sitegen.facts.integration_totals import LOG, seconds
+from sitegen.facts.views import NightView
+
+Interval = tuple[datetime, datetime]
+
+
+def first_start(night: NightView) -> datetime | None:
+    return min((light.sub.start for light in night.lights), default=None)
+
+
+def last_end(night: NightView) -> datetime | None:
+    return max((light.sub.end for light in night.lights), default=None)
+
+
+def used_share_of_dark(night: NightView) -> float | None:
+    """Part of the dark hours in which at least one kept sub was exposing; None where there is no darkness."""
+    if night.sky is None or night.sky.dark_start is None or night.sky.dark_end is None or not night.sky.dark_s:
+        return None
+    dark = (night.sky.dark_start, night.sky.dark_end)
+    return covered_s([(light.sub.start, light.sub.end) for light in night.kept], dark) / night.sky.dark_s
+
+
+def covered_s(intervals: list[Interval], within: Interval) -> float:
+    """Seconds of `within` that the intervals cover, overlaps counted once."""
+    total_s, reached = 0.0, within[0]
+    for start, end in sorted(intervals):
+        start, end = max(start, reached), min(end, within[1])
+        if end > start:
+            total_s += (end - start).total_seconds()
+            reached = end
+    return total_s
+
+
+FACTS: tuple[Fact[NightView], ...] = (
+    Fact("integration_s", "Integration", "s", lambda night: seconds(night.kept), "Kept light frames of this night.", LOG, 3),
+    Fact("first_start", "First sub", "UTC", first_start, "When the first light frame began.", LOG),
+    Fact("last_end", "Last sub ended", "UTC", last_end, "When the last light frame ended.", LOG),
+    Fact(
+        "used_share_of_dark",
+        "Dark hours used",
+        "fraction",
+        used_share_of_dark,
+        "Part of the dark hours in which at least one kept sub was exposing.",
+        "definition",
+        4,
+    ),
+)

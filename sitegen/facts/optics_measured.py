@@ -1,0 +1,33 @@
+"""What a solved picture says of the train, beside what is printed on the tube."""
+
+from sitegen.facts.fact import Fact
+from sitegen.facts.views import OpticsView
+from sitegen.sky.optics import focal_length_from_scale_mm
+
+
+def measured_focal_length_mm(view: OpticsView) -> float | None:
+    """None where no picture of this train is solved."""
+    scale = view.measured_scale_arcsec_px
+    return focal_length_from_scale_mm(view.train.camera.pixel_um, view.binning, scale) if scale else None
+
+
+FACTS: tuple[Fact[OpticsView], ...] = (
+    Fact(
+        "measured_scale_arcsec_px",
+        "Measured scale",
+        "″/px",
+        lambda view: view.measured_scale_arcsec_px,
+        "The scale of the picture's plate solution.",
+        "least squares over the stars matched",
+        4,
+    ),
+    Fact(
+        "measured_focal_length_mm",
+        "Measured focal length",
+        "mm",
+        measured_focal_length_mm,
+        "206.265 × pixel size in µm × binning ÷ measured scale.",
+        "definition",
+        1,
+    ),
+)

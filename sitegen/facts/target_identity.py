@@ -1,0 +1,31 @@
+"""What was pointed at: the catalogue's record with the author's keys laid over it."""
+
+from sitegen.diary.target import Target
+from sitegen.facts.fact import Fact
+
+CATALOGUE = "open catalogues, listed on the credits page; the author's own keys win"
+
+FACTS: tuple[Fact[Target], ...] = (
+    Fact("name", "Target", "", lambda target: target.name, "The name the author uses.", "the author"),
+    Fact("ra_deg", "Right ascension", "°", lambda target: target.ra_deg, "Catalogue position, ICRS.", CATALOGUE, 5),
+    Fact("dec_deg", "Declination", "°", lambda target: target.dec_deg, "Catalogue position, ICRS.", CATALOGUE, 5),
+    Fact(
+        "constellation",
+        "Constellation",
+        "",
+        lambda target: target.constellation,
+        "The constellation whose boundaries hold the position.",
+        "constellation boundaries, N. G. Roman, PASP 99, 695 (1987)",
+    ),
+    Fact("kind", "Kind", "", lambda target: target.kind, "What sort of object it is.", CATALOGUE),
+    Fact(
+        "size_arcmin",
+        "Apparent size",
+        "′",
+        lambda target: list(target.size_arcmin) if target.size_arcmin else None,
+        "Longer and shorter extent on the sky.",
+        CATALOGUE,
+        2,
+    ),
+    Fact("magnitude", "Magnitude", "mag", lambda target: target.magnitude, "Total V magnitude.", CATALOGUE, 2),
+)

@@ -1,0 +1,125 @@
+"""A number and its unit as a reader sees them: the only place a number is rounded for the eye.
+
+Digits are those that mean something: a scale has three figures, an altitude whole degrees, a share whole percents.
+"""
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, tzinfo
+
+from babel import Locale
+from babel.dates import format_date, format_datetime
+from babel.numbers import format_decimal
+
+NARROW_SPACE = "\u202f"
+UNKNOWN = "—"
+
+
+@dataclass(frozen=True, slots=True)
+class NumberText:
+    """Writes numbers and dates in one language. `words` holds the units that are words ('h', 'min', 'nights')."""
+
+    language: str
+    words: Mapping[str, str]
+
+    def number(self, value: float | None, decimals: int) -> str:
+        """Fixed decimals, the language's own separators, a true minus sign."""
+        if value is None or not math.isfinite(value):
+            return UNKNOWN
+        pattern = "#,##0" + ("." + "0" * decimals if decimals else "")
+        text = format_decimal(round(value, decimals) + 0.0, pattern, locale=self._locale)
+        return text.replace("-", "−")
+
+    def figures(self, value: float | None, figures: int = 3) -> str:
+        """That many significant figures: 1.02, 53.4, 0.331."""
+        if value is None or not math.isfinite(value):
+            return UNKNOWN
+        whole_digits = math.floor(math.log10(abs(value))) + 1 if value else 1
+        return self.number(value, max(0, figures - whole_digits))
+
+    def quantity(self, value: float | None, unit: str) -> str:
+        """A number with its unit, by the habits of that unit."""
+        if value is None:
+            return UNKNOWN
+        return _BY_UNIT.get(unit, _plain)(self, value, unit)
+
+    def duration(self, seconds: float | None) -> str:
+        """'6 h 40 min'; minutes below an hour, seconds below a minute and a half."""
+        if seconds is None:
+            return UNKNOWN
+        hour, minute, second = self.words["unit.h"], self.words["unit.min"], self.words["unit.s"]
+        if abs(seconds) < 90:
+            return f"{self.number(seconds, 0 if float(seconds).is_integer() else 1)}{NARROW_SPACE}{second}"
+        minutes = round(seconds / 60)
+        if minutes < 60:
+            return f"{minutes}{NARROW_SPACE}{minute}"
+        hours, rest = divmod(minutes, 60)
+        return f"{self.number(hours, 0)}{NARROW_SPACE}{hour}" + (f" {rest}{NARROW_SPACE}{minute}" if rest else "")
+
+    def exposure(self, seconds: float) -> str:
+        """A single exposure: '300 s', '1/250 s'."""
+        if 0 < seconds < 0.5:
+            return f"1/{round(1 / seconds)}{NARROW_SPACE}{self.words['unit.s']}"
+        decimals = 0 if float(seconds).is_integer() else 1
+        return f"{self.number(seconds, decimals)}{NARROW_SPACE}{self.words['unit.s']}"
+
+    def percent(self, share: float | None) -> str:
+        """A fraction as whole percents; what is not quite nothing or everything never reads as such."""
+        if share is None or not math.isfinite(share):
+            return UNKNOWN
+        whole = min(max(round(100 * share), 1 if share > 0 else 0), 100 if share >= 1 else 99)
+        return f"{whole}{NARROW_SPACE}%"
+
+    def angle(self, degrees: float | None) -> str:
+        """An extent on the sky: 2.4°, 53′, 12″."""
+        if degrees is None:
+            return UNKNOWN
+        if abs(degrees) >= 10:
+            return f"{self.number(degrees, 1)}°"
+        if abs(degrees) >= 2:
+            return f"{self.number(degrees, 2)}°"
+        if abs(degrees) * 60 >= 2:
+            return f"{self.figures(degrees * 60, 2)}′"
+        return f"{self.figures(degrees * 3600, 2)}″"
+
+    def day(self, when: date) -> str:
+        """'18 October 2026'."""
+        return format_date(when, "long", locale=self._locale)
+
+    def short_day(self, when: date) -> str:
+        """'18 Oct': for lists whose year is clear."""
+        return format_date(when, "d MMM", locale=self._locale)
+
+    def month(self, when: date) -> str:
+        return format_date(when, "LLLL", locale=self._locale)
+
+    def clock(self, moment: datetime | None, zone: tzinfo = UTC) -> str:
+        """'21:42' in the zone; rounded to the minute."""
+        if moment is None:
+            return UNKNOWN
+        local = datetime.fromtimestamp(round(moment.timestamp() / 60) * 60, zone)
+        return format_datetime(local, "HH:mm", locale=self._locale)
+
+    @property
+    def _locale(self) -> Locale:
+        return Locale.parse(self.language, sep="-")
+
+
+def _plain(texts: NumberText, value: float, unit: str) -> str:
+    return f"{texts.figures(value)}{NARROW_SPACE}{unit}" if unit else texts.figures(value)
+
+
+_BY_UNIT: dict[str, Callable[[NumberText, float, str], str]] = {
+    "s": lambda texts, value, _: texts.duration(value),
+    "fraction": lambda texts, value, _: texts.percent(value),
+    "°": lambda texts, value, _: f"{texts.number(value, 0 if abs(value) >= 10 else 1)}°",
+    "″/px": lambda texts, value, _: f"{texts.figures(value)}″/px",
+    "″": lambda texts, value, _: f"{texts.figures(value, 2)}″",
+    "′": lambda texts, value, _: f"{texts.figures(value, 2)}′",
+    "mm": lambda texts, value, _: f"{texts.number(value, 0)}{NARROW_SPACE}mm",
+    "mag": lambda texts, value, _: f"{texts.number(value, 1)}{NARROW_SPACE}mag",
+    "mag/arcsec²": lambda texts, value, _: f"{texts.number(value, 1)}{NARROW_SPACE}mag/arcsec²",
+    "days": lambda texts, value, _: f"{texts.number(value, 1)}{NARROW_SPACE}{texts.words['unit.days']}",
+    "px": lambda texts, value, _: f"{texts.number(value, 1)}{NARROW_SPACE}px",
+}

@@ -1,0 +1,1 @@
+"""Everything computed so far, as pages to read."""

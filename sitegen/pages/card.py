@@ -1,0 +1,127 @@
+"""What lists need to know of an entry: light enough to keep for every entry of a diary at once."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Any
+
+from sitegen.diary.diary import Diary
+from sitegen.diary.entry import Lessons, Stage
+from sitegen.diary.rig import Filter
+from sitegen.diary.target import Target
+from sitegen.facts.diary_in_sky import rigs_of
+from sitegen.facts.night_advice import advice, followed
+from sitegen.facts.night_use import used_share_of_dark
+from sitegen.facts.integration_totals import seconds
+from sitegen.facts.views import EntryView, NightView
+from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
+
+
+@dataclass(frozen=True, slots=True)
+class NightCard:
+    """One night of one entry at one site. Unknown values are None (hidden site, no darkness)."""
+
+    evening: date
+    site: str
+    entry: str
+    target: str | None
+    integration_s: float
+    kept: int
+    discarded: int
+    narrow_s: float
+    dark_s: float | None
+    used_share: float | None
+    illuminated: float | None
+    up_share: float | None
+    advice: str | None
+    followed: bool | None
+    ribbon: Ribbon | None
+    by_filter_s: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class EntryCard:
+    slug: str
+    title: str
+    published: date
+    updated: date | None
+    summary: str | None
+    stage: Stage
+    targets: tuple[Target, ...]
+    rigs: tuple[str, ...]
+    sites: tuple[str, ...]
+    topics: tuple[str, ...]
+    filters: tuple[tuple[str, Filter], ...]
+    nights: tuple[NightCard, ...]
+    integration: Mapping[str, Any]
+    optics: tuple[Mapping[str, Any], ...]
+    lessons: Lessons
+    cautions: tuple[str, ...]
+
+    @property
+    def last_change(self) -> date:
+        return self.updated or self.published
+
+
+def card_of(view: EntryView, facts: Mapping[str, Any], diary: Diary) -> EntryCard:
+    """The card of one entry."""
+    entry = view.entry
+    sites = {night.site.slug for night in view.nights} | ({entry.site} if entry.site else set())
+    return EntryCard(
+        slug=entry.slug,
+        title=entry.title,
+        published=entry.published,
+        updated=entry.updated,
+        summary=entry.summary,
+        stage=entry.stage,
+        targets=entry.targets,
+        rigs=rigs_of(entry),
+        sites=tuple(sorted(sites)),
+        topics=entry.topics,
+        filters=view.filters,
+        nights=tuple(_night_card(night, view) for night in view.nights),
+        integration=facts["integration"],
+        optics=tuple(facts["optics"]),
+        lessons=entry.lessons,
+        cautions=tuple(facts["cautions"]),
+    )
+
+
+def _night_card(night: NightView, view: EntryView) -> NightCard:
+    kept = night.kept
+    moon = night.sky.moon if night.sky else None
+    span = clock_span(night)
+    key = f"{view.entry.slug}-{night.evening:%Y%m%d}-{night.site.slug}"
+    return NightCard(
+        evening=night.evening,
+        site=night.site.slug,
+        entry=view.entry.slug,
+        target=night.target.name if night.target else None,
+        integration_s=seconds(kept),
+        kept=len(kept),
+        discarded=len(night.lights) - len(kept),
+        narrow_s=seconds(light for light in kept if light.narrow),
+        dark_s=night.sky.dark_s if night.sky else None,
+        used_share=used_share_of_dark(night),
+        illuminated=moon.illuminated if moon else None,
+        up_share=moon.up_share_of_dark if moon else None,
+        advice=advice(night),
+        followed=followed(night),
+        ribbon=ribbon_of(night, span, bands_of(view.filters), key) if span else None,
+        by_filter_s={short: total for short, _ in view.filters if (total := _through(night, short))},
+    )
+
+
+def _through(night: NightView, short: str) -> float:
+    return seconds(light for light in night.kept if light.filter_key == short)
+
+
+def bands_of(filters: tuple[tuple[str, Filter], ...]) -> dict[str, tuple[int, ...]]:
+    """Each filter's passbands in whole nm, as the theme names its colours. Luminance and clear have none: a band wider
+    than 200 nm shows no hue."""
+    return {short: passbands_of(one) for short, one in filters}
+
+
+def passbands_of(one: Filter) -> tuple[int, ...]:
+    wide = one.width_nm is not None and one.width_nm > 200
+    return () if wide else tuple(round(centre) for centre in one.centre_nm)

@@ -1,0 +1,165 @@
+"""An entry's Markdown to HTML: CommonMark with tables, footnotes and definition lists; raw HTML stays text.
+
+Two markers reach into the computed numbers, both plain CommonMark:
+`[](fact:integration.total_s)` becomes the number with its unit, `[words](fact:…)` keeps the words and sets the number
+in the margin beside them; `![](figure:NAME)` becomes a figure of the entry. Links to other entries are written with
+the file's name, `[the trial](trial-night.md)`.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from markdown_it import MarkdownIt
+from markdown_it.token import Token
+from mdit_py_plugins.deflist import deflist_plugin
+from mdit_py_plugins.footnote import footnote_plugin
+
+SAFE_SCHEMES = ("http://", "https://", "mailto:")
+
+
+@dataclass(frozen=True, slots=True)
+class TextMistake:
+    """A marker or link that leads nowhere; `line` counts from 0 within the body."""
+
+    line: int
+    wrong: str
+    remedy: str
+
+
+@dataclass(frozen=True, slots=True)
+class Rendered:
+    html: str
+    mistakes: tuple[TextMistake, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Resolvers:
+    """How the text's links are answered. Each takes what stands after the scheme and gives HTML or an address, or a
+    `TextMistake`-shaped pair (what is wrong, remedy)."""
+
+    entry_address: Callable[[str], str | tuple[str, str]]
+    fact_html: Callable[[str, str], str | tuple[str, str]]
+    figure_html: Callable[[str, str], str | tuple[str, str]]
+
+
+def to_html(body: str, resolvers: Resolvers, id_prefix: str = "") -> Rendered:
+    """The body as HTML, and every marker or link in it that does not resolve."""
+    parser = _parser()
+    env: dict[str, Any] = {"docId": id_prefix}
+    tokens = parser.parse(body, env)
+    mistakes: list[TextMistake] = []
+    for token in tokens:
+        if token.type == "inline" and token.children:
+            token.children = _resolved(token.children, token.map[0] if token.map else 0, resolvers, mistakes)
+    return Rendered(parser.renderer.render(_levelled(tokens), parser.options, env), tuple(mistakes))
+
+
+def to_inline_html(text: str) -> str:
+    """One sentence of Markdown (a lesson, a caption) without the paragraph around it."""
+    return str(_parser().renderInline(text))
+
+
+def first_words(body: str, limit: int = 200) -> str:
+    """The beginning of the first paragraph as plain text: the summary where the author gave none."""
+    tokens = _parser().parse(body)
+    for token, content in zip(tokens, tokens[1:], strict=False):
+        if token.type == "paragraph_open" and token.level == 0:
+            words = "".join(_plain(child) for child in content.children or ()).split()
+            return _cut(" ".join(words), limit)
+    return ""
+
+
+def plain_text(body: str) -> str:
+    """All words of the text, for the search index."""
+    tokens = _parser().parse(body)
+    return " ".join(
+        "".join(_plain(child) for child in token.children or ()) for token in tokens if token.type == "inline"
+    )
+
+
+def _plain(token: Token) -> str:
+    if token.type in ("text", "code_inline"):
+        return token.content
+    return " " if token.type in ("softbreak", "hardbreak") else ""
+
+
+def _cut(text: str, limit: int) -> str:
+    return text if len(text) <= limit else text[:limit].rsplit(" ", 1)[0].rstrip(",;:–-") + " …"
+
+
+@cache
+def _parser() -> MarkdownIt:
+    parser = MarkdownIt("commonmark", {"html": False, "typographer": False}).enable("table")
+    parser.use(footnote_plugin).use(deflist_plugin)
+    parser.validateLink = _may_link  # type: ignore[method-assign]
+    return parser
+
+
+def _may_link(address: str) -> bool:
+    """No scheme but the safe ones and the two markers; relative addresses have none."""
+    head = address.strip().lower()
+    before_colon = head.partition(":")[0]
+    relative = ":" not in head or any(sign in before_colon for sign in "/?#")
+    return relative or head.startswith((*SAFE_SCHEMES, "fact:", "figure:"))
+
+
+def _levelled(tokens: Sequence[Token]) -> Sequence[Token]:
+    """The page's own title is h1 and its sections h2: headings in the text begin at h3."""
+    for token in tokens:
+        if token.type in ("heading_open", "heading_close"):
+            token.tag = f"h{min(6, int(token.tag[1]) + 2)}"
+    return tokens
+
+
+def _resolved(
+    children: Sequence[Token], line: int, resolvers: Resolvers, mistakes: list[TextMistake]
+) -> list[Token]:
+    resolved: list[Token] = []
+    waiting: list[Token] = list(children)
+    while waiting:
+        token = waiting.pop(0)
+        if token.type == "softbreak":
+            line += 1
+        if token.type == "link_open" and _target(token).startswith("fact:"):
+            words, waiting = _until_close(waiting)
+            inner = "".join(_plain(word) for word in words)
+            resolved.append(_answered(resolvers.fact_html(_target(token)[5:], inner), inner, line, mistakes))
+        elif token.type == "image" and str(token.attrs.get("src", "")).startswith("figure:"):
+            name = str(token.attrs["src"])[7:]
+            resolved.append(_answered(resolvers.figure_html(name, token.content), "", line, mistakes))
+        else:
+            resolved.append(_linked(token, line, resolvers, mistakes))
+    return resolved
+
+
+def _target(token: Token) -> str:
+    return str(token.attrs.get("href", ""))
+
+
+def _until_close(waiting: list[Token]) -> tuple[list[Token], list[Token]]:
+    close = next(index for index, token in enumerate(waiting) if token.type == "link_close")
+    return waiting[:close], waiting[close + 1 :]
+
+
+def _answered(answer: str | tuple[str, str], words: str, line: int, mistakes: list[TextMistake]) -> Token:
+    if isinstance(answer, tuple):
+        mistakes.append(TextMistake(line, *answer))
+        return Token("text", "", 0, content=words)
+    return Token("html_inline", "", 0, content=answer)
+
+
+def _linked(token: Token, line: int, resolvers: Resolvers, mistakes: list[TextMistake]) -> Token:
+    """A link to NAME.md leads to that entry's page; other links stay."""
+    if token.type != "link_open":
+        return token
+    address, hash_sign, anchor = _target(token).partition("#")
+    if not address.endswith(".md") or ":" in address:
+        return token
+    answer = resolvers.entry_address(address)
+    if isinstance(answer, tuple):
+        mistakes.append(TextMistake(line, *answer))
+    else:
+        token.attrs["href"] = answer + hash_sign + anchor
+    return token

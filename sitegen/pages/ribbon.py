@@ -1,0 +1,219 @@
+"""The geometry of a night ribbon: where dusk, Moon, target and subs lie. The theme draws it.
+
+Coordinates: x from 0 at the left edge to `WIDTH` at the right; altitude as y from 0 (zenith) to `HEIGHT` (horizon).
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from itertools import pairwise
+from zoneinfo import ZoneInfo
+
+from sitegen.facts.views import NightView, SubInSky
+
+WIDTH, HEIGHT = 1000.0, 100.0
+DUSK_DEGREES = (0.0, -6.0, -12.0, -18.0)
+SHORTEST_MARK = 1.2
+CLOCK_HALF_HOURS = 9
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """`depth` 0 (day) to 3 (dark) at `share` (0..1) of the width."""
+
+    share: float
+    depth: int
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """One sub: x, width, and which sub of the night it is."""
+
+    x: float
+    width: float
+    kept: bool
+    light: SubInSky
+
+
+@dataclass(frozen=True, slots=True)
+class Lane:
+    """The subs of one filter; `bands` are its passbands in whole nm, empty for no hue."""
+
+    short: str
+    bands: tuple[int, ...]
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Ribbon:
+    """What the theme needs to draw one night; `moon` and `target` are SVG path data, '' where there is nothing."""
+
+    key: str
+    ground: tuple[Stop, ...]
+    moon: str
+    moon_strength: float
+    target: str
+    transit_x: float | None
+    hours: tuple[tuple[float, datetime], ...]
+    lanes: tuple[Lane, ...]
+    midnight_x: float
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """The stretch of time that the width stands for."""
+
+    start: datetime
+    end: datetime
+
+    def x(self, moment: datetime) -> float:
+        return WIDTH * ((moment - self.start) / (self.end - self.start))
+
+    def x_of_s(self, unix_s: float) -> float:
+        length_s = (self.end - self.start).total_seconds()
+        return WIDTH * (unix_s - self.start.timestamp()) / length_s
+
+
+def night_span(night: NightView) -> Span | None:
+    """Sunset to sunrise, a quarter of an hour more on both sides; the subs' own extent where the site is hidden; in
+    a night without sunset or sunrise eight hours around midnight, stretched to hold every sub."""
+    starts = [light.sub.start for light in night.lights]
+    ends = [light.sub.end for light in night.lights]
+    if night.sky is not None:
+        margin, half = timedelta(minutes=15), timedelta(hours=8)
+        starts.append(night.sky.sunset - margin if night.sky.sunset else night.sky.midnight - half)
+        ends.append(night.sky.sunrise + margin if night.sky.sunrise else night.sky.midnight + half)
+    return Span(min(starts), max(ends)) if starts else None
+
+
+def clock_span(night: NightView) -> Span | None:
+    """The clock that every stacked ribbon shares: nine hours before and after local mean solar midnight, which holds
+    a midwinter night at 60 degrees of latitude; longer ones run out of the band on both sides."""
+    if night.sky is None:
+        return night_span(night)
+    half = timedelta(hours=CLOCK_HALF_HOURS)
+    return Span(night.sky.midnight - half, night.sky.midnight + half)
+
+
+def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]], key: str) -> Ribbon:
+    """`bands` gives each filter's passbands; lanes stand in its order. `key` keeps SVG ids apart within a page."""
+    curve = night.sky.curve if night.sky else None
+    target = night.target_sky
+    transit = target.transit if target else None
+    return Ribbon(
+        key=key,
+        ground=_ground(curve.times_s, curve.sun_altitude_deg, span) if curve else (Stop(0.0, 3),),
+        moon=_area(curve.times_s, curve.moon_altitude_deg, span) if curve else "",
+        moon_strength=round(0.12 + 0.6 * night.sky.moon.illuminated, 3) if night.sky else 0.0,
+        target=_line(curve.times_s, target.altitude_deg, span) if curve and target else "",
+        transit_x=_inside(span.x(transit)) if transit else None,
+        hours=_hours(span, ZoneInfo(night.site.time_zone)),
+        lanes=_lanes(night.lights, span, bands),
+        midnight_x=round(span.x(night.sky.midnight), 1) if night.sky else WIDTH / 2,
+    )
+
+
+def _inside(x: float) -> float | None:
+    return round(x, 1) if 0 <= x <= WIDTH else None
+
+
+def _ground(times_s: Sequence[float], sun_deg: Sequence[float], span: Span) -> tuple[Stop, ...]:
+    """The Sun's depth as gradient stops: one wherever it crosses 0, −6, −12, −18 degrees, and the two edges."""
+    samples = list(zip(times_s, sun_deg, strict=True))
+    stops = [Stop(0.0, _depth(_at(samples, span.start.timestamp())))]
+    for (before_s, before), (after_s, after) in pairwise(samples):
+        for depth, limit in enumerate(DUSK_DEGREES):
+            if (before - limit) * (after - limit) < 0:
+                moment_s = before_s + (after_s - before_s) * (limit - before) / (after - before)
+                share = span.x_of_s(moment_s) / WIDTH
+                if 0.0 < share < 1.0:
+                    stops.append(Stop(round(share, 4), depth))
+    stops.append(Stop(1.0, _depth(_at(samples, span.end.timestamp()))))
+    return tuple(stops)
+
+
+def _depth(sun_deg: float) -> int:
+    return sum(sun_deg <= limit for limit in DUSK_DEGREES[1:])
+
+
+def _at(samples: Sequence[tuple[float, float]], unix_s: float) -> float:
+    """Linear between samples; the end values beyond them."""
+    for (before_s, before), (after_s, after) in pairwise(samples):
+        if before_s <= unix_s <= after_s:
+            return before + (after - before) * (unix_s - before_s) / (after_s - before_s)
+    return samples[0][1] if unix_s < samples[0][0] else samples[-1][1]
+
+
+def _points(times_s: Sequence[float], altitude_deg: Sequence[float], span: Span) -> list[list[tuple[float, float]]]:
+    """Stretches of (x, y) above the horizon and inside the span, clipped where they cross either."""
+    start_s, end_s = span.start.timestamp(), span.end.timestamp()
+    samples = [(float(time), float(altitude)) for time, altitude in zip(times_s, altitude_deg, strict=True)]
+    inner = [(start_s, _at(samples, start_s)), *(s for s in samples if start_s < s[0] < end_s), (end_s, _at(samples, end_s))]
+    runs: list[list[tuple[float, float]]] = [[]]
+    for (before_s, before), (after_s, after) in pairwise(inner):
+        if before >= 0 and not runs[-1]:
+            runs[-1].append(_xy(before_s, before, span))
+        if (before < 0) != (after < 0):
+            runs[-1].append(_xy(before_s + (after_s - before_s) * before / (before - after), 0.0, span))
+            if after < 0:
+                runs.append([])
+        if after >= 0:
+            runs[-1].append(_xy(after_s, after, span))
+    return [run for run in runs if len(run) > 1]
+
+
+def _xy(unix_s: float, altitude_deg: float, span: Span) -> tuple[float, float]:
+    return span.x_of_s(unix_s), HEIGHT * (1 - altitude_deg / 90)
+
+
+def _line(times_s: Sequence[float], altitude_deg: Sequence[float], span: Span) -> str:
+    return "".join(_path(_thinned(run)) for run in _points(times_s, altitude_deg, span))
+
+
+def _area(times_s: Sequence[float], altitude_deg: Sequence[float], span: Span) -> str:
+    """The same curve closed along the horizon."""
+    return "".join(
+        f"{_path(_thinned(run))}V{HEIGHT:.0f}H{run[0][0]:.1f}Z" for run in _points(times_s, altitude_deg, span)
+    )
+
+
+def _path(points: Sequence[tuple[float, float]]) -> str:
+    first, *rest = (f"{x:.1f} {y:.1f}" for x, y in points)
+    return f"M{first}L{' '.join(rest)}"
+
+
+def _thinned(points: list[tuple[float, float]], tolerance: float = 0.35) -> list[tuple[float, float]]:
+    """Douglas–Peucker: fewer points, nowhere further from the curve than a third of a unit."""
+    if len(points) < 3:
+        return points
+    (x0, y0), (x1, y1) = points[0], points[-1]
+    slope = (y1 - y0) / (x1 - x0) if x1 > x0 else 0.0
+    gaps = [abs(y - (y0 + slope * (x - x0))) for x, y in points]
+    widest = max(range(len(points)), key=gaps.__getitem__)
+    if gaps[widest] <= tolerance:
+        return [points[0], points[-1]]
+    return _thinned(points[: widest + 1])[:-1] + _thinned(points[widest:])
+
+
+def _hours(span: Span, zone: ZoneInfo) -> tuple[tuple[float, datetime], ...]:
+    """The site's whole hours inside the span, as local times that know their offset."""
+    local = span.start.astimezone(zone)
+    past_hour = timedelta(minutes=local.minute, seconds=local.second, microseconds=local.microsecond)
+    moment, found = span.start - past_hour + timedelta(hours=1), []
+    while moment < span.end:
+        found.append((round(span.x(moment), 1), moment.astimezone(zone)))
+        moment += timedelta(hours=1)
+    return tuple(found)
+
+
+def _lanes(lights: Sequence[SubInSky], span: Span, bands: Mapping[str, tuple[int, ...]]) -> tuple[Lane, ...]:
+    return tuple(
+        Lane(short, passbands, tuple(_block(light, span) for light in lights if light.filter_key == short))
+        for short, passbands in bands.items()
+        if any(light.filter_key == short for light in lights)
+    )
+
+
+def _block(light: SubInSky, span: Span) -> Block:
+    x, end = span.x(light.sub.start), span.x(light.sub.end)
+    return Block(round(x, 1), round(max(end - x, SHORTEST_MARK), 1), light.sub.kept, light)

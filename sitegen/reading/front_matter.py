@@ -1,0 +1,29 @@
+"""An entry's text -> its front matter and its Markdown."""
+
+from dataclasses import dataclass
+
+from sitegen.reading.desk import Desk, Place
+
+FENCE = "---"
+
+
+@dataclass(frozen=True, slots=True)
+class EntryText:
+    """`front_matter` begins on line 2 of the file, `body` on line `body_line`."""
+
+    front_matter: str
+    body: str
+    body_line: int
+
+
+def split_entry(text: str, desk: Desk) -> EntryText | None:
+    """None after a problem: without its front matter an entry is nothing."""
+    lines = text.split("\n")
+    if lines[0].rstrip() != FENCE:
+        desk.error(Place(), "does not begin with front matter", "put '---' on the first line, 'title: …' and 'published: …' under it, and '---' again")
+        return None
+    closing = next((number for number, line in enumerate(lines) if number and line.rstrip() == FENCE), None)
+    if closing is None:
+        desk.error(Place(), "the front matter is not closed", "put a line '---' between it and the text")
+        return None
+    return EntryText("\n".join(lines[1:closing]) + "\n", "\n".join(lines[closing + 1 :]), closing + 2)

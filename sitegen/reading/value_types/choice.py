@@ -1,0 +1,51 @@
+"""One of a few words; yes or no."""
+
+from dataclasses import dataclass
+
+from sitegen.problems import hint_for
+from sitegen.reading.desk import Desk
+from sitegen.reading.nodes import Node, quoted
+from sitegen.reading.value_types.value_type import JsonSchema, text_of
+
+YES = frozenset({"true", "yes", "on"})
+NO = frozenset({"false", "no", "off"})
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    options: tuple[str, ...]
+
+    def read(self, node: Node, label: str, desk: Desk) -> str | None:
+        text = text_of(node, label, desk, "one of " + ", ".join(self.options))
+        if text is None or text in self.options:
+            return text
+        desk.error(node, f"{label} is {quoted(text)}, not one of {', '.join(self.options)}", self._remedy(text))
+        return None
+
+    def schema(self) -> JsonSchema:
+        return {"enum": list(self.options)}
+
+    def words(self) -> str:
+        return " \\| ".join(f"`{option}`" for option in self.options)
+
+    def _remedy(self, text: str) -> str:
+        hint = hint_for(text, self.options)
+        return hint if hint.startswith("did you mean") else ""
+
+
+@dataclass(frozen=True, slots=True)
+class YesOrNo:
+    def read(self, node: Node, label: str, desk: Desk) -> bool | None:
+        text = text_of(node, label, desk, "true or false")
+        if text is None:
+            return None
+        if text.lower() in YES | NO:
+            return text.lower() in YES
+        desk.error(node, f"{label} is {quoted(text)}, not true or false")
+        return None
+
+    def schema(self) -> JsonSchema:
+        return {"anyOf": [{"type": "boolean"}, {"enum": sorted(YES | NO)}]}
+
+    def words(self) -> str:
+        return "`true` \\| `false`"

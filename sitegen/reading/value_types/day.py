@@ -1,0 +1,57 @@
+"""Dates, as ISO 8601 writes them."""
+
+import re
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from sitegen.reading.desk import Desk
+from sitegen.reading.nodes import Node, quoted
+from sitegen.reading.value_types.value_type import JsonSchema, text_of
+
+ISO_DAY = re.compile(r"(\d{4})-(\d{2})-(\d{2})", re.ASCII)
+_YEAR_FIRST = re.compile(r"(\d{4})\D(\d{1,2})\D(\d{1,2})(?:[T ].*)?", re.ASCII)
+_DAY_FIRST = re.compile(r"(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})", re.ASCII)
+EARLIEST_YEAR = 1800
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A calendar day. With `past`, one that has not come yet is worth a warning."""
+
+    past: bool = False
+
+    def read(self, node: Node, label: str, desk: Desk) -> date | None:
+        text = text_of(node, label, desk, "a date", "write it as year-month-day, as in 2026-04-18")
+        if text is None:
+            return None
+        day = _iso(text)
+        if day is None or day.year < EARLIEST_YEAR:
+            desk.error(node, f"{label} is {quoted(text)}, not a date", _remedy(text))
+            return None
+        if self.past and day > desk.today + timedelta(days=1):
+            desk.warn(node, f"{label} is {day}, in the future")
+        return day
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string", "pattern": f"^{ISO_DAY.pattern}$"}
+
+    def words(self) -> str:
+        return "date"
+
+
+def _iso(text: str) -> date | None:
+    try:
+        return date(*map(int, found.groups())) if (found := ISO_DAY.fullmatch(text)) else None
+    except ValueError:
+        return None
+
+
+def _remedy(text: str) -> str:
+    """The date that was meant, where only its form is wrong and leaves no doubt."""
+    parts = None
+    if found := _YEAR_FIRST.fullmatch(text):
+        parts = found.groups()
+    elif found := _DAY_FIRST.fullmatch(text):
+        parts = found.groups()[::-1]
+    meant = _iso("{}-{:0>2}-{:0>2}".format(*parts)) if parts else None
+    return f"write {meant}" if meant and str(meant) != text else "write year-month-day, as in 2026-04-18"

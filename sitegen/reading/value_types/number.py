@@ -1,0 +1,102 @@
+"""Numbers in the unit their key names."""
+
+import math
+import re
+from dataclasses import dataclass
+
+from sitegen.reading.desk import Desk
+from sitegen.reading.nodes import Node, quoted
+from sitegen.reading.value_types.value_type import JsonSchema, text_of
+
+DECIMAL = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """Finite, from `least` to `most` inclusive, or from just above `above`. `unit` is empty for a plain ratio."""
+
+    unit: str = ""
+    least: float = -math.inf
+    most: float = math.inf
+    above: float = -math.inf
+    whole: bool = False
+
+    def read(self, node: Node, label: str, desk: Desk) -> float | int | None:
+        text = text_of(node, label, desk, self._wanted)
+        if text is None:
+            return None
+        plain = text.replace("−", "-")
+        if not DECIMAL.fullmatch(plain):
+            desk.error(node, f"{label} is {quoted(text)}, not {self._wanted}", self._remedy(plain))
+            return None
+        return self._in_range(float(plain), text, node, label, desk)
+
+    def schema(self) -> JsonSchema:
+        schema: JsonSchema = {"type": "integer" if self.whole else "number"}
+        limits = {"minimum": self.least, "maximum": self.most, "exclusiveMinimum": self.above}
+        return schema | {word: limit for word, limit in limits.items() if math.isfinite(limit)}
+
+    def words(self) -> str:
+        return ", ".join(part for part in ("whole number" if self.whole else "number", self.unit, self.limits()) if part)
+
+    def limits(self) -> str:
+        if math.isfinite(self.above):
+            upper = f", at most {self.most:g}" if math.isfinite(self.most) else ""
+            return f"above {self.above:g}{upper}"
+        if math.isfinite(self.least) and math.isfinite(self.most):
+            return f"{self.least:g} to {self.most:g}"
+        return f"at least {self.least:g}" if math.isfinite(self.least) else ""
+
+    @property
+    def _wanted(self) -> str:
+        return "a whole number" if self.whole else "a number"
+
+    def _in_range(self, value: float, text: str, node: Node, label: str, desk: Desk) -> float | int | None:
+        if not math.isfinite(value) or not (self.least <= value <= self.most and value > self.above):
+            desk.error(node, f"{label} is {text}, out of range", f"it is {self.words()}")
+            return None
+        if self.whole and not value.is_integer():
+            desk.error(node, f"{label} is {text}, not a whole number")
+            return None
+        return int(value) if self.whole else value
+
+    def _remedy(self, text: str) -> str:
+        """The number alone where one can be made out in what was typed."""
+        found = DECIMAL.match(text.replace(",", ".")) if text.count(",") <= 1 else None
+        unit = f"give {self.unit}" if self.unit else "give the number alone"
+        if not found:
+            return f"{unit}, as digits with a point" if self.unit else "give digits with a point"
+        return f"{unit}, as in {found.group().rstrip('.')}" + (f", not {quoted(text)}" if self.unit else "")
+
+
+@dataclass(frozen=True, slots=True)
+class NumberPair:
+    """Two numbers, or one that stands for both where `one_is_both`."""
+
+    first: Number
+    second: Number
+    names: tuple[str, str]
+    one_is_both: bool = False
+
+    def read(self, node: Node, label: str, desk: Desk) -> tuple[float, float] | None:
+        items = getattr(node, "items", None)
+        if items is None and self.one_is_both:
+            value = self.first.read(node, label, desk)
+            return None if value is None else (value, value)
+        if items is None or len(items) != 2:
+            found = f"{len(items)} values" if items is not None else "one value"
+            desk.error(node, f"{label} has {found}, not two", f"write [{self.names[0]}, {self.names[1]}]")
+            return None
+        first = self.first.read(items[0], f"{self.names[0]} of {label}", desk)
+        second = self.second.read(items[1], f"{self.names[1]} of {label}", desk)
+        return None if first is None or second is None else (first, second)
+
+    def schema(self) -> JsonSchema:
+        pair = {"type": "array", "prefixItems": [self.first.schema(), self.second.schema()], "minItems": 2, "maxItems": 2}
+        return {"anyOf": [self.first.schema(), pair]} if self.one_is_both else pair
+
+    def words(self) -> str:
+        pair = f"[{self.names[0]}, {self.names[1]}], each a {self.first.words()}"
+        if self.first != self.second:
+            pair = f"[{self.names[0]}: {self.first.words()}; {self.names[1]}: {self.second.words()}]"
+        return f"{self.first.words()}, or {pair}" if self.one_is_both else pair

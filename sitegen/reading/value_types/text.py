@@ -1,0 +1,41 @@
+"""Words for readers."""
+
+from dataclasses import dataclass
+
+from sitegen.reading.desk import Desk
+from sitegen.reading.nodes import Node
+from sitegen.reading.text_file import UNPRINTABLE
+from sitegen.reading.value_types.value_type import JsonSchema, text_of
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """One line, whatever way the author broke it; with `paragraphs`, line breaks stay."""
+
+    paragraphs: bool = False
+    called: str = "text"
+
+    def read(self, node: Node, label: str, desk: Desk) -> str | None:
+        text = text_of(node, label, desk, "text")
+        if text is None:
+            return None
+        if UNPRINTABLE.search(text) or not _encodable(text):
+            desk.error(node, f"{label} holds an unprintable character", "delete its escape")
+            return None
+        return text if self.paragraphs else " ".join(text.split())
+
+    def schema(self) -> JsonSchema:
+        return {"type": ["string", "number", "boolean"]}
+
+    def words(self) -> str:
+        return self.called
+
+
+def _encodable(text: str) -> bool:
+    """An escape can name half a character."""
+    return not any("\ud800" <= character <= "\udfff" for character in text)
+
+
+LINE = Text()
+PARAGRAPHS = Text(paragraphs=True, called="text, Markdown")
+WORD = Text(called="word")

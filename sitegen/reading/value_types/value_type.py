@@ -1,0 +1,51 @@
+"""The contract of a value's type, and what most of them share."""
+
+from dataclasses import dataclass
+from typing import Any, Protocol
+
+from sitegen.reading.desk import Desk
+from sitegen.reading.nodes import Node, TextNode, seen
+
+JsonSchema = dict[str, Any]
+
+
+class ValueType(Protocol):
+    """`read` gives the value, or None after a problem was put down; no type has None among its values.
+
+    `label` is how the problem line calls the value: the key in quotes, or what stands for it in a list.
+    """
+
+    def read(self, node: Node, label: str, desk: Desk) -> Any: ...
+
+    def schema(self) -> JsonSchema:
+        """JSON Schema (draft 2020-12) of what an editor may accept: never stricter than `read`."""
+
+    def words(self) -> str:
+        """For the page of keys: 'number, mm, 1 to 20000'."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A value beside the node it was read from, so that a later check can point at it."""
+
+    value: Any
+    node: Node
+
+    @property
+    def line(self) -> int:
+        return self.node.line
+
+    @property
+    def column(self) -> int:
+        return self.node.column
+
+
+def text_of(node: Node, label: str, desk: Desk, wanted: str, remedy: str = "") -> str | None:
+    """The words of a scalar without the blanks round them; None after saying that something else stands there."""
+    if isinstance(node, TextNode) and not node.empty and node.text.strip():
+        return node.text.strip()
+    if isinstance(node, TextNode):
+        desk.error(node, f"{label} is empty", remedy or f"give {wanted}")
+    else:
+        desk.error(node, f"{label} is {seen(node)}, not {wanted}", remedy)
+    return None

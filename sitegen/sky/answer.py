@@ -1,0 +1,132 @@
+"""What the sky answers: one record a night, one a night and target, and columns for the subs.
+
+Moments are aware UTC, rounded to the whole second; every duration is the difference of such moments,
+so that what a page adds up is what it shows.
+"""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+import numpy as np
+from numpy.typing import NDArray
+
+from sitegen.sky.diurnal_path import DiurnalPath
+
+Floats = NDArray[np.float64]
+Interval = tuple[datetime, datetime]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class NightCurve:
+    """Airless topocentric altitudes of Sun and Moon, noon to noon every ten minutes (145 points)."""
+
+    times_s: Floats
+    sun_altitude_deg: Floats
+    moon_altitude_deg: Floats
+
+
+@dataclass(frozen=True, slots=True)
+class MoonNight:
+    """The Moon of one night.
+
+    illuminated (0-1, geocentric) and age_days (since the last new Moon) hold at NightSky.middle.
+    phase: one of `phase.PHASE_NAMES`; a principal phase names the night that contains its instant.
+    rise, set: first of each in the night, noon to noon; None where there is none.
+    up_share_of_dark: part of the dark time with the Moon's centre above 0; None without dark.
+    moon_down: the intervals both dark and moonless; dark_and_moonless_s their sum.
+    """
+
+    illuminated: float
+    phase: str
+    age_days: float
+    rise: datetime | None
+    set: datetime | None
+    up_share_of_dark: float | None
+    dark_and_moonless_s: float
+    moon_down: tuple[Interval, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class NightSky:
+    """The Sun and the Moon of one night.
+
+    midnight: local mean solar midnight. middle: halfway between sunset and sunrise, else midnight.
+    sunset, sunrise: ends of the time with the Sun down; None, both, where it never sets or rises.
+        Either may lie up to an hour outside the night near the polar day or night.
+    dark (Sun's centre below -18) and nautical (below -12): the interval round the Sun's lowest point,
+        cut to the night; None where the Sun stays higher; the whole night where it stays lower.
+    dark_s, nautical_dark_s: 0 without such an interval.
+    """
+
+    midnight: datetime
+    middle: datetime
+    sunset: datetime | None
+    sunrise: datetime | None
+    dark_start: datetime | None
+    dark_end: datetime | None
+    dark_s: float
+    nautical_start: datetime | None
+    nautical_end: datetime | None
+    nautical_dark_s: float
+    sun_never_sets: bool
+    moon: MoonNight
+    curve: NightCurve
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class TargetNight:
+    """A fixed direction through one night.
+
+    transit: the upper culmination within the night (the first, on the day a year that has two).
+    hours: the interval in which the target was judged, and hours_kind says which that is: "dark",
+        without it "nautical", without that "sun down", and None, None where the Sun never sets.
+    max_altitude_deg, min_airmass: over those hours; None without them, airmass also below the horizon.
+    altitude_deg: airless, on the grid of the night's curve.
+    """
+
+    transit: datetime
+    hours_kind: str | None
+    hours: Interval | None
+    max_altitude_deg: float | None
+    min_airmass: float | None
+    altitude_deg: Floats
+    path: DiurnalPath
+
+    def above(self, limit_deg: float) -> tuple[Interval, ...]:
+        """Parts of `hours` with the target above both limit_deg and the site's horizon profile."""
+        return () if self.hours is None else self.path.above(limit_deg, *self.hours)
+
+    def above_s(self, limit_deg: float) -> float:
+        """Seconds of `hours` with the target above both limit_deg and the site's horizon profile."""
+        return sum((end - start).total_seconds() for start, end in self.above(limit_deg))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class SubSky:
+    """Columns as long as the request's subs, at mid-exposure; NaN is the published null.
+
+    target_altitude_deg, airmass, moon_separation_deg: NaN without a direction.
+    sky_brightening_mag: V, positive is brighter; 0 with the Moon down; NaN without a direction, with the
+        target below the horizon, and with the Moon up over a site whose dark sky nobody measured.
+    """
+
+    target_altitude_deg: Floats
+    airmass: Floats
+    moon_altitude_deg: Floats
+    moon_separation_deg: Floats
+    moon_illuminated: Floats
+    sky_brightening_mag: Floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class SkyAnswer:
+    """Answers in the order of the request.
+
+    earth_rotation_note: None, or one sentence for the author: nights lie outside the installed table
+        of the Earth's rotation, and how much that can cost.
+    """
+
+    nights: tuple[NightSky, ...]
+    night_targets: tuple[TargetNight, ...]
+    subs: SubSky
+    earth_rotation_note: str | None

@@ -1,0 +1,49 @@
+"""Where the Moon is, how wide, and how much of it is lit."""
+
+import erfa
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from sitegen.sky.sun import AU_KM
+
+Floats = NDArray[np.float64]
+
+MOON_RADIUS_KM = 1737.4
+EARTH_RADIUS_KM = 6378.137
+
+
+def apparent_moon(tt: tuple[float, Floats]) -> Floats:
+    """Geocentric apparent Moon in km, GCRS axes, light-time included; shape (..., 3).
+
+    ERFA moon98, which is Meeus, Astronomical Algorithms, chapter 47: 10 arcsec in longitude, 4 in latitude.
+    """
+    return np.asarray(erfa.moon98(*tt)["p"] * AU_KM)
+
+
+def horizontal_parallax_deg(distance_km: ArrayLike) -> Floats:
+    """Equatorial horizontal parallax (Meeus ch. 47: sine = Earth's radius over distance)."""
+    return np.asarray(np.degrees(np.arcsin(EARTH_RADIUS_KM / np.asarray(distance_km, float))))
+
+
+def semidiameter_deg(distance_km: ArrayLike) -> Floats:
+    """Angular radius of the disc at a distance from the observer."""
+    return np.asarray(np.degrees(np.arcsin(MOON_RADIUS_KM / np.asarray(distance_km, float))))
+
+
+def phase_angle_deg(moon_km: Floats, sun_km: Floats) -> Floats:
+    """Angle Sun-Moon-Earth from geocentric vectors (..., 3) on the same axes: 0 at full, 180 at new Moon.
+
+    The Sun's finite distance included (Meeus eq. 48.3), which is worth 0.001 of illuminated fraction.
+    """
+    return angle_deg(-moon_km, sun_km - moon_km)
+
+
+def illuminated_fraction(phase_angle: ArrayLike) -> Floats:
+    """Lit part of the disc, 0 to 1, from the phase angle in degrees (Meeus eq. 48.1)."""
+    return np.asarray((1.0 + np.cos(np.radians(phase_angle))) / 2.0)
+
+
+def angle_deg(one: Floats, other: Floats) -> Floats:
+    """Angle between vectors (..., 3), of any length, exact near 0 and 180 too."""
+    crossed = np.linalg.norm(np.cross(one, other), axis=-1)
+    return np.asarray(np.degrees(np.arctan2(crossed, np.sum(one * other, axis=-1))))

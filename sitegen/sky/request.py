@@ -1,0 +1,32 @@
+"""Everything a diary asks of the sky, in one record, so that it is answered in one pass."""
+
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+from numpy.typing import NDArray
+
+from sitegen.sky.place import Place
+
+NO_DIRECTION = -1
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class SkyRequest:
+    """Places, nights, directions and subs; the rest are indices into those tuples.
+
+    nights: (index into places, date of the evening).
+    directions: ICRS (ra_deg, dec_deg).
+    night_targets: (index into nights, index into directions).
+    sub_mid_s: UTC unix seconds of mid-exposure, float64, one a sub.
+    sub_night, sub_direction: integer arrays as long as sub_mid_s; NO_DIRECTION (-1) for a sub of
+        something that has no fixed place. A sub must lie in its night, two hours either side allowed.
+    """
+
+    places: tuple[Place, ...]
+    nights: tuple[tuple[int, date], ...]
+    directions: tuple[tuple[float, float], ...]
+    night_targets: tuple[tuple[int, int], ...]
+    sub_mid_s: NDArray[np.float64]
+    sub_night: NDArray[np.int64]
+    sub_direction: NDArray[np.int64]

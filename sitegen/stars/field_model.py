@@ -1,0 +1,98 @@
+"""Size and shape of the stars over the field as a few physical terms, fitted to the zones by linear least squares.
+
+Independent blurs add in their second moments, so the model is one of squared widths. A star's image is the seeing's disc widened by
+
+* defocus z(u, v) = z0 + g·(u, v) + c·r²: focus error, tilt, curved field (or wrong corrector distance). Its blur is round and
+  grows as z², hence FWHM² has the terms 1, u, v, u², uv, v²: linear ones where one side is worse, an isotropic square where all edges
+  are worse, an anisotropic one where two opposite sides are (a tilt through focus);
+* astigmatism and coma of a wrong corrector distance, which stretch stars along (+) or across (−) the radius as r²;
+* a drift of the image during the exposure, the same everywhere: a constant shape vector.
+
+u, v are offsets from the frame's centre over half its DIAGONAL (r = 1 in the corners). The shape vector s = FWHM² · e is proportional
+to the difference of the squared axes, to first order in e = (a − b)/(a + b): the quantity that adds. Fit and covariance are in units
+of the median FWHM² of the frame. Source: the physics of the third-order aberrations; the choice of terms is ours.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from sitegen.stars.records import StarSurvey, Zone
+from sitegen.stars.shapes import Floats, vector_of_elongation
+
+FEWEST_ZONES = 9  # of 15: under it six terms of size cannot be told apart
+FLOORS = (0.006, 0.004)  # systematic error of a zone's FWHM (share) and of a shape component, added to the scatter
+SIZE_TERMS, SHAPE_TERMS = 6, 3
+
+
+@dataclass(frozen=True, slots=True)
+class FieldTerms:
+    """`size`: of FWHM² in 1, u, v, u², uv, v²; `shape`: constant s1, constant s2, radial·r². Covariances beside them.
+
+    `reach`: half width and half height of the frame in units of half its diagonal.
+    """
+
+    size: Floats
+    size_covariance: Floats
+    shape: Floats
+    shape_covariance: Floats
+    reach: tuple[float, float]
+
+
+def fit_field(survey: StarSurvey) -> FieldTerms | None:
+    """The terms, None where too few zones were measured or where they lie so that the terms cannot be told apart."""
+    zones = [zone for zone in survey.zones if zone.fwhm_px is not None]
+    if len(zones) < FEWEST_ZONES:
+        return None
+    u, v, reach = places(survey, zones)
+    fwhm, fwhm_error, e1, e2, e_error = _values(zones)
+    unit = np.median(fwhm)
+    size = _least_squares(size_design(u, v), (fwhm / unit) ** 2, 2 * fwhm * fwhm_error / unit**2)
+    weight = (fwhm / unit) ** 2
+    shape = _least_squares(shape_design(u, v), np.append(weight * e1, weight * e2), np.tile(weight * e_error, 2))
+    return None if size is None or shape is None else FieldTerms(*size, *shape, reach)
+
+
+def places(survey: StarSurvey, zones: list[Zone]) -> tuple[Floats, Floats, tuple[float, float]]:
+    """u and v of the zones' centres, and of the frame's own edge."""
+    half = np.hypot(survey.width_px, survey.height_px) / 2
+    u = np.array([zone.x - (survey.width_px - 1) / 2 for zone in zones]) / half
+    v = np.array([zone.y - (survey.height_px - 1) / 2 for zone in zones]) / half
+    return u, v, (survey.width_px / 2 / half, survey.height_px / 2 / half)
+
+
+def _values(zones: list[Zone]) -> tuple[Floats, ...]:
+    fwhm, count = np.array([zone.fwhm_px for zone in zones], float), np.array([zone.stars for zone in zones])
+    scatter, scatter_e = (np.array([getattr(zone, name) or 0.0 for zone in zones]) for name in ("scatter_px", "scatter_e"))
+    vectors = np.array([vector_of_elongation(zone.elongation or 1.0, zone.angle_deg) for zone in zones])
+    of_median = 1.2533 / np.sqrt(count)  # standard error of a median over that of the values, Gaussian
+    return (
+        fwhm,
+        np.hypot(of_median * scatter, FLOORS[0] * fwhm),
+        vectors[:, 0],
+        vectors[:, 1],
+        np.hypot(of_median * scatter_e, FLOORS[1]),
+    )
+
+
+def size_design(u: Floats, v: Floats) -> Floats:
+    return np.column_stack([np.ones_like(u), u, v, u * u, u * v, v * v])
+
+
+def shape_design(u: Floats, v: Floats) -> Floats:
+    """r²·(cos 2φ, sin 2φ) is (u² − v², 2uv)."""
+    one, none = np.ones_like(u), np.zeros_like(u)
+    return np.column_stack([np.append(one, none), np.append(none, one), np.append(u * u - v * v, 2 * u * v)])
+
+
+def _least_squares(design: Floats, values: Floats, errors: Floats) -> tuple[Floats, Floats] | None:
+    """Solution and covariance, the latter widened where the zones scatter more than their errors say."""
+    weighted, wanted = design / errors[:, None], values / errors
+    normal: NDArray[np.float64] = weighted.T @ weighted
+    if np.linalg.cond(normal) > 1e8:
+        return None
+    covariance = np.linalg.inv(normal)
+    terms = covariance @ (weighted.T @ wanted)
+    spread = ((weighted @ terms - wanted) ** 2).sum() / (len(values) - len(terms))
+    return terms, covariance * max(1.0, spread)

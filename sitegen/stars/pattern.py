@@ -1,0 +1,130 @@
+"""What the zones of a survey say together, named, with the evidence and how sure it is.
+
+The physical terms come from `field_model`. Each of a few thousand fields that the data allow (drawn from the fit's covariance) gives the
+effects below; a name is given when nearly all of them show it. An effect counts from NOTICEABLE on: common practice, no source.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from sitegen.stars.field_model import FieldTerms, fit_field
+from sitegen.stars.pattern_words import Findings, describe, too_little
+from sitegen.stars.records import Effect, FieldPattern, Kind, StarSurvey
+from sitegen.stars.shapes import Floats
+
+DRAWS = 4000
+SURE = 0.8  # share of the draws that must agree before a name is given
+
+# effect -> (the pattern it speaks for, share from which it is noticed)
+NOTICEABLE: dict[str, tuple[Kind, float]] = {
+    "side to side": ("tilt", 0.10),  # FWHM of the worse edge over that of the opposite one, less 1
+    "both sides": ("tilt", 0.08),  # FWHM of two opposite edges over the middle, beyond what all edges share
+    "outward size": ("outward", 0.08),  # FWHM of the corners over the middle, in all directions
+    "outward shape": ("outward", 0.10),  # elongation − 1 in the corners, along or across the radius
+    "same way": ("same-way", 0.08),  # elongation − 1, alike everywhere
+}
+WORST_IN_MIDDLE = 0.08
+
+
+def field_pattern(survey: StarSurvey) -> FieldPattern:
+    """Name the pattern. Needs only the zones, so that a kept survey does as well as a fresh one. Never raises for lack of
+    data: it says 'unclear' then. The same survey gives the same answer (the draws are seeded)."""
+    terms = fit_field(survey)
+    if terms is None:
+        return too_little(survey)
+    drawn = _Drawn.from_terms(terms)
+    effects = {name: Effect(name, *_size_and_error(values, best)) for name, values, best in drawn.effects()}
+    kind, sureness = _judge(drawn, effects)
+    findings = Findings(
+        survey=survey,
+        effects=effects,
+        noticed={name for name, effect in effects.items() if effect.size >= NOTICEABLE[name][1]},
+        gradient_deg=float(np.degrees(np.arctan2(terms.size[2], terms.size[1])) % 360),
+        axis_deg=_axis_deg(terms),
+        drift_deg=float(np.degrees(np.arctan2(terms.shape[1], terms.shape[0])) / 2 % 180),
+        orientation=_orientation(terms, effects),
+        middle_worse=-drawn.best_middle(),
+    )
+    return describe(kind, sureness, findings, sure=sureness >= SURE and findings.middle_worse < WORST_IN_MIDDLE)
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """Terms drawn from the covariances, first row the best fit itself: `size` (1 + DRAWS, 6), `shape` (1 + DRAWS, 3)."""
+
+    size: Floats
+    shape: Floats
+    reach: tuple[float, float]
+
+    @staticmethod
+    def from_terms(terms: FieldTerms) -> "_Drawn":
+        random = np.random.default_rng(20_000_101)
+        size = random.multivariate_normal(terms.size, terms.size_covariance, DRAWS)
+        shape = random.multivariate_normal(terms.shape, terms.shape_covariance, DRAWS)
+        return _Drawn(np.vstack([terms.size, size]), np.vstack([terms.shape, shape]), terms.reach)
+
+    def effects(self) -> list[tuple[str, Floats, float]]:
+        """Name, drawn values, best value; every effect as a share of the FWHM (or elongation − 1), never below 0."""
+        values = (self._side_to_side(), self._both_sides(), self._outward_size(), self._outward_shape(), self._same_way())
+        return [(name, value[1:], float(value[0])) for name, value in zip(NOTICEABLE, values, strict=True)]
+
+    def best_middle(self) -> float:
+        """By how much the corners are wider than the middle in the direction where they are least so; negative: the middle is worse."""
+        return float(((self._squares()[0] + self._squares()[1]) / 2 / 2 / self._mean())[0])
+
+    def _mean(self) -> Floats:
+        """FWHM² averaged over the frame; the mean of u² over ±U is U²/3."""
+        wide, high = self.reach
+        return np.maximum(self.size[:, 0] + (self.size[:, 3] * wide**2 + self.size[:, 5] * high**2) / 3, 0.1)
+
+    def _side_to_side(self) -> Floats:
+        rise = np.abs(self.size[:, 1]) * self.reach[0] + np.abs(self.size[:, 2]) * self.reach[1]
+        return np.asarray(rise / self._mean())
+
+    def _squares(self) -> tuple[Floats, Floats]:
+        """Least and greatest second-order rise of FWHM² over the directions, at r = 1."""
+        middle, half = (self.size[:, 3] + self.size[:, 5]) / 2, np.hypot(self.size[:, 3] - self.size[:, 5], self.size[:, 4]) / 2
+        return middle - half, middle + half
+
+    def _both_sides(self) -> Floats:
+        least, greatest = self._squares()
+        return np.asarray((greatest - np.maximum(least, 0)).clip(0) / 2 / self._mean() * max(self.reach) ** 2)
+
+    def _outward_size(self) -> Floats:
+        return np.asarray(self._squares()[0].clip(0) / 2 / self._mean())
+
+    def _outward_shape(self) -> Floats:
+        corner = self._mean() + np.maximum(self._squares()[0], 0) * 2 / 3
+        return np.asarray(2 * np.abs(self.shape[:, 2]) / corner)
+
+    def _same_way(self) -> Floats:
+        return np.asarray(2 * np.hypot(self.shape[:, 0], self.shape[:, 1]) / self._mean())
+
+
+def _size_and_error(values: Floats, best: float) -> tuple[float, float]:
+    return best, float(values.std())
+
+
+def _judge(drawn: _Drawn, effects: dict[str, Effect]) -> tuple[Kind, float]:
+    """The likeliest name, and the share of the draws that bear it out: in which its effect is noticeable, or none is."""
+    noticeable = {name: values >= NOTICEABLE[name][1] for name, values, _ in drawn.effects()}
+    none = float((~np.any(list(noticeable.values()), axis=0)).mean())
+    strongest = max(effects, key=lambda name: effects[name].size / NOTICEABLE[name][1])
+    if effects[strongest].size < NOTICEABLE[strongest][1]:
+        return "even", none
+    kind = NOTICEABLE[strongest][0]
+    alike = [noticeable[name] for name in noticeable if NOTICEABLE[name][0] == kind]
+    return kind, float(np.any(alike, axis=0).mean())
+
+
+def _axis_deg(terms: FieldTerms) -> float:
+    """Of the direction in which two opposite edges are worst."""
+    return float(np.degrees(np.arctan2(terms.size[4], terms.size[3] - terms.size[5])) / 2 % 180)
+
+
+def _orientation(terms: FieldTerms, effects: dict[str, Effect]) -> Literal["radial", "tangential"] | None:
+    if effects["outward shape"].size < NOTICEABLE["outward shape"][1] / 2:
+        return None
+    return "radial" if terms.shape[2] > 0 else "tangential"

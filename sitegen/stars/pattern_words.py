@@ -1,0 +1,125 @@
+"""The sentences about a pattern: what it is, what it rests on, what to look at next."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from sitegen.stars.records import Effect, FieldPattern, Kind, StarSurvey
+
+SIDES = ("right", "upper right", "top", "upper left", "left", "lower left", "bottom", "lower right")
+AXES = ("left and right", "lower left and upper right", "top and bottom", "upper left and lower right")
+
+
+@dataclass(frozen=True, slots=True)
+class Findings:
+    """What the judging found. Angles counter-clockwise from +x, y up; sizes are shares."""
+
+    survey: StarSurvey
+    effects: dict[str, Effect]
+    noticed: set[str]
+    gradient_deg: float
+    axis_deg: float
+    drift_deg: float
+    orientation: Literal["radial", "tangential"] | None
+    middle_worse: float
+
+
+def too_little(survey: StarSurvey) -> FieldPattern:
+    """Too few zones to fit anything."""
+    measured = sum(zone.fwhm_px is not None for zone in survey.zones)
+    evidence = f"{measured} of {len(survey.zones)} zones hold enough stars to be measured."
+    return FieldPattern("unclear", "Too few stars over the frame to tell.", (evidence,), 0.0)
+
+
+def describe(kind: Kind, sureness: float, found: Findings, sure: bool) -> FieldPattern:
+    """The pattern with its words; 'unclear' where it is not sure."""
+    evidence = tuple(_evidence(found, kind))
+    effects = tuple(found.effects.values())
+    if not sure:
+        return FieldPattern("unclear", _unclear(kind, found), evidence, sureness, effects=effects)
+    direction = {"tilt": _tilt_deg(found), "same-way": found.drift_deg}.get(kind)
+    orientation = found.orientation if kind == "outward" else None
+    return FieldPattern(kind, _words(kind, found), evidence, sureness, direction, orientation, effects)
+
+
+def _one_side(found: Findings) -> bool:
+    return found.effects["side to side"].size >= found.effects["both sides"].size
+
+
+def _tilt_deg(found: Findings) -> float:
+    return found.gradient_deg if _one_side(found) else found.axis_deg
+
+
+def side_of(angle_deg: float) -> str:
+    """The edge or corner that lies in this direction."""
+    return SIDES[round(angle_deg / 45) % 8]
+
+
+def axis_of(angle_deg: float) -> str:
+    return AXES[round(angle_deg / 45) % 4]
+
+
+def _words(kind: Kind, found: Findings) -> str:
+    return {"even": _even, "tilt": _tilt, "outward": _outward, "same-way": _same_way}[kind](found)
+
+
+def _even(found: Findings) -> str:
+    return "Even: stars are alike over the whole frame."
+
+
+def _tilt(found: Findings) -> str:
+    if _one_side(found):
+        return f"One side is worse, the {side_of(found.gradient_deg)}: the camera or the focuser is tilted."
+    return f"Two opposite sides are worse, {axis_of(found.axis_deg)}: a tilt, with the focus set on the line between them."
+
+
+def _outward(found: Findings) -> str:
+    stretch = {None: "", "radial": ", stretched along the radius", "tangential": ", stretched across the radius"}[found.orientation]
+    return f"Worse outward in all directions{stretch}: look at the distance between corrector and sensor, and at the focus."
+
+
+def _same_way(found: Findings) -> str:
+    return "Elongated the same way everywhere: guiding or wind, not the optics' field."
+
+
+def _unclear(kind: Kind, found: Findings) -> str:
+    if found.middle_worse > 0.05:
+        return "Stars are widest in the middle: the focus sits on the edges. Refocus before judging the field."
+    likely = {"even": "even", "tilt": "one side worse", "outward": "worse outward", "same-way": "elongated the same way"}[kind]
+    return f"The stars do not carry a clear answer; the likeliest is '{likely}'."
+
+
+SENTENCES = {
+    "side to side": "FWHM grows by {size} from the {from_side} to the {to_side} (direction {gradient}).",
+    "both sides": "FWHM grows by {size} from the middle to {axis}, more than to the other edges.",
+    "outward size": "FWHM grows by {size} from the middle to the corners, in every direction.",
+    "outward shape": "In the corners stars are longer than wide by {size}, {orientation}.",
+    "same way": "Everywhere stars are longer than wide by {size}, along {drift}.",
+}
+ALSO = {"tilt": ("side to side", "both sides"), "outward": ("outward size", "outward shape"), "same-way": ("same way",)}
+
+
+def _evidence(found: Findings, kind: Kind) -> list[str]:
+    """What was measured; the kind's own effects first, then any other that is noticeable, or all where none is."""
+    zones = [zone for zone in found.survey.zones if zone.fwhm_px is not None]
+    first = f"{found.survey.star_count} stars in {len(zones)} of {len(found.survey.zones)} zones"
+    shown = [name for name in SENTENCES if name in found.noticed] or list(SENTENCES)
+    shown.sort(key=lambda name: name not in ALSO.get(kind, ()))
+    return [f"{first}, {_spread(found.survey)}.", *(SENTENCES[name].format(**_figures(name, found)) for name in shown)]
+
+
+def _spread(survey: StarSurvey) -> str:
+    sizes = [zone.fwhm_px for zone in survey.zones if zone.fwhm_px is not None]
+    return f"FWHM {min(sizes):.2f} to {max(sizes):.2f} px"
+
+
+def _figures(name: str, found: Findings) -> dict[str, str]:
+    effect = found.effects[name]
+    return {
+        "size": f"{100 * effect.size:.0f} ± {max(1, round(100 * effect.error))} %",
+        "from_side": side_of(found.gradient_deg + 180),
+        "to_side": side_of(found.gradient_deg),
+        "gradient": f"{found.gradient_deg:.0f}°",
+        "axis": axis_of(found.axis_deg),
+        "orientation": {"radial": "along the radius", "tangential": "across the radius", None: "along or across the radius"}[found.orientation],
+        "drift": f"{found.drift_deg:.0f}°",
+    }
