@@ -1,0 +1,1 @@
+"""CAPTURE LOGS -> subs, or every problem: reader.py (contract), registry.py, one file a format."""
