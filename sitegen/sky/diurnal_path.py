@@ -74,7 +74,7 @@ def horizon_altitude_deg(horizon: tuple[tuple[float, float], ...], azimuth: Arra
     if not horizon:
         return np.full(np.shape(azimuth), -90.0)
     profile = np.array(horizon, float)
-    return np.asarray(np.interp(azimuth, profile[:, 0], profile[:, 1], period=360.0))
+    return np.asarray(np.interp(np.asarray(azimuth, float), profile[:, 0], profile[:, 1], period=360.0))
 
 
 def positive_intervals(times_s: Floats, values: Floats) -> tuple[Interval, ...]:

@@ -7,7 +7,6 @@ import numpy as np
 from astropy.utils import iers
 from numpy.typing import NDArray
 
-from sitegen.sky.diurnal_path import SIDEREAL_RATE_RAD_S
 from sitegen.sky.night_time import DAY_S, SECONDS_PER_DEGREE, utc_moment
 
 Floats = NDArray[np.float64]

@@ -5,13 +5,13 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from sitegen.sky.answer import Interval, MoonNight
+from sitegen.sky.answer import MoonNight
 from sitegen.sky.crossings import Crossings, Curve, crossings
 from sitegen.sky.darkness import Darkness
 from sitegen.sky.earth_rotation import terrestrial_time
 from sitegen.sky.moon import illuminated_fraction, phase_angle_deg, semidiameter_deg
 from sitegen.sky.night_ephemeris import NightEphemeris
-from sitegen.sky.night_time import HALF_DAY_S, utc_moment
+from sitegen.sky.night_time import HALF_DAY_S, moment_or_none, utc_moment
 from sitegen.sky.phase import age_days, elongation_deg, phase_names
 from sitegen.sky.refraction import HORIZON_REFRACTION_DEG
 
@@ -25,13 +25,16 @@ def moon_nights(
     """One record a night, from the Moon's altitudes at times_s (N, 145), noon to noon."""
     lit, age, names = appearance(ephemeris, middle_s)
     limb = limb_curve(ephemeris)
-    night = np.arange(len(times_s))[:, None]
-    rises, sets = first_of_each(crossings(limb, times_s, limb(night, times_s)), len(times_s))
+    every = np.arange(len(times_s))[:, None]
+    rises, sets = first_of_each(crossings(limb, times_s, limb(every, times_s)), len(times_s))
     moonless = moonless_spans(crossings(ephemeris.moon_altitude_deg, times_s, altitude), times_s, altitude)
-    return [
-        moon_night(lit[i], names[i], age[i], (rises[i], sets[i]), (dark.dark[0][i], dark.dark[1][i]), moonless[i])
-        for i in range(len(times_s))
-    ]
+    columns = zip(
+        lit.tolist(), names, age.tolist(),
+        zip(rises.tolist(), sets.tolist(), strict=True),
+        zip(dark.dark[0].tolist(), dark.dark[1].tolist(), strict=True),
+        moonless, strict=True,
+    )  # fmt: skip
+    return [moon_night(*night) for night in columns]
 
 
 def appearance(ephemeris: NightEphemeris, middle_s: Floats) -> tuple[Floats, Floats, list[str]]:
@@ -94,25 +97,15 @@ def moon_night(
 ) -> MoonNight:
     """The record, from plain values of one night."""
     down = [(max(a, dark[0]), min(b, dark[1])) for a, b in moonless if min(b, dark[1]) > max(a, dark[0])]
-    dark_s = 0.0 if np.isnan(dark[0]) else float(dark[1] - dark[0])
-    down_s = sum(b - a for a, b in down)
+    dark_s = 0.0 if np.isnan(dark[0]) else dark[1] - dark[0]
+    down_s = sum((b - a for a, b in down), 0.0)
     return MoonNight(
-        illuminated=float(lit),
+        illuminated=lit,
         phase=name,
-        age_days=float(age),
-        rise=moment(rise_set[0]),
-        set=moment(rise_set[1]),
+        age_days=age,
+        rise=moment_or_none(rise_set[0]),
+        set=moment_or_none(rise_set[1]),
         up_share_of_dark=1.0 - down_s / dark_s if dark_s else None,
         dark_and_moonless_s=down_s,
-        moon_down=tuple(interval(a, b) for a, b in down),
+        moon_down=tuple((utc_moment(a), utc_moment(b)) for a, b in down),
     )
-
-
-def moment(unix_s: float) -> None | object:
-    """An aware moment, None for NaN."""
-    return None if np.isnan(unix_s) else utc_moment(unix_s)
-
-
-def interval(start_s: float, end_s: float) -> Interval:
-    """Two aware moments."""
-    return utc_moment(start_s), utc_moment(end_s)

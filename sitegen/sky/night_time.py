@@ -39,3 +39,8 @@ def midnight_s(evening: date, longitude_deg: float) -> float:
 def utc_moment(unix_s: float) -> datetime:
     """The aware UTC moment nearest to the whole second; works before 1970 too."""
     return datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=round(unix_s))
+
+
+def moment_or_none(unix_s: float) -> datetime | None:
+    """The moment of `utc_moment`; None for anything but a finite number."""
+    return utc_moment(unix_s) if np.isfinite(unix_s) else None

@@ -1,0 +1,64 @@
+"""The sky above each sub at mid-exposure."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from sitegen.sky.airmass import airmass
+from sitegen.sky.answer import SubSky
+from sitegen.sky.moon import angle_deg, illuminated_fraction, phase_angle_deg
+from sitegen.sky.moonlight import brightening_mag
+from sitegen.sky.night_ephemeris import HALF_SPAN_S, NightEphemeris
+from sitegen.sky.place import Place
+from sitegen.sky.request import NO_DIRECTION
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.int64]
+
+
+def sub_sky(
+    ephemeris: NightEphemeris, unix_s: Floats, night: Indices, direction: Indices, icrs: Floats, places: Sequence[Place]
+) -> SubSky:
+    """Columns (S,) for subs at unix_s in their nights; icrs unit vectors (D, 3), places one a night.
+
+    Raises ValueError for a sub more than two hours outside its night.
+    """
+    refuse_strays(ephemeris, unix_s, night)
+    moon = ephemeris.moon(night, unix_s)
+    phase_angle = phase_angle_deg(moon, ephemeris.sun(night, unix_s))
+    moon_seen = ephemeris.from_observer(night, unix_s, moon)
+    moon_altitude = ephemeris.altitude_deg(night, moon_seen)
+    target = target_seen(ephemeris, unix_s, night, direction, icrs)
+    altitude, separation = ephemeris.altitude_deg(night, target), angle_deg(target, moon_seen)
+    return SubSky(
+        target_altitude_deg=altitude,
+        airmass=airmass(altitude),
+        moon_altitude_deg=moon_altitude,
+        moon_separation_deg=separation,
+        moon_illuminated=illuminated_fraction(phase_angle),
+        sky_brightening_mag=brightening_mag(
+            altitude, moon_altitude, separation, phase_angle, *site_sky(places, night)
+        ),
+    )
+
+
+def refuse_strays(ephemeris: NightEphemeris, unix_s: Floats, night: Indices) -> None:
+    """The night's polynomials say nothing about another day."""
+    stray = np.nonzero(~(np.abs(unix_s - ephemeris.middle_s[night]) <= HALF_SPAN_S))[0]
+    if stray.size:
+        raise ValueError(f"{stray.size} subs lie outside their night, the first at index {stray[0]}")
+
+
+def target_seen(ephemeris: NightEphemeris, unix_s: Floats, night: Indices, direction: Indices, icrs: Floats) -> Floats:
+    """Apparent directions (S, 3) on the meridian's axes; NaN where a sub has none."""
+    padded = np.vstack([icrs, np.full(3, np.nan)])
+    fixed = ephemeris.direction(night, padded[np.where(direction == NO_DIRECTION, len(icrs), direction)])
+    return ephemeris.to_meridian(night, unix_s, fixed)
+
+
+def site_sky(places: Sequence[Place], night: Indices) -> tuple[Floats, Floats]:
+    """Extinction and dark-sky brightness for each sub, NaN where the latter is unknown."""
+    extinction = np.array([place.extinction_mag for place in places], float)
+    sky = np.array([np.nan if p.sky_mag_arcsec2 is None else p.sky_mag_arcsec2 for p in places], float)
+    return extinction[night], sky[night]
