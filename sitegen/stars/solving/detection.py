@@ -73,7 +73,7 @@ def _binned(plane: npt.NDArray[np.float32], binning: int) -> npt.NDArray[np.floa
         return plane
     height, width = (side // binning * binning for side in plane.shape)
     blocks = plane[:height, :width].reshape(height // binning, binning, width // binning, binning)
-    return blocks.mean(axis=(1, 3), dtype=np.float32)
+    return np.asarray(blocks.mean(axis=(1, 3), dtype=np.float32))
 
 
 def _step_of(pixels: npt.NDArray[np.generic]) -> float:
@@ -93,8 +93,8 @@ def _extracted(plane: npt.NDArray[np.float32], step: float) -> npt.NDArray[np.vo
     above = _ABOVE_NOISE
     while True:
         try:
-            return sep.extract(plane - background.back(), above, err=noise, minarea=_SMALLEST_PX,
-                               deblend_cont=0.02)
+            return np.asarray(sep.extract(plane - background.back(), above, err=noise, minarea=_SMALLEST_PX,
+                                          deblend_cont=0.02))
         except Exception as overflow:  # sep raises nothing more specific
             if "deblending overflow" not in str(overflow) or above > 1e4:
                 raise

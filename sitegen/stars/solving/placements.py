@@ -17,9 +17,10 @@ import numpy.typing as npt
 
 ComplexArray: TypeAlias = npt.NDArray[np.complex128]
 IntArray: TypeAlias = npt.NDArray[np.intp]
+FloatArray32: TypeAlias = npt.NDArray[np.float32]
 
 _CELLS_IN_TOLERANCE = 3
-_CHUNK = 1_500_000
+_CHUNK = 200_000
 _SHORTEST_PAIR = 0.12
 """Of the diagonal: from shorter pairs the far corner of the picture cannot be foretold."""
 
@@ -89,33 +90,32 @@ def _equal_lengths(lengths: npt.NDArray[np.float64], sorted_lengths: npt.NDArray
 
 @dataclass(frozen=True, slots=True)
 class _StarMap:
-    """A raster of the picture: true within the tolerance of a star."""
+    """A raster of the picture, row after row: true within the tolerance of a star. Its edge stands for all beyond."""
 
     near_star: npt.NDArray[np.bool_]
     cell_rad: float
+    half: int
 
     @classmethod
     def of(cls, picture: ComplexArray, limits: Limits) -> "_StarMap":
         cell = limits.tolerance_rad / _CELLS_IN_TOLERANCE
         half = int(np.ceil(limits.half_diagonal_rad / cell)) + _CELLS_IN_TOLERANCE + 2
         near_star = np.zeros((2 * half + 1, 2 * half + 1), dtype=bool)
-        column, row = _cells(picture, cell, half)
+        column, row = (np.rint(part / cell).astype(np.intp) + half for part in (picture.real, picture.imag))
         for across, down in _disc():
             near_star[np.clip(row + down, 0, 2 * half), np.clip(column + across, 0, 2 * half)] = True
         near_star[[0, -1], :] = near_star[:, [0, -1]] = False
-        return cls(near_star, cell)
+        return cls(near_star.ravel(), cell, half)
 
-    def at(self, place: ComplexArray) -> npt.NDArray[np.bool_]:
-        column, row = _cells(place, self.cell_rad, self.near_star.shape[0] // 2)
-        found: npt.NDArray[np.bool_] = self.near_star[row, column]
-        return found
-
-
-def _cells(place: ComplexArray, cell_rad: float, half: int) -> tuple[IntArray, IntArray]:
-    """Column and row of places; all that is outside the raster falls on its edge."""
-    column = np.clip(np.rint(place.real / cell_rad), -half, half).astype(np.intp) + half
-    row = np.clip(np.rint(place.imag / cell_rad), -half, half).astype(np.intp) + half
-    return column, row
+    def at(self, right: FloatArray32, down: FloatArray32) -> npt.NDArray[np.bool_]:
+        """Whether a star is near places given in cells from the middle; the arrays are used up."""
+        for part in (right, down):
+            np.clip(part, -self.half, self.half, out=part)
+            part += self.half + 0.5
+        row = down.astype(np.int32)
+        row *= 2 * self.half + 1
+        row += right.astype(np.int32)
+        return self.near_star.take(row)
 
 
 def _disc() -> Iterator[tuple[int, int]]:
@@ -125,12 +125,18 @@ def _disc() -> Iterator[tuple[int, int]]:
 
 
 def _hits(turn: ComplexArray, middle: ComplexArray, catalogue: ComplexArray, stars: _StarMap) -> IntArray:
+    """How many catalogue stars each placement lays on a star of the picture. In single precision, by parts: this is
+    nine tenths of all the work."""
+    factor = (1 / (turn * stars.cell_rad)).astype(np.complex64)
+    shift = (middle / (turn * stars.cell_rad)).astype(np.complex64)
+    sky = catalogue.astype(np.complex64)
     hits = np.zeros(len(turn), dtype=np.intp)
-    step = max(1, _CHUNK // max(1, len(catalogue)))
+    step = max(1, _CHUNK // max(1, len(sky)))
     for first in range(0, len(turn), step):
         part = slice(first, first + step)
-        place = (catalogue[None, :] - middle[part, None]) / turn[part, None]
-        hits[part] = stars.at(place).sum(axis=1)
+        right = np.outer(factor.real[part], sky.real) - np.outer(factor.imag[part], sky.imag) - shift.real[part, None]
+        down = np.outer(factor.real[part], sky.imag) + np.outer(factor.imag[part], sky.real) - shift.imag[part, None]
+        hits[part] = np.count_nonzero(stars.at(right, down), axis=1)
     return hits
 
 
@@ -148,4 +154,5 @@ def most_promising(placements: Placements, limits: Limits, count: int) -> IntArr
 def _difference(placements: Placements, leader: int, others: IntArray, limits: Limits) -> npt.NDArray[np.float64]:
     """How far two placements can put one star apart, radians."""
     apart = np.abs(placements.middle[others] - placements.middle[leader])
-    return apart + np.abs(placements.turn[others] - placements.turn[leader]) * limits.half_diagonal_rad
+    turned = np.abs(placements.turn[others] - placements.turn[leader])
+    return np.asarray(apart + turned * limits.half_diagonal_rad)

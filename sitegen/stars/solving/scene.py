@@ -88,13 +88,13 @@ class Scene:
         """The brightest stars on the stereographic plane about the frame's middle, radians."""
         offsets = as_seen(self.stars[:count], mirrored)
         gnomonic = offsets * np.radians(self.prior.scale_arcsec_px / 3600)
-        return gnomonic * 2 / (1 + np.sqrt(1 + np.abs(gnomonic) ** 2))
+        return np.asarray(gnomonic * 2 / (1 + np.sqrt(1 + np.abs(gnomonic) ** 2)))
 
     def catalogue_on_plane(self, count: int) -> ComplexArray:
         """The brightest catalogue stars on the stereographic plane about the prior's place, radians."""
         places = self.catalogue.ra_deg[:count], self.catalogue.dec_deg[:count]
         east, north, towards = tangent_plane.direction_cosines(*places, self.prior.ra_deg, self.prior.dec_deg)
-        return (east + 1j * north) * 2 / (1 + towards)
+        return np.asarray((east + 1j * north) * 2 / (1 + towards), dtype=np.complex128)
 
 
 def as_seen(offsets: ComplexArray, mirrored: bool) -> ComplexArray:

