@@ -3,6 +3,12 @@
 import re
 import unicodedata
 from collections.abc import Callable
+from functools import lru_cache
+
+GREEK_LETTERS = (
+    "Alpha", "Beta", "Gamma", "Delta", "Epsilon", "Zeta", "Eta", "Theta", "Iota", "Kappa", "Lambda", "Mu",
+    "Nu", "Xi", "Omicron", "Pi", "Rho", "Sigma", "Tau", "Upsilon", "Phi", "Chi", "Psi", "Omega",
+)  # fmt: skip
 
 Words = Callable[[re.Match[str]], str]
 
@@ -67,7 +73,7 @@ _SPELLINGS: tuple[tuple[str, Words], ...] = (
     (rf"ced(erblad)?[ -]?{_NUMBER} ?{_LETTER}", _numbered("Cederblad")),
     (rf"(cr|col|collinder)[ -]?{_NUMBER}", _numbered("Collinder")),
     (rf"mel(otte)?[ -]?{_NUMBER}", _numbered("Melotte")),
-    (rf"(pn )?pk[ -]?(?P<longitude>\d+)(?P<latitude>[+-]\d+)[. ]+0*(?P<number>\d+)", _perek_kohoutek),
+    (r"(pn )?pk[ -]?(?P<longitude>\d+)(?P<latitude>[+-]\d+)[. ]+0*(?P<number>\d+)", _perek_kohoutek),
     (rf"png? ?g? ?{_GALACTIC}", _galactic("PN G")),
     (rf"snrg? ?g? ?{_GALACTIC}", _galactic("SNR G")),
     (rf"(aco|agc|abell)[ -]?s[ -]?{_NUMBER}", _numbered("ACO S", "")),
@@ -86,6 +92,7 @@ _SPELLINGS: tuple[tuple[str, Words], ...] = (
 _COMPILED = tuple((re.compile(spelling), worded) for spelling, worded in _SPELLINGS)
 
 
+@lru_cache(maxsize=4096)
 def read_designation(text: str) -> str | None:
     """The catalogue number in its usual form ('sh 2-132' gives 'Sh2-132'); None for what is no catalogue number.
 
@@ -104,8 +111,3 @@ def name_key(text: str) -> str:
     plain = unicodedata.normalize("NFKD", text).casefold()
     letters = re.sub(r"[^a-z0-9ͱ-Ͽ]", "", re.sub(r"^the\s+", "", plain.strip()))
     return letters or plain
-
-
-def object_key(text: str) -> str:
-    """The key of any name: that of its usual form where it is a catalogue number."""
-    return name_key(read_designation(text) or text)

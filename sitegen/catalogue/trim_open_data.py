@@ -11,6 +11,7 @@ import csv
 import gzip
 import io
 import json
+import math
 import re
 import sys
 from collections.abc import Iterable, Iterator, Sequence
@@ -18,12 +19,15 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
-from sitegen.catalogue.designation import read_designation
+import erfa
+
+from sitegen.catalogue.designation import GREEK_LETTERS, read_designation
 
 DATA = Path(__file__).parent / "data"
 KEPT_CATALOGUES = ("LDN", "LBN", "B", "Sh2", "VdB", "VdBH", "RCW", "Ced", "Cr", "PK", "PN G", "SNR G", "ACO", "ACO S")
 NAMED_ONLY = ("PGC", "UGC", "ESO", "VV", "Arp")
 MILKY_WAY_TOLERANCE_DEG = 0.25
+DESIGNATION_TOLERANCE_DEG = 1.5  # PK and PN G designations are cut off, at whole degrees and at tenths
 Feature = dict[str, Any]
 Point = tuple[float, float]
 
@@ -58,8 +62,19 @@ def _deep_sky(source: Path, named: set[str]) -> Iterator[Sequence[object]]:
         designation = read_designation(feature["id"])
         if designation is None or catalogue is None:
             continue
-        if catalogue[0] in KEPT_CATALOGUES or (catalogue[0] in NAMED_ONLY and designation in named):
+        wanted = catalogue[0] in KEPT_CATALOGUES or (catalogue[0] in NAMED_ONLY and designation in named)
+        if wanted and _stands_where_it_says(designation, *_position(feature)):
             yield _deep_sky_row(designation, feature)
+
+
+def _stands_where_it_says(designation: str, ra_deg: float, dec_deg: float) -> bool:
+    """False where a designation made of galactic coordinates contradicts the position: a slip in the source."""
+    spelt = re.match(r"(?:PK |PN G|SNR G)([\d.]+)([+-][\d.]+?)(?:\.\d)?$", designation)
+    if spelt is None or not -90.0 <= dec_deg <= 90.0:
+        return spelt is None
+    longitude, latitude = erfa.icrs2g(math.radians(ra_deg), math.radians(dec_deg))
+    said = math.radians(float(spelt[1])), math.radians(float(spelt[2]))
+    return bool(erfa.seps(longitude, latitude, *said) < math.radians(DESIGNATION_TOLERANCE_DEG))
 
 
 def _deep_sky_row(designation: str, feature: Feature) -> Sequence[object]:
@@ -81,14 +96,7 @@ def _names(source: Path) -> list[tuple[str, str]]:
     return [(name, designation) for name, designation in pairs if designation]
 
 
-GREEK = dict(
-    zip(
-        "αβγδεζηθικλμνξοπρστυφχψω",
-        "Alpha Beta Gamma Delta Epsilon Zeta Eta Theta Iota Kappa Lambda Mu Nu Xi Omicron Pi Rho Sigma Tau Upsilon "
-        "Phi Chi Psi Omega".split(),
-        strict=True,
-    )
-)
+GREEK = dict(zip("αβγδεζηθικλμνξοπρστυφχψω", GREEK_LETTERS, strict=True))
 
 
 def _spelt_out(name: str, genitives: dict[str, str]) -> str:
@@ -164,11 +172,11 @@ def _distance_squared(one: Point, other: Point) -> float:
 def _offset(point: Point, start: Point, end: Point) -> float:
     length_squared = _distance_squared(start, end)
     if length_squared == 0.0:
-        return _distance_squared(point, start) ** 0.5
+        return math.hypot(point[0] - start[0], point[1] - start[1])
     along = (point[0] - start[0]) * (end[0] - start[0]) + (point[1] - start[1]) * (end[1] - start[1])
     part = min(1.0, max(0.0, along / length_squared))
     foot = (start[0] + part * (end[0] - start[0]), start[1] + part * (end[1] - start[1]))
-    return _distance_squared(point, foot) ** 0.5
+    return math.hypot(point[0] - foot[0], point[1] - foot[1])
 
 
 def _rounded(point: Sequence[float]) -> Point:

@@ -1,0 +1,53 @@
+"""Whose data the program uses and under which licence: the site's credits page prints this, SOURCES.md explains it."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Credit:
+    """One data set."""
+
+    name: str
+    used_for: str
+    licence: str  # as its authors put it
+    spdx: str  # its SPDX identifier, or 'NONE' for facts that no licence covers
+    origin: str  # where to find it
+
+
+CREDITS: tuple[Credit, ...] = (
+    Credit(
+        name="OpenNGC",
+        used_for="positions, kinds, sizes and brightness of Messier, Caldwell, NGC and IC objects",
+        licence="Creative Commons Attribution-ShareAlike 4.0",
+        spdx="CC-BY-SA-4.0",
+        origin="https://github.com/mattiaverga/OpenNGC",
+    ),
+    Credit(
+        name="Open data of d3-celestial",
+        used_for="dark, bright and planetary nebulae of other lists, common names, constellation figures, the Milky Way",
+        licence="BSD 3-Clause; copyright 2015 Olaf Frohn",
+        spdx="BSD-3-Clause",
+        origin="https://github.com/ofrohn/d3-celestial",
+    ),
+    Credit(
+        name="Gaia Data Release 3",
+        used_for="stars to G = 10 in charts, simulated pictures and plate solutions; ESA's Gaia mission, processed by its DPAC",
+        licence="Creative Commons Attribution-ShareAlike 3.0 IGO",
+        spdx="CC-BY-SA-3.0-IGO",
+        origin="https://www.cosmos.esa.int/gaia",
+    ),
+    Credit(
+        name="Constellation boundaries of Roman (1987)",
+        used_for="the constellation of each object; as carried by astropy",
+        licence="BSD 3-Clause (astropy)",
+        spdx="BSD-3-Clause",
+        origin="https://cdsarc.cds.unistra.fr/viz-bin/cat/VI/42",
+    ),
+    Credit(
+        name="Positions compiled for this program",
+        used_for="extents and names of large nebulae, and a few objects that no table above has",
+        licence="facts; see the catalogue's SOURCES.md",
+        spdx="NONE",
+        origin="sitegen/catalogue/SOURCES.md",
+    ),
+)

@@ -1,0 +1,118 @@
+"""From a name to an object of the sky, and from a place to the objects around it."""
+
+import math
+from collections.abc import Iterable, Iterator
+
+from sitegen.catalogue import names, open_ngc, resolve, tables
+from sitegen.catalogue.designation import read_designation
+from sitegen.catalogue.sky_object import SkyObject
+
+_NUMBERED_BY_SURVEYS = ("PGC", "UGC", "UGCA", "ESO", "MCG", "MWSC", "ACO", "PK", "PN", "SNR")
+
+
+def find_object(name: str) -> SkyObject | None:
+    """The object with this catalogue number or common name, however it is spelt; None where no table has it.
+
+    'm101', 'NGC5457', 'sh 2-132', 'Barnard 33', 'Caldwell 65', 'helix nebula', 'Rosette' and 'Vega' are all understood.
+    An Abell number up to 86 is the planetary nebula, above it the galaxy cluster ('ACO 39' is always the cluster).
+    Positions are good to an arcminute for NGC and IC objects and to several for LBN, LDN, RCW and Sharpless nebulae.
+    """
+    designation = read_designation(name) or names.designation_called(name)
+    found = resolve.by_designation(designation) if designation else None
+    if found is None and (star := names.star_called(name)):
+        return resolve.star(star)
+    return found
+
+
+def suggest_name(name: str) -> str | None:
+    """The nearest name that `find_object` knows, for a hint; None where none is near.
+
+    A well-formed number that its catalogue does not have is near to nothing.
+    """
+    if read_designation(name):
+        return None
+    renamed = names.with_nearest_prefix(name)
+    if renamed and resolve.by_designation(renamed):
+        return renamed
+    return names.nearest_name(name)
+
+
+def objects_near(ra_deg: float, dec_deg: float, radius_deg: float) -> tuple[SkyObject, ...]:
+    """Deep-sky objects whose centre lies within the radius, the best known first, each once.
+
+    Nebulae that two catalogues list under one outline are told once, under the better known name.
+    """
+    inside = (one for one in _around(ra_deg, dec_deg, radius_deg) if _apart(one, ra_deg, dec_deg) <= radius_deg)
+    return tuple(_once_each(sorted(inside, key=_fame)))
+
+
+def separation_deg(ra_deg: float, dec_deg: float, other_ra_deg: float, other_dec_deg: float) -> float:
+    """Angle between two directions, degrees (haversine formula, which keeps its digits at small angles)."""
+    half_ra, half_dec = math.radians(other_ra_deg - ra_deg) / 2, math.radians(other_dec_deg - dec_deg) / 2
+    across = math.cos(math.radians(dec_deg)) * math.cos(math.radians(other_dec_deg)) * math.sin(half_ra) ** 2
+    return math.degrees(2 * math.asin(min(1.0, math.sqrt(math.sin(half_dec) ** 2 + across))))
+
+
+def _apart(one: SkyObject, ra_deg: float, dec_deg: float) -> float:
+    return separation_deg(one.ra_deg, one.dec_deg, ra_deg, dec_deg)
+
+
+def _around(ra_deg: float, dec_deg: float, radius_deg: float) -> Iterator[SkyObject]:
+    """Every object that may lie in the circle: by its place in the tables, or by a corrected place wherever that is."""
+    for one in open_ngc.entries_between(dec_deg - radius_deg, dec_deg + radius_deg):
+        if _apart(one, ra_deg, dec_deg) <= radius_deg:
+            yield resolve.complete(one) or one
+    for designation in _tabled_around(ra_deg, dec_deg, radius_deg):
+        found = None if resolve.is_kept_elsewhere(designation) else resolve.by_designation(designation)
+        if found is not None:
+            yield found
+    for designation, target in tables.imaging_targets().items():
+        found = resolve.by_designation(designation) if target.listed.ra_deg is not None else None
+        if found is not None:
+            yield found
+
+
+def _tabled_around(ra_deg: float, dec_deg: float, reach_deg: float) -> Iterator[str]:
+    for designation, row in tables.deep_sky().items():
+        there_deg = float(row[2])
+        if abs(there_deg - dec_deg) <= reach_deg and separation_deg(ra_deg, dec_deg, float(row[1]), there_deg) <= reach_deg:
+            yield designation
+
+
+def _fame(one: SkyObject) -> tuple[int, float, float, str]:
+    """Sorting key: Messier, then NGC and IC and what has a name, then other lists, last what only a survey numbered."""
+    catalogue = one.name.split(" ")[0].split("-")[0]
+    if catalogue in _NUMBERED_BY_SURVEYS:
+        step = 4
+    else:
+        step = {"M": 0, "NGC": 1, "IC": 1, "LDN": 3, "LBN": 3, "RCW": 3, "Cederblad": 3, "vdBH": 3, "Abell": 3}.get(catalogue, 2)
+    extent_arcmin = one.size_arcmin[0] if one.size_arcmin else 0.0
+    return step, -extent_arcmin, one.magnitude if one.magnitude is not None else 99.0, one.name
+
+
+def _once_each(found: Iterable[SkyObject]) -> Iterator[SkyObject]:
+    told: list[SkyObject] = []
+    for one in found:
+        if not any(_same_outline(one, earlier) for earlier in told):
+            told.append(one)
+            yield one
+
+
+def _same_outline(one: SkyObject, other: SkyObject) -> bool:
+    """True for one object told twice, and for two nebulae of about one size whose centres nearly coincide."""
+    if one.name == other.name:
+        return True
+    if one.size_arcmin is None or other.size_arcmin is None or _dark(one) != _dark(other):
+        return False
+    if not (_is_cloud(one) and _is_cloud(other)):
+        return False
+    small, large = sorted((one.size_arcmin[0], other.size_arcmin[0]))
+    return large <= 2.5 * small and 60.0 * _apart(one, other.ra_deg, other.dec_deg) <= large / 4.0
+
+
+def _is_cloud(one: SkyObject) -> bool:
+    return "nebula" in one.kind or one.kind == "supernova remnant"
+
+
+def _dark(one: SkyObject) -> bool:
+    return one.kind == "dark nebula"
