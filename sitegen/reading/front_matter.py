@@ -20,7 +20,8 @@ def split_entry(text: str, desk: Desk) -> EntryText | None:
     """None after a problem: without its front matter an entry is nothing."""
     lines = text.split("\n")
     if lines[0].rstrip() != FENCE:
-        desk.error(Place(), "does not begin with front matter", "put '---' on the first line, 'title: …' and 'published: …' under it, and '---' again")
+        remedy = "put '---' on the first line, 'title: …' and 'published: …' under it, and '---' again"
+        desk.error(Place(), "does not begin with front matter", remedy)
         return None
     closing = next((number for number, line in enumerate(lines) if number and line.rstrip() == FENCE), None)
     if closing is None:

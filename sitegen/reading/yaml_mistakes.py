@@ -15,6 +15,9 @@ class Mistake:
     remedy: str
 
 
+_NO_BRACKET = ("a list that began with '[' is not closed", "close it with ']' and put ',' between its items")
+_NO_BRACE = ("a mapping that began with '{' is not closed", "close it with '}' and put ',' between its keys")
+
 # A fragment of the parser's complaint, what the author sees, what to do. The first that fits is taken.
 _KNOWN = (
     (r"\t", "a tab stands where YAML wants spaces", "indent with spaces"),
@@ -25,9 +28,8 @@ _KNOWN = (
     ("that cannot start any token", "a value cannot begin with this character", "put quotes round it"),
     ("unknown escape character", "a backslash in double quotes begins an escape", "use single quotes or '/'"),
     ("while scanning a double-quoted scalar", "a backslash in double quotes begins an escape", "use single quotes or '/'"),
-    ("did not find expected ',' or ']'", "a list that began with '[' is not closed", "close it with ']' and put ',' between its items"),
-    ("expected ',' or ']'", "a list that began with '[' is not closed", "close it with ']' and put ',' between its items"),
-    ("expected ',' or '}'", "a mapping that began with '{' is not closed", "close it with '}' and put ',' between its keys"),
+    ("expected ',' or ']'", *_NO_BRACKET),
+    ("expected ',' or '}'", *_NO_BRACE),
     ("while parsing a block mapping", "this line is not indented like the keys above", "align it with them"),
     ("while parsing a block collection", "this line is not indented like the items above", "align it with them"),
     ("expected alphabetic or numeric", "a value cannot begin with '*' or '&'", "put quotes round it"),

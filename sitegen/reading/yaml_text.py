@@ -127,10 +127,11 @@ class _Composer:
         first: dict[str, TextNode] = {}
         for key, value in pairs:
             if not isinstance(key, TextNode):
-                self.desk.error(key, "a list or mapping stands where a key belongs", "put quotes round text that begins with '[' or '{'")
+                remedy = "put quotes round text that begins with '[' or '{'"
+                self.desk.error(key, "a list or mapping stands where a key belongs", remedy)
             elif key.text in first:
-                earlier = first[key.text].line
-                self.desk.error(key, f"the key {quoted(key.text)} stands here again", f"it is in line {earlier} already; keep one")
+                remedy = f"it is in line {first[key.text].line} already; keep one"
+                self.desk.error(key, f"the key {quoted(key.text)} stands here again", remedy)
             else:
                 first[key.text] = key
                 yield key, value

@@ -1,0 +1,140 @@
+"""The author's structured files, each read once: which there are, what they hold, and where they are not what they should be."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from sitegen.diary.addresses import slug_of
+from sitegen.problems import did_you_mean
+from sitegen.reading.content_folder import ContentFolder
+from sitegen.reading.desk import Desk, Place
+from sitegen.reading.front_matter import EntryText, split_entry
+from sitegen.reading.model.author_file import AuthorFile
+from sitegen.reading.nodes import MapNode, Node, quoted
+from sitegen.reading.text_file import read_text
+from sitegen.reading.value_types.content_path import DEVICE_NAMES
+from sitegen.reading.value_types.group import Values
+from sitegen.reading.yaml_text import read_yaml
+
+LONGEST_NAME = 100
+_OFTEN_TYPED = {"yml": "yaml", "markdown": "md", "txt": "md"}
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One file as far as it could be read. `values` is None where nothing could; `text` only for entries."""
+
+    slug: str
+    relative: str
+    desk: Desk
+    values: Values | None
+    text: EntryText | None = None
+
+
+def documents_of(kind: AuthorFile, content: ContentFolder, today: date) -> tuple[Document, ...]:
+    """Every file of the kind, by name."""
+    folder, _, name = kind.pattern.partition("/")
+    suffix = name.removeprefix("NAME")
+    return tuple(_document(kind, relative, suffix, content, today) for relative in _own_files(folder, content))
+
+
+def single_document(kind: AuthorFile, content: ContentFolder, today: date) -> Document:
+    """The one file of a kind that has no name of its own."""
+    desk = Desk(content.shown(kind.pattern), content, today)
+    stem = kind.pattern.partition(".")[0]
+    if kind.pattern in content.names:
+        text = read_text(content.path(kind.pattern), desk)
+        return Document(stem, kind.pattern, desk, None if text is None else _values(kind, text, desk))
+    other = next((name for name in content.directly_in("") if name.casefold() in (kind.pattern, f"{stem}.yml")), None)
+    remedy = f"rename '{other}'" if other else "begin it with the line 'title: …'"
+    desk.error(Place(), f"there is no {kind.pattern}", remedy)
+    return Document(stem, kind.pattern, desk, None)
+
+
+def _own_files(folder: str, content: ContentFolder) -> list[str]:
+    """Without what editors leave beside a file."""
+    return [name for name in content.under(f"{folder}/") if not name.endswith("~") and "/#" not in name]
+
+
+def _document(kind: AuthorFile, relative: str, suffix: str, content: ContentFolder, today: date) -> Document:
+    desk = Desk(content.shown(relative), content, today)
+    inside = relative.partition("/")[2]
+    slug = inside.removesuffix(suffix)
+    if "/" in inside or not inside.endswith(suffix):
+        _say_foreign(inside, suffix, kind, desk)
+        return Document(slug, relative, desk, None)
+    _check_name(slug, suffix, desk)
+    text = read_text(content.path(content.names[relative]), desk)
+    if text is None:
+        return Document(slug, relative, desk, None)
+    if suffix != ".md":
+        return Document(slug, relative, desk, _values(kind, text, desk))
+    parts = split_entry(text, desk)
+    values = _values(kind, parts.front_matter, desk, first_line=2) if parts else None
+    return Document(slug, relative, desk, values, parts)
+
+
+def _values(kind: AuthorFile, text: str, desk: Desk, first_line: int = 1) -> Values | None:
+    """A file with nothing in it is a mapping without keys, so that what it lacks is told."""
+    before = len(desk.problems)
+    node: Node | None = read_yaml(text, desk, first_line)
+    if node is None and len(desk.problems) > before:
+        return None
+    if node is None:
+        node = MapNode((), 1, 1)
+    if not isinstance(node, MapNode):
+        desk.error(node, f"holds no keys of {kind.group.called}", f"write lines such as '{_first_key(kind)}'")
+        return None
+    return kind.group.read(node, kind.group.called, desk)
+
+
+def _first_key(kind: AuthorFile) -> str:
+    key = kind.group.keys[0]
+    return f"{key.name}: {key.example}"
+
+
+def _say_foreign(inside: str, suffix: str, kind: AuthorFile, desk: Desk) -> None:
+    folder = kind.pattern.partition("/")[0]
+    if "/" in inside:
+        desk.error(Place(), f"{folder}/ has no folders of its own", f"move the file up into {folder}/")
+        return
+    stem, _, ending = inside.rpartition(".")
+    meant = _OFTEN_TYPED.get(ending.lower(), ending.lower()) == suffix[1:]
+    remedy = f"rename it to '{stem}{suffix}'" if meant else "move it to logs/ or pictures/, or out of content/"
+    desk.error(Place(), f"{folder}/ holds only {suffix} files", remedy)
+
+
+def _check_name(slug: str, suffix: str, desk: Desk) -> None:
+    """The name becomes an address: what is not safe in one is refused here."""
+    meant = slug_of(slug)
+    if slug != meant:
+        desk.error(Place(), f"{quoted(slug + suffix)} cannot become an address", f"rename it to '{meant[:LONGEST_NAME]}{suffix}'")
+    elif slug in DEVICE_NAMES:
+        desk.error(Place(), f"{quoted(slug)} is the name of a device on Windows", f"rename it to 'the-{slug}{suffix}'")
+    elif len(slug) > LONGEST_NAME:
+        desk.error(Place(), f"the name is longer than {LONGEST_NAME} characters", "shorten it")
+
+
+def check_folders(content: ContentFolder, kinds: tuple[AuthorFile, ...], today: date) -> Desk:
+    """A folder whose name is nearly that of a diary's would be passed over in silence."""
+    known = {kind.pattern.partition("/")[0] for kind in kinds if "/" in kind.pattern} | {"logs", "pictures"}
+    desk = Desk(content.shown_as, content, today)
+    for folder in sorted(content.folders | content.links_out):
+        near = did_you_mean(folder, known) if "/" not in folder and folder not in known else None
+        if near and near not in content.folders:
+            desk.warn(Place(), f"the folder '{folder}' is none of a diary's", f"did you mean '{near}'?")
+    for link in sorted(link for link in content.links_out if link in known or _holds_documents(link, kinds)):
+        desk.error(Place(), f"'{link}' is a symbolic link that is not followed", "copy what it points to into content/")
+    return desk
+
+
+def _holds_documents(link: str, kinds: tuple[AuthorFile, ...]) -> bool:
+    return any(link == kind.pattern or link.startswith(kind.pattern.partition("NAME")[0]) for kind in kinds)
+
+
+def check_twins(documents: tuple[Document, ...]) -> None:
+    """Two names that differ only in case are one address, and one file on many systems."""
+    first: dict[str, Document] = {}
+    for document in documents:
+        earlier = first.setdefault(document.slug.casefold(), document)
+        if earlier is not document:
+            document.desk.error(Place(), f"differs only in case from '{earlier.relative}'", "rename one of them")

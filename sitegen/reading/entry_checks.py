@@ -1,0 +1,62 @@
+"""What no single key of an entry can know: whether its keys agree with each other, with the rigs, and with the logs."""
+
+from collections.abc import Mapping
+
+from sitegen.diary.site import Site
+from sitegen.diary.sub import Sub
+from sitegen.problems import hint_for
+from sitegen.reading.desk import Desk
+from sitegen.reading.entry_logs import Known, rigs_named
+from sitegen.reading.named import check_named
+from sitegen.reading.nodes import quoted
+from sitegen.reading.value_types.group import Values
+from sitegen.sky.night_time import evening_of
+
+
+def check_entry(values: Values, known: Known, desk: Desk) -> None:
+    """Everything that can be told before the logs are read."""
+    for what, records in (("rig", known.rigs), ("site", known.sites)):
+        name = values.get(what)
+        if name is not None:
+            check_named(name, values.place(what), what, records, desk)
+    _check_dates(values, desk)
+    _check_wanted(values, known, desk)
+    _check_steps(values, desk)
+
+
+def check_nights(values: Values, subs: tuple[Sub, ...], sites: Mapping[str, Site | None], desk: Desk) -> None:
+    """A note on a night without subs is most often a note under the wrong date."""
+    notes = values.get("nights") or {}
+    if not notes or not subs:
+        return
+    standing = {slug: site.longitude_deg for slug, site in sites.items() if site is not None}
+    placed = [sub for sub in subs if sub.site in standing]
+    evenings = {str(day) for day in evening_of([sub.start.timestamp() for sub in placed], [standing[sub.site] for sub in placed])}
+    for day, note in notes.items():
+        if placed and str(day) not in evenings:
+            near = hint_for(str(day), evenings)
+            desk.warn(note, f"no log has a sub in the night of {day}", f"a night is named by the date of its evening; {near}")
+
+
+def _check_dates(values: Values, desk: Desk) -> None:
+    published, updated = values.get("published"), values.get("updated")
+    if published is not None and updated is not None and updated < published:
+        desk.error(values.place("updated"), f"updated on {updated}, before it was published on {published}")
+
+
+def _check_wanted(values: Values, known: Known, desk: Desk) -> None:
+    rigs = [known.rigs.get(name) for name in rigs_named(values)]
+    present = [rig for rig in rigs if rig is not None]
+    if not rigs or len(present) < len(rigs):
+        return
+    filters = {short for rig in present for short in rig.filters}
+    for name, kept in (values.get("wanted") or {}).items():
+        if filters and name not in filters:
+            desk.error(kept, f"unknown filter {quoted(name)} in 'wanted'", hint_for(name, filters))
+
+
+def _check_steps(values: Values, desk: Desk) -> None:
+    steps = (step for picture in values.items_of("pictures") for step in picture.value.items_of("steps"))
+    for step in (step.value for step in steps if isinstance(step.value, Values)):
+        if step.get("file") is not None and step.node.get("alt") is None:
+            desk.error(step.place("file"), "the picture of a step needs 'alt'", "say in a sentence what it shows")

@@ -1,0 +1,55 @@
+"""An entry's valid values -> Entry."""
+
+from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep
+from sitegen.diary.sub import Sub
+from sitegen.diary.target import Target
+from sitegen.reading.front_matter import EntryText
+from sitegen.reading.value_types.group import Values, bare
+
+_AS_THEY_ARE = ("title", "published", "updated", "summary", "rig", "site", "stage", "unlisted")
+_LISTS = ("star_survey", "star_rings")
+
+
+def entry_of(slug: str, values: Values, text: EntryText, targets: tuple[Target, ...], subs: tuple[Sub, ...]) -> Entry:
+    """Only for values without an error among them."""
+    plain = {name: values.get(name) for name in _AS_THEY_ARE if values.get(name) is not None}
+    lessons = values.get("lessons")
+    return Entry(
+        slug=slug,
+        body=text.body,
+        body_line=text.body_line,
+        targets=targets,
+        subs=subs,
+        pictures=tuple(_picture(item.value) for item in values.items_of("pictures")),
+        wanted_hours={name: hours.value for name, hours in (values.get("wanted") or {}).items()},
+        night_notes={day: note.value.into(NightNote) for day, note in sorted((values.get("nights") or {}).items())},
+        links=tuple(item.value.into(Link) for item in values.items_of("links")),
+        topics=tuple(dict.fromkeys(bare(values.items_of("topics")))),
+        lessons=lessons.into(Lessons) if lessons else Lessons(),
+        **{name: bare(values.items_of(name)) for name in _LISTS},
+        **plain,
+    )
+
+
+def _picture(values: Values) -> Picture:
+    solution, stretch = values.get("solution"), values.get("stretch")
+    return values.into(
+        Picture,
+        solution=_solution(solution) if solution else None,
+        steps=tuple(_step(item.value) for item in values.items_of("steps")),
+        stretch={name: float(value) for name, value in stretch.values.items()} if stretch else {},
+    )
+
+
+def _solution(values: Values) -> PointingSolution:
+    return PointingSolution(
+        ra_deg=values.get("ra"),
+        dec_deg=values.get("dec"),
+        scale_arcsec_px=values.get("scale_arcsec_px"),
+        rotation_deg=values.get("rotation_deg"),
+        mirrored=bool(values.get("mirrored")),
+    )
+
+
+def _step(value: str | Values) -> ProcessStep:
+    return value.into(ProcessStep) if isinstance(value, Values) else ProcessStep(value)

@@ -1,0 +1,131 @@
+"""What an entry points at: the author's own keys laid over the catalogue's."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from sitegen.catalogue.constellation import constellation_of
+from sitegen.catalogue.lookup import find_object, separation_deg, suggest_name
+from sitegen.catalogue.sky_object import SkyObject
+from sitegen.diary.addresses import slug_of
+from sitegen.diary.target import Target
+from sitegen.problems import hint_for
+from sitegen.reading.desk import Desk, Placed
+from sitegen.reading.nodes import ListNode, quoted
+from sitegen.reading.value_types.group import Values
+
+MOVING = "moving"
+# Farther than any catalogue's centre of a large nebula is from another's; hours read as degrees are farther still.
+FAR_FROM_CATALOGUE_DEG = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class EntryTargets:
+    """`whole` is False where one of them could not be made out: then their numbers mean nothing."""
+
+    targets: tuple[Target, ...]
+    whole: bool
+
+
+def targets_of(values: Values, desk: Desk) -> EntryTargets:
+    listed = values.items_of("target")
+    node = values.node.get("target")
+    written = len(node.items) if isinstance(node, ListNode) else len(listed)
+    targets: list[Target] = []
+    for kept in listed:
+        target = _own(kept.value, desk) if isinstance(kept.value, Values) else _catalogued(kept.value, kept, desk)
+        if target is not None and target.slug in {earlier.slug for earlier in targets}:
+            desk.error(kept, f"{quoted(target.name)} stands here twice", "name each target once")
+        elif target is not None:
+            targets.append(target)
+    return EntryTargets(tuple(targets), whole=len(targets) == written)
+
+
+def target_number(name: str, at: Placed, among: EntryTargets, desk: Desk) -> int | None:
+    """The index of the entry's target that a log names, by any name it has."""
+    wanted = {name.casefold(), slug_of(name)}
+    found = _found(name)
+    for number, target in enumerate(among.targets):
+        names = {word.casefold() for word in (target.name, target.slug, *target.aliases)}
+        if names & wanted or (found is not None and slug_of(found.name) == target.slug):
+            return number
+    if among.whole:
+        names_given = [target.name for target in among.targets]
+        remedy = hint_for(name, names_given) if names_given else "name it under 'target' of the entry too"
+        desk.error(at, f"{quoted(name)} is none of the entry's targets", remedy)
+    return None
+
+
+def _catalogued(name: str, at: Placed, desk: Desk) -> Target | None:
+    found = _found(name)
+    if found is None:
+        desk.error(at, f"{quoted(name)} is in no catalogue here", _remedy(name))
+        return None
+    return _target(found.name, found, {})
+
+
+def _own(values: Values, desk: Desk) -> Target | None:
+    """A mapping: without a place of its own it has the catalogue's."""
+    name = values.get("name")
+    if name is None or not _place_is_whole(values, desk):
+        return None
+    own: dict[str, Any] = dict(values.values)
+    if own.get("kind", "").casefold() == MOVING:
+        return Target(slug_of(name), name, None, None, MOVING, own.get("size_arcmin"))
+    found = _found(name)
+    if found is None and "ra" not in own:
+        if values.node.get("ra") is None and values.node.get("dec") is None:
+            desk.error(values.place("name"), f"{quoted(name)} is in no catalogue here", _remedy(name))
+        return None
+    _compare(values, found, desk)
+    return _target(name, found, own)
+
+
+def _place_is_whole(values: Values, desk: Desk) -> bool:
+    given = [axis for axis in ("ra", "dec") if values.node.get(axis) is not None]
+    if values.get("kind") == MOVING and given:
+        desk.error(values.place(given[0]), "what is moving has no fixed place", "leave out 'ra' and 'dec', or the kind")
+        return False
+    if len(given) == 1:
+        other = "dec" if given == ["ra"] else "ra"
+        desk.error(values.place(given[0]), f"'{given[0]}' stands without '{other}'", f"give '{other}' too, or neither")
+        return False
+    return True
+
+
+def _compare(values: Values, found: SkyObject | None, desk: Desk) -> None:
+    """Hours typed as degrees, or a lost sign, show in the distance from the catalogue's place."""
+    ra_deg, dec_deg = values.get("ra"), values.get("dec")
+    if found is None or ra_deg is None or dec_deg is None:
+        return
+    apart_deg = separation_deg(ra_deg, dec_deg, found.ra_deg, found.dec_deg)
+    if apart_deg > FAR_FROM_CATALOGUE_DEG:
+        wrong = f"this is {apart_deg:.0f}° from where the catalogue has {found.name}"
+        desk.warn(values.place("ra"), wrong, "a plain number is degrees; hours are written as 14 03 12")
+
+
+def _target(name: str, found: SkyObject | None, own: dict[str, Any]) -> Target:
+    """`own` are the author's keys, which win. The address follows the catalogue, so that one object has one page."""
+    ra_deg, dec_deg = own.get("ra", found and found.ra_deg), own.get("dec", found and found.dec_deg)
+    return Target(
+        slug=slug_of(found.name if found else name),
+        name=name,
+        ra_deg=ra_deg,
+        dec_deg=dec_deg,
+        kind=own.get("kind", found and found.kind),
+        size_arcmin=own.get("size_arcmin", found and found.size_arcmin),
+        magnitude=found.magnitude if found else None,
+        constellation=constellation_of(ra_deg, dec_deg) if ra_deg is not None and dec_deg is not None else None,
+        aliases=tuple(other for other in (found.name, *found.aliases) if other != name) if found else (),
+    )
+
+
+@lru_cache(maxsize=4_000)
+def _found(name: str) -> SkyObject | None:
+    return find_object(name)
+
+
+def _remedy(name: str) -> str:
+    near = suggest_name(name)
+    own = "give its ra and dec, or 'kind: moving' for what wanders"
+    return f"did you mean '{near}'? else {own}" if near else own

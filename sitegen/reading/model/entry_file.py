@@ -1,0 +1,170 @@
+"""The keys of the front matter of content/entries/NAME.md."""
+
+from sitegen.reading.model.author_file import AuthorFile
+from sitegen.reading.model.capture_columns import COLUMNS
+from sitegen.reading.value_types.address import WebAddress
+from sitegen.reading.value_types.angle import Declination, RightAscension
+from sitegen.reading.value_types.choice import Choice, YesOrNo
+from sitegen.reading.value_types.collections import ListOf, MapOf, OneOf
+from sitegen.reading.value_types.content_path import ContentPath, LogPattern
+from sitegen.reading.value_types.day import Day
+from sitegen.reading.value_types.group import Group, Key
+from sitegen.reading.value_types.number import Number, NumberPair
+from sitegen.reading.value_types.text import LINE, PARAGRAPHS, WORD
+from sitegen.reading.value_types.time_zone import TimeZone
+
+# What the pictures room can open.
+PICTURE_FILE = ContentPath(
+    (".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".avif", ".fits", ".fit", ".fts", ".fits.gz", ".fit.gz", ".fts.gz",
+        ".fits.fz", ".fz")
+)  # fmt: skip
+SIZE = Number(unit="arcmin", above=0, most=10_800)
+SCALE = Number(unit="arcsec/px", above=0, most=10_000)
+
+TARGET = Group(
+    (
+        Key("name", LINE, "What it is called; found in the catalogues, it needs no more.", "NGC 6946", required=True),
+        Key("ra", RightAscension(), "Right ascension, ICRS.", "20 34 52"),
+        Key("dec", Declination(), "Declination, ICRS.", "+60 09 14"),
+        Key("kind", LINE, "What it is; 'moving' for what has no fixed place.", "galaxy"),
+        Key("size_arcmin", NumberPair(SIZE, SIZE, ("longer", "shorter"), one_is_both=True), "Its size on the sky.",
+            "[11.5, 9.8]"),
+    ),
+    called="a target",
+)  # fmt: skip
+
+LOG = Group(
+    (
+        Key("files", ListOf(LogPattern(), or_one=True), "The logs these keys hold for.", "logs/2026-04-*.csv", required=True),
+        Key("rig", LINE, "The rig of these logs.", "dome", default="the entry's"),
+        Key("site", LINE, "The site of these logs.", "roof", default="the entry's"),
+        Key("target", LINE, "Which of the entry's targets they show.", "M 101", default="the first"),
+        Key("filter", LINE, "The filter, where the log does not tell it.", "L"),
+        Key("time_zone", TimeZone(), "What clock the log keeps where it does not say.", "Europe/Athens", default="UTC"),
+        Key("columns", COLUMNS, "What the table calls the columns.", "{exposure_s: Seconds}"),
+    ),
+    called="a log",
+)  # fmt: skip
+
+SOLUTION = Group(
+    (
+        Key("ra", RightAscension(), "Of the picture's centre, ICRS.", "14 03 12", required=True),
+        Key("dec", Declination(), "Of the picture's centre, ICRS.", "+54 20 57", required=True),
+        Key("scale_arcsec_px", SCALE, "Image scale of the file.", "0.78", required=True),
+        Key("rotation_deg", Number(unit="degrees", least=-360, most=360),
+            "Position angle of the picture's up, from north through east.",
+            "12.5", required=True),
+        Key("mirrored", YesOrNo(), "Whether left and right are swapped.", "false", default="false"),
+    ),
+    called="a solution",
+)  # fmt: skip
+
+# The settings of the pictures' own stretch; what they do is told there.
+STRETCH = Group(
+    (
+        Key("black", Number(unit="noise widths", least=-100, most=100),
+            "From the sky to what is drawn black; below 0, darker than the sky.",
+            "-2.8", default="-2.8"),
+        Key("white", Number(unit="share of pixels", least=0.5, most=1),
+            "This share of the pixels stays under what is drawn white.",
+            "0.9999", default="0.99995"),
+        Key("midtone", Number(unit="brightness", least=0.001, most=0.9), "The brightness at which the sky is drawn.", "0.12",
+            default="0.18"),
+        Key("linked", YesOrNo(), "One stretch for all colours, which keeps a calibrated balance.", "true", default="false"),
+    ),
+    called="a stretch",
+)  # fmt: skip
+
+STEP = Group(
+    (
+        Key("what", PARAGRAPHS, "What was done.", "gradient removed", required=True),
+        Key("file", PICTURE_FILE, "The picture after it.", "pictures/m101-step2.jpg"),
+        Key("alt", LINE, "What a reader who cannot see it should know.", "the galaxy on an even, dark sky"),
+    ),
+    called="a step",
+)  # fmt: skip
+
+PICTURE = Group(
+    (
+        Key("file", PICTURE_FILE, "JPEG, PNG, TIFF, WebP, AVIF or FITS.", "pictures/m101.tif", required=True),
+        Key("alt", LINE, "What a reader who cannot see it should know.", "a face-on spiral with blue arms", required=True),
+        Key("caption", PARAGRAPHS, "Under the picture.", "Nine hours, cropped by a tenth."),
+        Key("role", Choice(("result", "process", "sub", "setup")), "What it shows.", "result", default="result"),
+        Key("solution", SOLUTION, "Where it points, if you know better than the site can find out.",
+            "{ra: 14 03 12, dec: +54 20 57}"),
+        Key("steps", ListOf(OneOf(PARAGRAPHS, STEP)), "How it was processed, in order.", "[stacked, stretched]"),
+        Key("stretch", STRETCH, "How linear values become brightness, where the automatic way does not suit.", "{midtone: 0.12}"),
+    ),
+    called="a picture",
+    remedies=(("src", "did you mean 'file'?"), ("path", "did you mean 'file'?")),
+)  # fmt: skip
+
+NIGHT = Group(
+    (
+        Key("clouds", LINE, "In words.", "thin cirrus after midnight"),
+        Key("wind", LINE, "In words.", "gusts from the south"),
+        Key("temperature_c", Number(unit="°C", least=-80, most=60), "Of the air.", "4"),
+        Key("humidity_percent", Number(unit="%", least=0, most=100), "Relative.", "85"),
+        Key("seeing_arcsec", Number(unit="arcsec", least=0.1, most=30), "Star width (FWHM) that night.", "3.1"),
+        Key("polar_error_arcmin", Number(unit="arcmin", least=0, most=600), "How far the mount's axis was off the pole.", "1.5"),
+        Key("ended_by", LINE, "Why it was over.", "clouds"),
+        Key("note", PARAGRAPHS, "What else is worth keeping.", "the dew heater failed"),
+    ),
+    called="a night",
+)  # fmt: skip
+
+LINK = Group(
+    (
+        Key("title", LINE, "What it leads to.", "raw data", required=True),
+        Key("address", WebAddress(), "In full.", "https://example.org/m101-raw", required=True),
+    ),
+    called="a link",
+    remedies=(("url", "did you mean 'address'?"), ("href", "did you mean 'address'?")),
+)  # fmt: skip
+
+LESSONS = Group(
+    (
+        Key("worked", ListOf(PARAGRAPHS), "What to do again.", "[focusing on each filter]"),
+        Key("failed", ListOf(PARAGRAPHS), "What not to do again.", "[guiding through haze]"),
+        Key("next", ListOf(PARAGRAPHS), "What is still to do.", "[two more hours of blue]"),
+    ),
+    called="lessons",
+)  # fmt: skip
+
+ENTRY_FILE = AuthorFile(
+    name="entry",
+    pattern="entries/NAME.md",
+    explained="One entry: these keys between two '---' lines, then Markdown. NAME becomes its address.",
+    group=Group(
+        (
+            Key("title", LINE, "What the entry is called.", "Five nights on M 101", required=True),
+            Key("published", Day(past=True), "When it was published.", "2026-06-02", required=True),
+            Key("updated", Day(past=True), "When it was last changed in substance.", "2026-06-20"),
+            Key("summary", PARAGRAPHS, "One or two sentences for lists and feeds.", "A galaxy over five broken nights."),
+            Key("stage", Choice(("trial", "gathering", "finished")), "How far the project is.", "gathering", default="finished"),
+            Key("target", ListOf(OneOf(LINE, TARGET), or_one=True),
+                "A name of the catalogues, or a mapping whose keys win over theirs; a list where there are several.",
+                "M 101", default="none: an entry about gear"),
+            Key("rig", LINE, "The rig of this entry's logs.", "dome"),
+            Key("site", LINE, "The site of this entry's logs.", "roof"),
+            Key("logs", ListOf(OneOf(LogPattern(), LOG)), "Where the subs are recorded.", "[logs/m101/*.csv]"),
+            Key("pictures", ListOf(PICTURE), "The first is shown first.", "[{file: pictures/m101.tif, alt: a spiral galaxy}]"),
+            Key("wanted", MapOf(WORD, Number(unit="hours", above=0, most=100_000), "FILTER"), "What the project aims for.",
+                "{L: 8, Ha: 10.5}"),
+            Key("nights", MapOf(Day(), NIGHT, "EVENING"), "What only you know, by the date of the evening.",
+                "{2026-04-18: {clouds: none, temperature_c: 4}}"),
+            Key("links", ListOf(LINK), "A film, raw data, a paper.", "[{title: raw data, address: 'https://example.org/raw'}]"),
+            Key("topics", ListOf(LINE), "Words to find it by.", "[galaxy, moonlight]"),
+            Key("lessons", LESSONS, "What it taught.", "{worked: [focusing on each filter]}"),
+            Key("star_survey", ListOf(ContentPath()),
+                "Frames in which to measure star shapes over the field, or saved measurements.",
+                "[logs/m101/last.fits]"),
+            Key("star_rings", ListOf(ContentPath()), "Frames of a bright defocused star, or saved measurements.",
+                "[logs/adjusting/star.fits]"),
+            Key("unlisted", YesOrNo(), "Left out of the published site.", "true", default="false"),
+        ),
+        called="an entry",
+        remedies=(("targets", "did you mean 'target'?"), ("date", "did you mean 'published'?"), ("tags",
+        "did you mean 'topics'?")),
+    ),
+)  # fmt: skip

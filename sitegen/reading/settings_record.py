@@ -1,0 +1,15 @@
+"""diary.yaml -> Settings."""
+
+from sitegen.diary.settings import MoonRule, OutlookSettings, Privacy, Settings
+from sitegen.reading.documents import Document
+
+_PARTS = {"privacy": Privacy, "moon_rule": MoonRule, "outlook": OutlookSettings}
+
+
+def settings_of(document: Document) -> Settings | None:
+    """None where the file has an error."""
+    values = document.values
+    if values is None or not document.desk.clean:
+        return None
+    parts = {name: values.get(name).into(record) for name, record in _PARTS.items() if values.get(name)}
+    return values.into(Settings, **parts)

@@ -1,0 +1,155 @@
+"""Paths inside content/: of one file, or of the logs a pattern finds."""
+
+import re
+import unicodedata
+from dataclasses import dataclass
+
+from sitegen.problems import did_you_mean
+from sitegen.reading.content_folder import ContentFolder
+from sitegen.reading.desk import Desk
+from sitegen.reading.nodes import Node, quoted
+from sitegen.reading.path_pattern import files_matching, is_pattern
+from sitegen.reading.value_types.value_type import JsonSchema, text_of
+
+DEVICE_NAMES = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))})
+_DRIVE_OR_SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
+
+
+@dataclass(frozen=True, slots=True)
+class ContentPath:
+    """One existing file; read as the disk spells its path, POSIX, relative to content/. No suffixes: any will do."""
+
+    suffixes: tuple[str, ...] = ()
+
+    def read(self, node: Node, label: str, desk: Desk) -> str | None:
+        text = text_of(node, label, desk, "a path inside content/")
+        if text is None:
+            return None
+        text = unicodedata.normalize("NFC", text)
+        trouble = path_trouble(text, desk.content) or self._foreign(text)
+        if trouble is None and text in desk.content.names:
+            return desk.content.names[text]
+        wrong, remedy = trouble or missing(text, desk.content)
+        desk.error(node, f"{label}: {wrong}", remedy)
+        return None
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string"}
+
+    def words(self) -> str:
+        return "path inside content/"
+
+    def _foreign(self, text: str) -> tuple[str, str] | None:
+        if not self.suffixes or text.lower().endswith(self.suffixes):
+            return None
+        return f"{quoted(text)} is no picture that a page can be made from", "save it as JPEG, PNG, TIFF, WebP, AVIF or FITS"
+
+
+@dataclass(frozen=True, slots=True)
+class LogPattern:
+    """A path or pattern (`*`, `?`, `[…]`, `**`) that finds at least one file; read as those files, sorted."""
+
+    def read(self, node: Node, label: str, desk: Desk) -> tuple[str, ...] | None:
+        text = text_of(node, label, desk, "a path or pattern inside content/")
+        if text is None:
+            return None
+        text = unicodedata.normalize("NFC", text)
+        trouble = path_trouble(text, desk.content)
+        found = () if trouble else files_matching(text, desk.content)
+        if found:
+            return found
+        wrong, remedy = trouble or nothing_found(text, desk.content)
+        desk.error(node, f"{label}: {wrong}", remedy)
+        return None
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string"}
+
+    def words(self) -> str:
+        return "path or pattern (`*`, `?`, `[…]`, `**`) inside content/"
+
+
+def path_trouble(text: str, content: ContentFolder) -> tuple[str, str] | None:
+    """(what is wrong, remedy) of a path that may not stand in a diary wherever it leads; None where it may."""
+    if "\\" in text:
+        return f"{quoted(text)} has a backslash in it", f"write {quoted(text.replace(chr(92), '/'))}"
+    if text.startswith(("/", "~")) or _DRIVE_OR_SCHEME.match(text):
+        return f"{quoted(text)} is not a path inside content/", "copy the file into content/ and name it from there"
+    if not text.isprintable():
+        return f"{quoted(ascii(text)[1:-1])} holds an unprintable character", "rename the file"
+    parts = text.split("/")
+    if ".." in parts:
+        return f"{quoted(text)} leaves content/", "copy the file into content/ and name it from there"
+    if "" in parts or "." in parts:
+        return f"{quoted(text)} has an empty step in it", f"write {quoted('/'.join(p for p in parts if p not in ('', '.')))}"
+    return next(filter(None, (_part_trouble(part) for part in parts)), None) or _through_link(text, content)
+
+
+def missing(text: str, content: ContentFolder) -> tuple[str, str]:
+    """Why a path finds nothing, and what was probably meant."""
+    real = content.by_folded_name.get(text.casefold())
+    if real:
+        return f"{quoted(text)} differs in case from the file", f"write {quoted(real)}"
+    if text in content.folders:
+        return f"{quoted(text)} is a folder", "name a file in it"
+    inside = text.removeprefix("content/")
+    if inside != text and inside in content.names:
+        return f"{quoted(text)} does not exist", f"paths begin inside content/: write {quoted(inside)}"
+    return f"{quoted(text)} does not exist", _nearest(text, content)
+
+
+def nothing_found(text: str, content: ContentFolder) -> tuple[str, str]:
+    """The same for a pattern."""
+    if not is_pattern(text):
+        wrong, remedy = missing(text, content)
+        return wrong, f"write '{text}/*'" if text in content.folders else remedy
+    other_case = files_matching(text, content, fold_case=True)
+    if other_case:
+        return f"{quoted(text)} finds no file", f"in another case it would find {quoted(other_case[0])}"
+    inside = text.removeprefix("content/")
+    if inside != text and files_matching(inside, content):
+        return f"{quoted(text)} finds no file", f"paths begin inside content/: write {quoted(inside)}"
+    return f"{quoted(text)} finds no file", _folder_hint(text, content)
+
+
+def _part_trouble(part: str) -> tuple[str, str] | None:
+    if part.split(".")[0].strip().casefold() in DEVICE_NAMES:
+        return f"{quoted(part)} is the name of a device on Windows", "rename it"
+    if part.endswith((".", " ")) or part.startswith(" "):
+        return f"{quoted(part)} begins or ends with a dot or blank, which not every system keeps", "rename it"
+    if ":" in part:
+        return f"{quoted(part)} has a ':' in it, which not every system keeps", "rename it"
+    if part.startswith("."):
+        return f"{quoted(part)} is a hidden file or folder", "rename it"
+    return None
+
+
+def _through_link(text: str, content: ContentFolder) -> tuple[str, str] | None:
+    steps = text.split("/")
+    for count in range(1, len(steps) + 1):
+        if (link := "/".join(steps[:count])) in content.links_out:
+            return f"{quoted(link)} is a symbolic link that is not followed", "copy what it points to into content/"
+    return None
+
+
+def _nearest(text: str, content: ContentFolder) -> str:
+    """A file beside it with nearly that name, else one of that name in another folder."""
+    folder, _, name = text.rpartition("/")
+    beside = {path.rpartition("/")[2]: path for path in content.directly_in(folder)}
+    if near := did_you_mean(name, list(beside)[:2_000]):
+        return f"did you mean '{beside[near]}'?"
+    elsewhere = [path for path in content.in_order if path.rpartition("/")[2] == name]
+    return f"did you mean '{elsewhere[0]}'?" if elsewhere else _folder_hint(text, content)
+
+
+def _folder_hint(text: str, content: ContentFolder) -> str:
+    """The first folder of the path that does not exist."""
+    steps = text.split("/")[:-1]
+    for count in range(1, len(steps) + 1):
+        folder = "/".join(steps[:count])
+        if is_pattern(folder):
+            return ""
+        if folder not in content.folders:
+            near = did_you_mean(folder, content.folders)
+            return f"did you mean the folder '{near}'?" if near else f"there is no folder '{folder}'"
+    return ""

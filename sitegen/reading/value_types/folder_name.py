@@ -1,0 +1,28 @@
+"""Names of folders that the author chooses."""
+
+import re
+from dataclasses import dataclass
+
+from sitegen.reading.desk import Desk
+from sitegen.reading.nodes import Node, quoted
+from sitegen.reading.value_types.value_type import JsonSchema, text_of
+
+_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*", re.ASCII)
+
+
+@dataclass(frozen=True, slots=True)
+class FolderName:
+    """One step of a path, never a path."""
+
+    def read(self, node: Node, label: str, desk: Desk) -> str | None:
+        text = text_of(node, label, desk, "the name of a folder")
+        if text is None or _NAME.fullmatch(text):
+            return text
+        desk.error(node, f"{label} is {quoted(text)}, not the name of a folder", "letters, digits, '-' and '_' make one")
+        return None
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string", "pattern": f"^{_NAME.pattern}$"}
+
+    def words(self) -> str:
+        return "name of a folder"
