@@ -4,7 +4,7 @@ import erfa
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from sitegen.sky.sun import AU_KM
+from sitegen.sky.sun import AU_KM, SPEED_OF_LIGHT_AU_DAY
 
 Floats = NDArray[np.float64]
 
@@ -13,11 +13,15 @@ EARTH_RADIUS_KM = 6378.137
 
 
 def apparent_moon(tt: tuple[float, Floats]) -> Floats:
-    """Geocentric apparent Moon in km, GCRS axes, light-time included; shape (..., 3).
+    """Geocentric apparent Moon in km, GCRS axes; shape (..., 3).
 
-    ERFA moon98, which is Meeus, Astronomical Algorithms, chapter 47: 10 arcsec in longitude, 4 in latitude.
+    ERFA moon98, which is Meeus, Astronomical Algorithms, chapter 47 (10 arcsec in longitude, 4 in latitude)
+    without light-time; set back here by the 1.3 s that light takes (0.7 arcsec). Annual aberration is in that:
+    Earth and Moon share it.
     """
-    return np.asarray(erfa.moon98(*tt)["p"] * AU_KM)
+    geometric = erfa.moon98(*tt)
+    travel_days = np.linalg.norm(geometric["p"], axis=-1, keepdims=True) / SPEED_OF_LIGHT_AU_DAY
+    return np.asarray((geometric["p"] - geometric["v"] * travel_days) * AU_KM)
 
 
 def horizontal_parallax_deg(distance_km: ArrayLike) -> Floats:

@@ -96,8 +96,9 @@ def moon_night(
     lit: float, name: str, age: float, rise_set: tuple[float, float], dark: tuple[float, float], moonless: list[Span]
 ) -> MoonNight:
     """The record, from plain values of one night."""
-    down = [(max(a, dark[0]), min(b, dark[1])) for a, b in moonless if min(b, dark[1]) > max(a, dark[0])]
     dark_s = 0.0 if np.isnan(dark[0]) else dark[1] - dark[0]
+    clipped = [(max(a, dark[0]), min(b, dark[1])) for a, b in moonless] if dark_s else []
+    down = [(a, b) for a, b in clipped if b > a]
     down_s = sum((b - a for a, b in down), 0.0)
     return MoonNight(
         illuminated=lit,

@@ -1,0 +1,96 @@
+"""Moonlight against published_values/sky_moonlight.py."""
+
+import numpy as np
+import pytest
+
+from sitegen.sky import moonlight
+from tests.published_values import sky_moonlight as published
+
+
+def test_worked_value_of_specsim() -> None:
+    """A half-lit Moon at 50 degrees makes the sky as bright as the published documentation says."""
+    computed = moonlight.moonlight_nl(**published.SPECSIM)
+    assert published.SPECSIM_NL.agrees(computed)
+    assert published.SPECSIM_MAG.agrees(moonlight.mag_arcsec2(computed))
+
+
+def test_full_moon() -> None:
+    """A full Moon at 60 degrees, and a nearer one, brighten a dark zenith as eqs 15 to 22 do worked independently."""
+    dark = moonlight.nanolamberts(published.DARK_ZENITH_MAG)
+    assert published.FULL_MOON_NL.agrees(moonlight.moonlight_nl(**published.FULL_MOON))
+    near = moonlight.moonlight_nl(**published.NEAR_MOON)
+    assert published.NEAR_MOON_NL.agrees(near)
+    assert published.NEAR_MOON_TOTAL_MAG.agrees(moonlight.mag_arcsec2(near + dark))
+
+
+def test_brightening_at_the_zenith() -> None:
+    """The brightening is positive and is that of eq. 22."""
+    value = brightening(target=90.0, moon=30.0, separation=60.0)
+    assert published.FULL_MOON_BRIGHTENING.agrees(value)
+
+
+@pytest.mark.parametrize(("zenith", "printed"), published.SCATTERING_AIRMASS.items())
+def test_scattering_airmass(zenith: float, printed: float) -> None:
+    """Eq. 3 runs from 1 at the zenith to 5 at the horizon."""
+    assert abs(moonlight.scattering_airmass(zenith) - printed) <= 1e-4
+
+
+@pytest.mark.parametrize(("separation", "printed"), published.SCATTERING_FUNCTION.items())
+def test_scattering_function(separation: float, printed: float) -> None:
+    """Both branches of Mie scattering and the Rayleigh term, separations in degrees."""
+    assert abs(moonlight.scattering_function(separation) / printed - 1.0) <= 1e-3
+
+
+@pytest.mark.parametrize(("phase_angle", "printed"), published.ILLUMINANCE_FC.items())
+def test_illuminance(phase_angle: float, printed: float) -> None:
+    """Eq. 20 at full Moon and at quarter, on either side of full."""
+    assert abs(moonlight.illuminance_fc(phase_angle) / printed - 1.0) <= 1e-3
+    assert moonlight.illuminance_fc(-phase_angle) == moonlight.illuminance_fc(phase_angle)
+
+
+@pytest.mark.parametrize(("magnitude", "printed"), published.NANOLAMBERTS.items())
+def test_nanolamberts(magnitude: float, printed: float) -> None:
+    """Eq. 1 and its inverse."""
+    assert abs(moonlight.nanolamberts(magnitude) / printed - 1.0) <= 5e-4
+    assert abs(moonlight.mag_arcsec2(moonlight.nanolamberts(magnitude)) - magnitude) <= 1e-9
+
+
+def test_dark_sky_brightens_towards_the_horizon() -> None:
+    """Eq. 2: at 70 degrees from the zenith, k = 0.172, the moonless sky is 2.0 times the zenith's."""
+    # By hand: X = 2.5624, 10^(-0.4 x 0.172 x 1.5624) = 0.7807, product 2.0005.
+    ratio = moonlight.dark_sky_nl(21.587, 70.0, 0.172) / moonlight.nanolamberts(21.587)
+    assert abs(ratio - 2.0005) <= 1e-3
+
+
+def brightening(target: float, moon: float, separation: float, sky: float = published.DARK_ZENITH_MAG) -> float:
+    """One value at full Moon with the paper's extinction."""
+    columns = (np.array([value]) for value in (target, moon, separation, 0.0))
+    return float(moonlight.brightening_mag(*columns, 0.172, sky)[0])
+
+
+def test_no_moonlight_with_the_moon_down() -> None:
+    """With the Moon's centre at or below the horizon the brightening is 0, dark sky known or not."""
+    assert brightening(60.0, 0.0, 60.0) == 0.0
+    assert brightening(60.0, -10.0, 60.0, sky=np.nan) == 0.0
+    assert brightening(60.0, 0.01, 60.0) > 0.1
+
+
+def test_unknown_brightening() -> None:
+    """Without a target, with the target down, or with the Moon up over an unmeasured sky nothing is claimed."""
+    assert np.isnan(brightening(np.nan, 30.0, np.nan))
+    assert np.isnan(brightening(np.nan, -30.0, np.nan))
+    assert np.isnan(brightening(-1.0, 30.0, 60.0))
+    assert np.isnan(brightening(60.0, 30.0, 60.0, sky=np.nan))
+
+
+def test_inside_the_moons_disc() -> None:
+    """Pointing at the Moon itself stays finite."""
+    assert np.isfinite(moonlight.scattering_function(0.0))
+    assert moonlight.scattering_function(0.0) == moonlight.scattering_function(0.25)
+
+
+def test_validity_names_what_a_page_must_say() -> None:
+    """The model's band and quoted scatter can be shown."""
+    assert moonlight.QUOTED_SCATTER_PERCENT == (8, 23)
+    assert "V band" in moonlight.VALIDITY
+    assert "8 to 23 %" in moonlight.VALIDITY
