@@ -85,4 +85,11 @@ _PREFIX: dict[Scope, str] = {
     "sub": "subs.",
     "entry_end": "",
 }
-_BY_PATH = {_PREFIX[scope] + fact.key: fact for scope, facts in FACTS.items() for fact in facts}
+
+
+def path_of(scope: Scope, fact: Fact[Any]) -> str:
+    """Where the fact stands in facts.json, without indices: 'nights.moon.illuminated'."""
+    return _PREFIX[scope] + fact.key
+
+
+_BY_PATH = {path_of(scope, fact): fact for scope, facts in FACTS.items() for fact in facts}

@@ -5,15 +5,15 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Any
 
-from sitegen.diary.diary import Diary
 from sitegen.diary.entry import Lessons, Stage
 from sitegen.diary.rig import Filter
 from sitegen.diary.target import Target
 from sitegen.facts.diary_in_sky import rigs_of
+from sitegen.facts.integration_totals import seconds
 from sitegen.facts.night_advice import advice, followed
 from sitegen.facts.night_use import used_share_of_dark
-from sitegen.facts.integration_totals import seconds
 from sitegen.facts.views import EntryView, NightView
+from sitegen.pages.picture_view import PictureView
 from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
 
 
@@ -57,13 +57,14 @@ class EntryCard:
     optics: tuple[Mapping[str, Any], ...]
     lessons: Lessons
     cautions: tuple[str, ...]
+    picture: PictureView | None = None
 
     @property
     def last_change(self) -> date:
         return self.updated or self.published
 
 
-def card_of(view: EntryView, facts: Mapping[str, Any], diary: Diary) -> EntryCard:
+def card_of(view: EntryView, facts: Mapping[str, Any], picture: PictureView | None = None) -> EntryCard:
     """The card of one entry."""
     entry = view.entry
     sites = {night.site.slug for night in view.nights} | ({entry.site} if entry.site else set())
@@ -84,6 +85,7 @@ def card_of(view: EntryView, facts: Mapping[str, Any], diary: Diary) -> EntryCar
         optics=tuple(facts["optics"]),
         lessons=entry.lessons,
         cautions=tuple(facts["cautions"]),
+        picture=picture,
     )
 
 

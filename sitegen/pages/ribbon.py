@@ -1,6 +1,7 @@
 """The geometry of a night ribbon: where dusk, Moon, target and subs lie. The theme draws it.
 
-Coordinates: x from 0 at the left edge to `WIDTH` at the right; altitude as y from 0 (zenith) to `HEIGHT` (horizon).
+Coordinates are percents, so that the theme may use them as they are: x from 0 at the left edge to 100 at the right, y from 0
+(zenith) to 100 (horizon).
 """
 
 from collections.abc import Mapping, Sequence
@@ -11,9 +12,9 @@ from zoneinfo import ZoneInfo
 
 from sitegen.facts.views import NightView, SubInSky
 
-WIDTH, HEIGHT = 1000.0, 100.0
+WIDTH, HEIGHT = 100.0, 100.0
 DUSK_DEGREES = (0.0, -6.0, -12.0, -18.0)
-SHORTEST_MARK = 1.2
+SHORTEST_MARK = 0.12
 CLOCK_HALF_HOURS = 9
 
 
@@ -53,6 +54,7 @@ class Ribbon:
     moon: str
     moon_strength: float
     target: str
+    target_label: tuple[float, float] | None
     transit_x: float | None
     hours: tuple[tuple[float, datetime], ...]
     lanes: tuple[Lane, ...]
@@ -106,15 +108,27 @@ def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]]
         moon=_area(curve.times_s, curve.moon_altitude_deg, span) if curve else "",
         moon_strength=round(0.12 + 0.6 * night.sky.moon.illuminated, 3) if night.sky else 0.0,
         target=_line(curve.times_s, target.altitude_deg, span) if curve and target else "",
+        target_label=_label_place(curve.times_s, target.altitude_deg, span) if curve and target else None,
         transit_x=_inside(span.x(transit)) if transit else None,
         hours=_hours(span, ZoneInfo(night.site.time_zone)),
         lanes=_lanes(night.lights, span, bands),
-        midnight_x=round(span.x(night.sky.midnight), 1) if night.sky else WIDTH / 2,
+        midnight_x=round(span.x(night.sky.midnight), 2) if night.sky else WIDTH / 2,
     )
 
 
+def _label_place(times_s: Sequence[float], altitude_deg: Sequence[float], span: Span) -> tuple[float, float] | None:
+    """Where the target's name stands: under its line, two thirds of the way along, clear of the edges."""
+    runs = _points(times_s, altitude_deg, span)
+    if not runs:
+        return None
+    run = max(runs, key=lambda points: points[-1][0] - points[0][0])
+    wanted = run[0][0] + 0.64 * (run[-1][0] - run[0][0])
+    x, y = min(run, key=lambda point: abs(point[0] - wanted))
+    return round(min(max(x, 4.0), 84.0), 2), round(min(max(y + 9.0, 14.0), 94.0), 1)
+
+
 def _inside(x: float) -> float | None:
-    return round(x, 1) if 0 <= x <= WIDTH else None
+    return round(x, 2) if 0 <= x <= WIDTH else None
 
 
 def _ground(times_s: Sequence[float], sun_deg: Sequence[float], span: Span) -> tuple[Stop, ...]:
@@ -173,12 +187,12 @@ def _line(times_s: Sequence[float], altitude_deg: Sequence[float], span: Span) -
 def _area(times_s: Sequence[float], altitude_deg: Sequence[float], span: Span) -> str:
     """The same curve closed along the horizon."""
     return "".join(
-        f"{_path(_thinned(run))}V{HEIGHT:.0f}H{run[0][0]:.1f}Z" for run in _points(times_s, altitude_deg, span)
+        f"{_path(_thinned(run))}V{HEIGHT:.0f}H{run[0][0]:.2f}Z" for run in _points(times_s, altitude_deg, span)
     )
 
 
 def _path(points: Sequence[tuple[float, float]]) -> str:
-    first, *rest = (f"{x:.1f} {y:.1f}" for x, y in points)
+    first, *rest = (f"{x:.2f} {y:.1f}" for x, y in points)
     return f"M{first}L{' '.join(rest)}"
 
 
@@ -201,7 +215,7 @@ def _hours(span: Span, zone: ZoneInfo) -> tuple[tuple[float, datetime], ...]:
     past_hour = timedelta(minutes=local.minute, seconds=local.second, microseconds=local.microsecond)
     moment, found = span.start - past_hour + timedelta(hours=1), []
     while moment < span.end:
-        found.append((round(span.x(moment), 1), moment.astimezone(zone)))
+        found.append((round(span.x(moment), 2), moment.astimezone(zone)))
         moment += timedelta(hours=1)
     return tuple(found)
 
@@ -216,4 +230,4 @@ def _lanes(lights: Sequence[SubInSky], span: Span, bands: Mapping[str, tuple[int
 
 def _block(light: SubInSky, span: Span) -> Block:
     x, end = span.x(light.sub.start), span.x(light.sub.end)
-    return Block(round(x, 1), round(max(end - x, SHORTEST_MARK), 1), light.sub.kept, light)
+    return Block(round(x, 2), round(max(end - x, SHORTEST_MARK), 2), light.sub.kept, light)

@@ -1,0 +1,91 @@
+"""A folder of products under the hash of their inputs. Whatever is missing or damaged is made again; nothing else is lost."""
+
+import hashlib
+import os
+import pickle
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+from tempfile import mkdtemp
+from typing import Any, TypeVar
+
+Product = TypeVar("Product")
+
+
+class Keep:
+    """`folder` None keeps nothing. `version` is part of every key: another sitegen's products are never used."""
+
+    def __init__(self, folder: Path | None, version: str) -> None:
+        self.folder, self.version = folder, version
+        self.made, self.kept = 0, 0
+        self.used: set[str] = set()
+
+    def value(self, kind: str, inputs: Any, make: Callable[[], Product]) -> Product:
+        """The value made from these inputs: kept if it is there, else made and kept."""
+        if self.folder is None:
+            return make()
+        path = self._path(kind, inputs)
+        found = _unpickled(path)
+        if found is not None:
+            self.kept += 1
+            product: Product = found[0]
+            return product
+        product = make()
+        self.made += 1
+        _write_whole(path, pickle.dumps((product,), protocol=5))
+        return product
+
+    def files(self, kind: str, inputs: Any, make: Callable[[Path], Product]) -> tuple[Path, Product]:
+        """A folder of files made from these inputs, and what was said of them. `make` writes into the folder given."""
+        base = self.folder or Path(mkdtemp(prefix="sitegen-"))
+        path = base / kind / key_of(self.version, inputs)
+        self.used.add(f"{kind}/{path.name}")
+        found = _unpickled(path / "said")
+        if found is not None:
+            self.kept += 1
+            product: Product = found[0]
+            return path, product
+        working = path.with_name(f"{path.name}.{os.getpid()}.making")
+        shutil.rmtree(working, ignore_errors=True)
+        working.mkdir(parents=True)
+        try:
+            product = make(working)
+            _write_whole(working / "said", pickle.dumps((product,), protocol=5))
+            shutil.rmtree(path, ignore_errors=True)
+            working.rename(path)
+        finally:
+            shutil.rmtree(working, ignore_errors=True)
+        self.made += 1
+        return path, product
+
+    def _path(self, kind: str, inputs: Any) -> Path:
+        key = key_of(self.version, inputs)
+        self.used.add(f"{kind}/{key}")
+        assert self.folder is not None
+        return self.folder / kind / key
+
+
+def key_of(*inputs: Any) -> str:
+    """A name for these inputs: equal for equal values, on every machine and in every process."""
+    return hashlib.blake2b(repr(inputs).encode("utf-8", "surrogatepass"), digest_size=20).hexdigest()
+
+
+def hash_of_file(path: Path) -> str:
+    with path.open("rb") as file:
+        return hashlib.file_digest(file, lambda: hashlib.blake2b(digest_size=20)).hexdigest()
+
+
+def _unpickled(path: Path) -> tuple[Any] | None:
+    """None for what is missing or damaged: it will be made again."""
+    try:
+        found = pickle.loads(path.read_bytes())
+    except Exception:  # a damaged pickle may raise anything at all
+        return None
+    return found if isinstance(found, tuple) and len(found) == 1 else None
+
+
+def _write_whole(path: Path, content: bytes) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    working = path.with_name(f"{path.name}.{os.getpid()}.part")
+    working.write_bytes(content)
+    working.replace(path)

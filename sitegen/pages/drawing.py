@@ -1,0 +1,141 @@
+"""The sums a template may ask for, so that it does none itself: heights, splits, shares, and sentences from records."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import Any
+
+from sitegen.diary.entry import NightNote
+from sitegen.diary.public_position import PublicSite
+from sitegen.diary.rig import Filter, Train
+from sitegen.number_text import NumberText
+from sitegen.pages.card import passbands_of
+from sitegen.pages.ribbon import Block, Lane, Ribbon
+from sitegen.pages.words import Words
+
+BAND_PX, LANE_PX, AXIS_PX = 180, 22, 36
+
+
+@dataclass(frozen=True, slots=True)
+class Heights:
+    """Where a large ribbon's rows lie, in px from its top."""
+
+    lanes: tuple[int, ...]
+    axis: int
+    axis_end: int
+    local: int
+    utc: int
+    all: int
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One passband's share of a mark: `band` in nm, 0 for no hue."""
+
+    band: int
+    y: float
+    height: float
+
+
+def heights(ribbon: Ribbon) -> Heights:
+    axis = BAND_PX + 4 + LANE_PX * len(ribbon.lanes)
+    lanes = tuple(BAND_PX + 7 + LANE_PX * index for index in range(len(ribbon.lanes)))
+    return Heights(lanes, axis, axis + 4, axis + 16, axis + 31, axis + AXIS_PX)
+
+
+def split(bands: Sequence[int], y: float, height: float) -> tuple[Part, ...]:
+    """A mark of that height, shared evenly by the passbands side by side."""
+    shared = bands or (0,)
+    each = height / len(shared)
+    return tuple(Part(band, round(y + index * each, 2), round(each, 2)) for index, band in enumerate(shared))
+
+
+def share(length: float) -> str:
+    """0..1 as a percentage of the width."""
+    return f"{100 * length:.2f}%"
+
+
+def utc_hour(local: datetime) -> str:
+    """The UTC hour under a local one; with minutes where the zone is off by a part of an hour."""
+    utc = local.astimezone(UTC)
+    return utc.strftime("%H" if utc.minute == 0 else "%H:%M")
+
+
+def helpers(words: Words, numbers: NumberText) -> dict[str, Callable[..., Any]]:
+    """Everything above and the sentences below, by the name a template calls them."""
+    return {
+        "heights": heights,
+        "split": split,
+        "share": share,
+        "utc_hour": utc_hour,
+        "bands_of": passbands_of,
+        "sub_words": lambda lane, block: sub_words(lane, block, words, numbers),
+        "note_words": lambda note: note_words(note, words, numbers),
+        "train_words": lambda train: train_words(train, words, numbers),
+        "passband_words": lambda one: passband_words(one, words, numbers),
+        "position_words": lambda site, decimals: position_words(site, decimals, words, numbers),
+    }
+
+
+def sub_words(lane: Lane, block: Block, words: Words, numbers: NumberText) -> str:
+    """One sub in a line: filter, times, exposure, and why it was discarded."""
+    sub = block.light.sub
+    if sub.kept:
+        state = words["ribbon.kept"]
+    else:
+        state = words.say("ribbon.discarded_because", reason=sub.reason) if sub.reason else words["ribbon.discarded"]
+    return words.say("ribbon.sub", filter=lane.short, start=numbers.clock(sub.start), end=numbers.clock(sub.end),
+                     exposure=numbers.exposure(sub.exposure_s), state=state)  # fmt: skip
+
+
+def note_words(note: NightNote, words: Words, numbers: NumberText) -> str:
+    """What the author noted of a night, as a line."""
+    parts = (
+        ("clouds", note.clouds),
+        ("wind", note.wind),
+        ("temperature", _with_unit(note.temperature_c, "°C", numbers)),
+        ("humidity", _with_unit(note.humidity_percent, "%", numbers)),
+        ("seeing", numbers.quantity(note.seeing_arcsec, "″") if note.seeing_arcsec is not None else None),
+        ("polar_error", numbers.quantity(note.polar_error_arcmin, "′") if note.polar_error_arcmin is not None else None),
+        ("ended_by", note.ended_by),
+    )
+    line = "; ".join(f"{words['note.' + key]}: {value}" for key, value in parts if value)
+    return " ".join(part for part in (note.note, f"{line}." if line else None) if part)
+
+
+def _with_unit(value: float | None, unit: str, numbers: NumberText) -> str | None:
+    return None if value is None else f"{numbers.number(value, 0)}\u202f{unit}"
+
+
+def train_words(train: Train, words: Words, numbers: NumberText) -> str:
+    """Telescope and camera in a sentence."""
+    telescope, camera = train.telescope, train.camera
+    aperture = telescope.aperture_mm
+    parts = [
+        telescope.design,
+        words.say("train.aperture", aperture=numbers.number(aperture, 0)) if aperture else None,
+        numbers.quantity(telescope.focal_length_mm, "mm"),
+        words.say("train.factor", factor=numbers.number(telescope.factor, 2)) if telescope.factor != 1 else None,
+    ]
+    sensor = words.say("train.sensor", width=numbers.number(camera.width_px, 0), height=numbers.number(camera.height_px, 0),
+                       pixel=numbers.number(camera.pixel_um, 2))  # fmt: skip
+    seen = [camera.name, sensor, words[f"train.{camera.colour}"]]
+    return f"{', '.join(part for part in parts if part)}. {', '.join(part for part in seen if part)}."
+
+
+def passband_words(one: Filter, words: Words, numbers: NumberText) -> str:
+    centre = " + ".join(numbers.number(centre, 1 if centre % 1 else 0) for centre in one.centre_nm)
+    if one.width_nm is None:
+        return f"{centre}\u202fnm"
+    return words.say("train.narrow", centre=centre, width=numbers.number(one.width_nm, 1 if one.width_nm % 1 else 0))
+
+
+def position_words(site: PublicSite, decimals: int, words: Words, numbers: NumberText) -> str:
+    """'32.6° S, 139.0° E', with no more digits than were published."""
+    if site.latitude_deg is None or site.longitude_deg is None:
+        return words["site.hidden"]
+    latitude = f"{numbers.number(abs(site.latitude_deg), decimals)}° {words['site.south' if site.latitude_deg < 0 else 'site.north']}"
+    longitude = f"{numbers.number(abs(site.longitude_deg), decimals)}° {words['site.west' if site.longitude_deg < 0 else 'site.east']}"
+    return words.say("site.position", latitude=latitude, longitude=longitude)
+
+

@@ -1,0 +1,77 @@
+"""An entry's own page: the picture, the text, and the sections that have something to say."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from sitegen.diary import addresses
+from sitegen.pages.entry_neighbours import neighbours
+from sitegen.pages.entry_numbers import number_tables
+from sitegen.pages.entry_sections import gathered, nights, taught, train, where
+from sitegen.pages.entry_text import text_of
+from sitegen.pages.page import Page
+from sitegen.pages.picture_view import main_picture, picture_view
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.site_book import SiteBook
+
+Section = Callable[[PreparedEntry, SiteBook], Any]
+
+SECTIONS: Mapping[str, Section] = {
+    "gathered": gathered.section,
+    "nights": nights.section,
+    "where": where.section,
+    "train": train.section,
+    "taught": taught.section,
+}
+
+
+def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
+    """The page of one entry. Its text's mistakes are found while checking, before any page is made."""
+    entry, card = prepared.view.entry, prepared.card
+    main = main_picture(prepared.pictures)
+    return Page(
+        address=addresses.entry(entry.slug),
+        template="entry.html",
+        title=entry.title,
+        description=entry.summary,
+        context={
+            "card": card,
+            "main_picture": picture_view(main) if main else None,
+            "more_pictures": [picture_view(one) for one in prepared.pictures if one is not main],
+            "body_html": text_of(prepared, book).html,
+            "margin": _margin(prepared, book),
+            "sections": {name: make(prepared, book) for name, make in SECTIONS.items()},
+            "numbers_tables": number_tables(prepared.facts, prepared.view, book.shower),
+            "neighbours": neighbours(card, book),
+            "links": entry.links,
+            "rigs": [(slug, book.rigs[slug].name) for slug in card.rigs],
+            "sites": [(slug, book.sites[slug].name) for slug in card.sites],
+            "cautions": card.cautions,
+            "work": [(rig.slug, rig.name, work) for rig, work in prepared.view.work],
+        },
+    )
+
+
+def _margin(prepared: PreparedEntry, book: SiteBook) -> list[dict[str, Any]]:
+    """The numbers that a reader wants first, beside the text: scale and field, hours, what the Moon took."""
+    facts, show = prepared.facts, book.shower.show
+    notes: list[dict[str, Any]] = []
+    for row in facts["optics"][:2]:
+        notes.append(
+            {
+                "number": show("optics.scale_arcsec_px", row["scale_arcsec_px"]),
+                "field": show("optics.field_deg", row["field_deg"]),
+                "pixels": show("optics.sampling_px_per_fwhm", row["sampling_px_per_fwhm"]),
+                "kind": "scale",
+                "rig": book.rigs[row["rig"]].name,
+            }
+        )
+    totals = facts["integration"]
+    if totals["kept"]:
+        notes.append({"number": show("integration.total_s", totals["total_s"]), "kind": "total", "kept": totals["kept"],
+                      "nights": sum(night["integration_s"] > 0 for night in facts["nights"]),
+                      "discarded": totals["discarded"]})  # fmt: skip
+    worth = totals["dark_equivalent_s"]
+    if totals["broadband_s"] and worth is not None and worth < 0.97 * totals["broadband_s"]:
+        notes.append({"number": show("integration.dark_equivalent_s", worth), "kind": "worth",
+                      "spent": show("integration.broadband_s", totals["broadband_s"])})  # fmt: skip
+    return notes

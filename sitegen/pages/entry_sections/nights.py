@@ -1,0 +1,122 @@
+"""The nights: the fullest one as a large ribbon, all of them as a cloth on a common clock."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from sitegen.facts.views import NightView
+from sitegen.pages.card import NightCard, bands_of
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.ribbon import Ribbon, night_span, ribbon_of
+from sitegen.pages.site_book import SiteBook
+
+
+@dataclass(frozen=True, slots=True)
+class LargeRibbon:
+    """A night drawn whole. `title` is a sentence; `zone` names the local clock of its axis."""
+
+    night: NightCard
+    ribbon: Ribbon
+    title: str
+    zone: str
+    target: str | None
+    lane_totals: dict[str, str]
+    moon_word: str | None
+    transit_word: str | None
+    description: str
+
+
+@dataclass(frozen=True, slots=True)
+class Nights:
+    fullest: LargeRibbon | None
+    cards: tuple[NightCard, ...]
+    notes: tuple[tuple[NightCard, object], ...]
+    hidden: bool
+    title: str
+    reasons: dict[str, str]
+
+
+def section(prepared: PreparedEntry, book: SiteBook) -> Nights | None:
+    nights = prepared.view.nights
+    if not nights:
+        return None
+    cards = prepared.card.nights
+    fullest = max(range(len(nights)), key=lambda index: (cards[index].integration_s, -index))
+    return Nights(
+        fullest=large_ribbon(nights[fullest], cards[fullest], prepared, book),
+        cards=cards,
+        notes=tuple((card, night.note) for night, card in zip(nights, cards, strict=True) if night.note),
+        hidden=any(night.site.hidden for night in nights),
+        title=book.shower.words.count("nights.stack", len({night.evening for night in nights})),
+        reasons={f"{card.evening}-{card.site}": advice_words(card, book) for card in cards},
+    )
+
+
+def large_ribbon(night: NightView, card: NightCard, prepared: PreparedEntry, book: SiteBook) -> LargeRibbon | None:
+    span = night_span(night)
+    if span is None:
+        return None
+    numbers, words = book.shower.numbers, book.shower.words
+    bands = bands_of(prepared.view.filters)
+    ribbon = ribbon_of(night, span, bands, f"large-{prepared.card.slug}-{night.evening:%Y%m%d}-{night.site.slug}")
+    totals = {short: numbers.duration(card.by_filter_s.get(short, 0.0)) for short in bands}
+    moon = night.sky.moon if night.sky else None
+    transit = night.target_sky
+    zone = ZoneInfo(night.site.time_zone)
+    return LargeRibbon(
+        night=card,
+        ribbon=ribbon,
+        title=night_title(card, book),
+        zone=night.site.time_zone.rpartition("/")[2].replace("_", " "),
+        target=night.target.name if night.target else None,
+        lane_totals=totals,
+        moon_word=words.say("ribbon.moon", lit=numbers.percent(moon.illuminated)) if moon else None,
+        transit_word=_transit_word(transit.transit, zone, book) if transit else None,
+        description=ribbon_description(night, card, book),
+    )
+
+
+def _transit_word(transit: datetime, zone: ZoneInfo, book: SiteBook) -> str:
+    return book.shower.words.say("ribbon.transit", clock=book.shower.numbers.clock(transit, zone))
+
+
+def night_title(card: NightCard, book: SiteBook) -> str:
+    """One sentence that answers how the night was used."""
+    numbers, words = book.shower.numbers, book.shower.words
+    day = numbers.day(card.evening)
+    if card.used_share is not None:
+        return words.say("nights.used", day=day, share=numbers.percent(card.used_share))
+    if card.dark_s == 0:
+        return words.say("nights.without_darkness", day=day, total=numbers.duration(card.integration_s))
+    return words.say("nights.gathered", day=day, total=numbers.duration(card.integration_s))
+
+
+def advice_words(card: NightCard, book: SiteBook) -> str:
+    """The rule's advice with its reasons: '62 % lit and up for 71 % of the dark hours: narrowband'."""
+    numbers, words = book.shower.numbers, book.shower.words
+    if card.illuminated is None:
+        return words["nights.hidden"]
+    lit = numbers.percent(card.illuminated)
+    if card.up_share is None:
+        return words.say("nights.reason_no_dark", lit=lit)
+    reason = words.say("nights.reason", lit=lit, up=numbers.percent(card.up_share))
+    advice = words[f"advice.{card.advice}"] if card.advice else ""
+    kept_to = {True: words["nights.followed"], False: words["nights.not_followed"], None: ""}[card.followed]
+    return " ".join(part for part in (f"{reason}: {advice}.", kept_to) if part)
+
+
+def ribbon_description(night: NightView, card: NightCard, book: SiteBook) -> str:
+    """The picture in words, for who cannot see it."""
+    numbers, words = book.shower.numbers, book.shower.words
+    zone = ZoneInfo(night.site.time_zone)
+    parts = [words.say("ribbon.desc_subs", kept=card.kept, discarded=card.discarded,
+                       total=numbers.duration(card.integration_s))]  # fmt: skip
+    if night.sky and night.sky.sunset and night.sky.sunrise:
+        parts.append(words.say("ribbon.desc_sun", sunset=numbers.clock(night.sky.sunset, zone),
+                               sunrise=numbers.clock(night.sky.sunrise, zone)))  # fmt: skip
+    if night.sky and night.sky.dark_start and night.sky.dark_end:
+        parts.append(words.say("ribbon.desc_dark", start=numbers.clock(night.sky.dark_start, zone),
+                               end=numbers.clock(night.sky.dark_end, zone)))  # fmt: skip
+    if night.sky:
+        parts.append(advice_words(card, book))
+    return " ".join(parts)

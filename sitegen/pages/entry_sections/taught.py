@@ -1,0 +1,22 @@
+"""What it taught: the author's lessons."""
+
+from dataclasses import dataclass
+
+from sitegen.pages.markdown_text import to_inline_html
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.site_book import SiteBook
+
+
+@dataclass(frozen=True, slots=True)
+class Taught:
+    """Sentences as HTML, by what became of them."""
+
+    worked: tuple[str, ...]
+    failed: tuple[str, ...]
+    next: tuple[str, ...]
+
+
+def section(prepared: PreparedEntry, book: SiteBook) -> Taught | None:
+    lessons = prepared.view.entry.lessons
+    kinds = (lessons.worked, lessons.failed, lessons.next)
+    return Taught(*(tuple(map(to_inline_html, kind)) for kind in kinds)) if any(kinds) else None

@@ -1,0 +1,31 @@
+"""The front page: the newest entries, and the year at a glance."""
+
+from collections.abc import Iterable
+
+from sitegen.diary import addresses
+from sitegen.pages.entry_row import entry_rows
+from sitegen.pages.page import Page, PageKind
+from sitegen.pages.site_book import SiteBook
+from sitegen.pages.year_sheet import year_sheet
+
+NEWEST = 12
+
+
+def pages(book: SiteBook) -> Iterable[Page]:
+    newest_year = book.years[0] if book.years else None
+    yield Page(
+        address=addresses.INDEX,
+        template="index.html",
+        title=book.settings.title,
+        description=book.settings.tagline,
+        context={
+            "rows": entry_rows(book.cards[:NEWEST], book),
+            "older": [(card.slug, card.title, card.published) for card in book.cards[NEWEST:]],
+            "year": newest_year,
+            "years": book.years,
+            "sheet": year_sheet(newest_year, book) if newest_year else None,
+        },
+    )
+
+
+KIND = PageKind("index", pages)

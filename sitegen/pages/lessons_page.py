@@ -1,0 +1,25 @@
+"""What worked, what failed, what is still to do: all lessons of the diary in one place."""
+
+from collections.abc import Iterable
+
+from sitegen.diary import addresses
+from sitegen.pages.markdown_text import to_inline_html
+from sitegen.pages.page import Page, PageKind
+from sitegen.pages.site_book import SiteBook
+
+KINDS = ("next", "worked", "failed")
+
+
+def pages(book: SiteBook) -> Iterable[Page]:
+    found = {
+        kind: [
+            (card.slug, card.title, card.published, to_inline_html(sentence))
+            for card in book.cards
+            for sentence in getattr(card.lessons, kind)
+        ]
+        for kind in KINDS
+    }
+    yield Page(addresses.LESSONS, "lessons.html", book.shower.words["page.lessons"], {"lessons": found}, section="lessons")
+
+
+KIND = PageKind("lessons", pages)

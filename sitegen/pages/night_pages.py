@@ -1,0 +1,67 @@
+"""One page a night: all that was done in it, its Moon, its hours."""
+
+from collections.abc import Iterable, Mapping
+from datetime import date
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from sitegen.diary import addresses
+from sitegen.facts.registry import FACTS
+from sitegen.pages.entry_sections.nights import advice_words, large_ribbon
+from sitegen.pages.page import Page
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.shown import Shown
+from sitegen.pages.site_book import SiteBook
+
+
+def night_pages(prepared: Iterable[PreparedEntry], book: SiteBook) -> Iterable[Page]:
+    """Every night of the named entries. Nights shared with another entry must come with all their entries."""
+    evenings = sorted(book.by_evening)
+    position = {evening: index for index, evening in enumerate(evenings)}
+    parts: dict[date, list[dict[str, Any]]] = {}
+    for one in prepared:
+        for index, night in enumerate(one.view.nights):
+            parts.setdefault(night.evening, []).append(_part(one, index, book))
+    for evening, found in sorted(parts.items()):
+        place = position[evening]
+        yield Page(
+            addresses.night(evening),
+            "night.html",
+            book.shower.words.say("night.title", day=book.shower.numbers.day(evening)),
+            {
+                "evening": evening,
+                "parts_of_night": found,
+                "total_s": sum(part["integration_s"] for part in found),
+                "earlier": evenings[place - 1] if place else None,
+                "later": evenings[place + 1] if place + 1 < len(evenings) else None,
+            },
+            section="nights",
+        )
+
+
+def _part(prepared: PreparedEntry, index: int, book: SiteBook) -> dict[str, Any]:
+    night, card = prepared.view.nights[index], prepared.card.nights[index]
+    zone = ZoneInfo(night.site.time_zone)
+    return {
+        "entry": (prepared.card.slug, prepared.card.title),
+        "site": (night.site.slug, night.site.name),
+        "card": card,
+        "large": large_ribbon(night, card, prepared, book),
+        "advice": advice_words(card, book),
+        "note": night.note,
+        "integration_s": card.integration_s,
+        "facts": _facts(prepared.facts["nights"][index], zone, book),
+        "zone": night.site.time_zone,
+    }
+
+
+def _facts(row: Mapping[str, Any], zone: ZoneInfo, book: SiteBook) -> list[Shown]:
+    found = []
+    for fact in FACTS["night"]:
+        if fact.key in ("evening_of", "site"):
+            continue
+        value: Any = row
+        for part in fact.key.split("."):
+            value = value[part]
+        found.append(book.shower.show(f"nights.{fact.key}", value, zone))
+    return found

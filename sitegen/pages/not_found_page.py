@@ -1,0 +1,14 @@
+"""What a web server shows for an address that is not there. It may be shown at any depth, so it links nowhere relative."""
+
+from collections.abc import Iterable
+
+from sitegen.diary import addresses
+from sitegen.pages.page import Page, PageKind
+from sitegen.pages.site_book import SiteBook
+
+
+def pages(book: SiteBook) -> Iterable[Page]:
+    yield Page(addresses.NOT_FOUND, "not_found.html", book.shower.words["page.not_found"])
+
+
+KIND = PageKind("not found", pages)

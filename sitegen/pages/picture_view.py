@@ -1,0 +1,77 @@
+"""A made picture as the template's <picture> element needs it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sitegen.diary.entry import Picture
+from sitegen.pages.markdown_text import to_inline_html
+from sitegen.pictures.records import MadePicture
+
+@dataclass(frozen=True, slots=True)
+class PreparedPicture:
+    """A picture of the entry and what was made of it. `folder` is its address; `tiles` that of info.json, if any."""
+
+    picture: Picture
+    made: MadePicture
+    folder: str
+    tiles: str | None = None
+
+
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """One type: candidates as (address, width in px), narrowest first."""
+
+    mime: str
+    candidates: tuple[tuple[str, int], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PictureView:
+    alt: str
+    caption_html: str | None
+    role: str
+    width_px: int
+    height_px: int
+    sources: tuple[Source, ...]
+    fallback: str
+    full: str
+    placeholder: str
+    colour: str
+    tiles: str | None
+    thumb: str
+    thumb_size: tuple[int, int]
+
+
+def picture_view(prepared: PreparedPicture) -> PictureView:
+    made, picture = prepared.made, prepared.picture
+    jpegs = made.of_type("image/jpeg")
+    middle = next((file for file in jpegs if file.width_px >= 900), jpegs[-1])
+    small = jpegs[0]
+    return PictureView(
+        alt=picture.alt,
+        caption_html=to_inline_html(picture.caption) if picture.caption else None,
+        role=picture.role,
+        width_px=made.width_px,
+        height_px=made.height_px,
+        sources=tuple(source for mime in MIMES if (source := _source(prepared, mime)).candidates),
+        fallback=prepared.folder + middle.name,
+        full=prepared.folder + made.full.name,
+        placeholder=made.placeholder,
+        colour=made.colour,
+        tiles=prepared.tiles,
+        thumb=prepared.folder + small.name,
+        thumb_size=(small.width_px, small.height_px),
+    )
+
+
+def _source(prepared: PreparedPicture, mime: str) -> Source:
+    files = [file for file in prepared.made.of_type(mime) if mime != "image/jpeg" or file.width_px <= 2600]
+    return Source(mime, tuple((prepared.folder + file.name, file.width_px) for file in files))
+
+
+def main_picture(pictures: Sequence[PreparedPicture]) -> PreparedPicture | None:
+    """The one an entry is known by: its first result, else its first picture."""
+    results = [prepared for prepared in pictures if prepared.picture.role == "result"]
+    return next(iter([*results, *pictures]), None)

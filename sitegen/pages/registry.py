@@ -1,0 +1,27 @@
+"""Every kind of page made from cards alone, in the order a report names them. Entry and night pages need more than cards
+and are made beside their entries (`entry_page`, `night_pages`)."""
+
+from sitegen.pages import (
+    explained_page,
+    index_page,
+    lessons_page,
+    not_found_page,
+    rig_pages,
+    site_pages,
+    target_pages,
+    topic_pages,
+    year_pages,
+)
+from sitegen.pages.page import PageKind
+
+PAGE_KINDS: tuple[PageKind, ...] = (
+    index_page.KIND,
+    year_pages.KIND,
+    target_pages.KIND,
+    rig_pages.KIND,
+    site_pages.KIND,
+    topic_pages.KIND,
+    lessons_page.KIND,
+    explained_page.KIND,
+    not_found_page.KIND,
+)

@@ -1,0 +1,143 @@
+"""A computed number as it is shown: its text, and where and how it is explained."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from sitegen.facts.fact import Fact
+from sitegen.facts.facts_json import fact_at
+from sitegen.number_text import UNKNOWN, NumberText
+from sitegen.pages.words import Words
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """`how` is the one line on how it was obtained; `path` the fact's place in facts.json, without indices."""
+
+    text: str
+    path: str
+    title: str
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shower:
+    """Turns facts into shown numbers in one language."""
+
+    numbers: NumberText
+    words: Words
+
+    def show(self, path: str, value: Any, zone: ZoneInfo | None = None) -> Shown:
+        """The fact at `path`, whose value may come straight from facts.json. KeyError for a path that is no fact."""
+        fact = fact_at(path)
+        if fact is None:
+            raise KeyError(path)
+        return Shown(self.text(fact, path, value, zone), path, self.title(fact, path), self.how(fact, path))
+
+    def title(self, fact: Fact[Any], path: str) -> str:
+        return self.words.get(f"fact.{path}.title", fact.title)
+
+    def how(self, fact: Fact[Any], path: str) -> str:
+        return self.words.get(f"fact.{path}.how", fact.explained)
+
+    def text(self, fact: Fact[Any], path: str, value: Any, zone: ZoneInfo | None = None) -> str:
+        special = _SPECIAL.get(path)
+        if value is None or value == []:
+            return UNKNOWN
+        if special is not None:
+            return special(self, value)
+        if fact.unit == "UTC":
+            return self._times(value, zone)
+        if isinstance(value, bool):
+            return self.words["yes" if value else "no"]
+        if isinstance(value, str):
+            return self.words.get(f"value.{value}", value)
+        if isinstance(value, int) and not fact.unit:
+            return self.numbers.number(value, 0)
+        if isinstance(value, list):
+            return " × ".join(self.numbers.quantity(part, fact.unit) for part in value)
+        return self.numbers.quantity(value, fact.unit)
+
+    def _times(self, value: Any, zone: ZoneInfo | None) -> str:
+        if isinstance(value, list):
+            return ", ".join(f"{self._times(start, zone)}–{self._times(end, zone)}" for start, end in value)
+        moment = datetime.fromisoformat(value) if isinstance(value, str) else value
+        if zone is None:
+            return f"{self.numbers.clock(moment)} UTC"
+        return f"{self.numbers.clock(moment, zone)}"
+
+
+def field_text(shower: Shower, value: list[float]) -> str:
+    return " × ".join(shower.numbers.angle(side) for side in value)
+
+
+def _right_ascension(shower: Shower, degrees: float) -> str:
+    seconds = round(degrees / 15 * 3600)
+    return f"{seconds // 3600 % 24:02d}h {seconds // 60 % 60:02d}m {seconds % 60:02d}s"
+
+
+def _declination(shower: Shower, degrees: float) -> str:
+    seconds = round(abs(degrees) * 3600)
+    return f"{'−' if degrees < 0 else '+'}{seconds // 3600:02d}° {seconds // 60 % 60:02d}′ {seconds % 60:02d}″"
+
+
+def _day(shower: Shower, text: str) -> str:
+    return shower.numbers.day(date.fromisoformat(text))
+
+
+_SPECIAL = {
+    "target.ra_deg": _right_ascension,
+    "target.dec_deg": _declination,
+    "optics.field_deg": field_text,
+    "optics.field_diagonal_deg": lambda shower, value: shower.numbers.angle(value),
+    "optics.f_ratio": lambda shower, value: f"f/{shower.numbers.figures(value, 2)}",
+    "optics.from": _day,
+    "nights.evening_of": _day,
+    "optics.rig": lambda shower, value: value,
+    "nights.site": lambda shower, value: value,
+    "entry": lambda shower, value: value,
+    "title": lambda shower, value: value,
+    "cautions": lambda shower, value: ", ".join(shower.words.get(f"value.{one}", one) for one in value),
+}
+
+
+def fact_value(facts: Mapping[str, Any], marker: str) -> tuple[str, Any]:
+    """The fact's path and value that a text marker names: 'integration.total_s', 'nights.moon.illuminated@2026-10-18',
+    'optics.scale_arcsec_px@long-train', 'integration.by_filter.L.total_s'.
+
+    Raises LookupError with a sentence for the author where there is no such fact.
+    """
+    path, _, which = marker.partition("@")
+    keys = path.split(".")
+    if keys[0] == "nights":
+        return path, _inside(_chosen(facts["nights"], "evening_of", which, "night"), keys[1:], path)
+    if keys[0] == "optics":
+        return path, _inside(_chosen(facts["optics"], "rig", which, "rig"), keys[1:], path)
+    value = _inside(facts, keys, path)
+    if path.startswith("integration.by_filter."):
+        return {"total_s": "integration.total_s", "wanted_s": "integration.total_s"}.get(keys[-1], "integration.kept"), value
+    if path.startswith("integration.by_night."):
+        return "integration.total_s", value
+    return path, value
+
+
+def _chosen(rows: list[Mapping[str, Any]], key: str, which: str, what: str) -> Mapping[str, Any]:
+    known = [str(row[key]) for row in rows]
+    if not which and len(rows) == 1:
+        return rows[0]
+    if which in known:
+        return rows[known.index(which)]
+    named = f"no {what} '{which}'" if which else f"more than one {what}" if rows else f"no {what} at all"
+    raise LookupError(f"{named}; " + (f"write @ and one of {', '.join(known)}" if rows else "the entry has no subs"))
+
+
+def _inside(node: Any, keys: list[str], path: str) -> Any:
+    for key in keys:
+        if not isinstance(node, Mapping) or key not in node:
+            raise LookupError(f"no fact '{path}'")
+        node = node[key]
+    if isinstance(node, Mapping):
+        raise LookupError(f"'{path}' is a group of facts, not one; name one of: {', '.join(map(str, node))}")
+    return node

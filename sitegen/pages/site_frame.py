@@ -1,0 +1,44 @@
+"""What stands around every page, and the door through which pages become HTML."""
+
+from dataclasses import dataclass
+
+from sitegen.diary import addresses
+from sitegen.diary.settings import Settings
+from sitegen.pages.drawing import helpers
+from sitegen.pages.page import Page
+from sitegen.pages.shown import Shower
+from sitegen.pages.templating import environment, render
+from sitegen.pages.theme import Theme
+from sitegen.pages.words import Words
+
+NAVIGATION: tuple[tuple[str, str], ...] = (
+    ("diary", addresses.INDEX),
+    ("nights", addresses.NIGHTS),
+    ("sky", addresses.TARGETS),
+    ("gear", addresses.RIGS),
+    ("lessons", addresses.LESSONS),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class SiteFacts:
+    """What templates know of the site as `site`."""
+
+    title: str
+    tagline: str | None
+    author: str | None
+    licence: str | None
+    address: str | None
+    nav: tuple[tuple[str, str], ...] = NAVIGATION
+
+
+class SiteFrame:
+    """Draws pages in one theme and language."""
+
+    def __init__(self, settings: Settings, theme: Theme, words: Words, shower: Shower) -> None:
+        self.site = SiteFacts(settings.title, settings.tagline, settings.author, settings.licence, settings.address)
+        self.env = environment(theme.folders, words, shower.numbers)
+        self.env.globals.update(helpers(words, shower.numbers))
+
+    def draw(self, page: Page) -> str:
+        return render(self.env, page.template, page.address, {"site": self.site, "page": page, **page.context})

@@ -1,0 +1,32 @@
+"""One page an observing site, told as exactly as the diary's privacy allows."""
+
+from collections.abc import Iterable
+
+from sitegen.diary import addresses
+from sitegen.pages.groups import group_context
+from sitegen.pages.page import Page, PageKind
+from sitegen.pages.site_book import SiteBook
+
+
+def pages(book: SiteBook) -> Iterable[Page]:
+    for slug, site in sorted(book.sites.items()):
+        yield Page(
+            addresses.site(slug),
+            "site.html",
+            site.name,
+            {
+                "place": site,
+                "privacy": book.settings.privacy,
+                "decimals": _decimals(book.settings.privacy.round_to_deg) if book.settings.privacy.site_position == "rounded" else 4,
+                **group_context(book.by_site.get(slug, []), book),
+            },
+            section="gear",
+        )
+
+
+def _decimals(step_deg: float) -> int:
+    """Digits that the rounding leaves meaningful: 1 for 0.1, 0 for 1."""
+    return next((digits for digits in range(5) if abs(step_deg * 10**digits - round(step_deg * 10**digits)) < 1e-9), 5)
+
+
+KIND = PageKind("sites", pages)

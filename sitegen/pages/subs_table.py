@@ -1,0 +1,36 @@
+"""subs.ecsv: an entry's subs as a table that astropy reads back with units (ECSV 1.0, astropy APE 6)."""
+
+import csv
+import io
+from collections.abc import Mapping
+from typing import Any
+
+COLUMNS: tuple[tuple[str, str, str | None], ...] = (
+    ("start", "string", None),
+    ("exposure_s", "float64", "s"),
+    ("filter", "string", None),
+    ("kept", "bool", None),
+    ("target_altitude_deg", "float64", "deg"),
+    ("airmass", "float64", None),
+    ("moon_altitude_deg", "float64", "deg"),
+    ("moon_separation_deg", "float64", "deg"),
+    ("moon_illuminated", "float64", None),
+    ("sky_brightening_mag", "float64", "mag"),
+)
+
+
+def subs_ecsv(subs: Mapping[str, list[Any]]) -> str:
+    """The `subs` columns of facts.json as ECSV; an unknown value is an empty cell, which reads back as masked."""
+    head = ["# %ECSV 1.0", "# ---", "# datatype:"]
+    for name, kind, unit in COLUMNS:
+        head.append(f"# - {{name: {name}, {f'unit: {unit}, ' if unit else ''}datatype: {kind}}}")
+    head += ["# delimiter: ','", "# schema: astropy-2.0"]
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(name for name, _, _ in COLUMNS)
+    writer.writerows(zip(*([_cell(value) for value in subs[name]] for name, _, _ in COLUMNS), strict=True))
+    return "\n".join(head) + "\n" + text.getvalue()
+
+
+def _cell(value: Any) -> str:
+    return "" if value is None else str(value)

@@ -1,0 +1,50 @@
+"""A theme: its templates, words and static files, file by file over those of the default theme."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from sitegen.problems import Problem, hint_for
+
+DEFAULT = "default"
+
+
+@dataclass(frozen=True, slots=True)
+class Theme:
+    """`folders`: the chosen theme first, the default one last."""
+
+    folders: tuple[Path, ...]
+
+    def word_texts(self, language: str) -> tuple[str, ...]:
+        """Word catalogues to lay over each other: English, then the wanted language, the default theme before the chosen."""
+        wanted = [f"words/{name}.yaml" for name in dict.fromkeys(("en", language.partition("-")[0], language))]
+        paths = [folder / name for name in wanted for folder in reversed(self.folders)]
+        return tuple(path.read_text("utf-8") for path in paths if path.is_file())
+
+    def static_files(self) -> Iterator[tuple[str, bytes]]:
+        """(name below static/, content), sorted by name."""
+        found: dict[str, Path] = {}
+        for folder in reversed(self.folders):
+            static = folder / "static"
+            found.update({path.relative_to(static).as_posix(): path for path in static.rglob("*") if path.is_file()})
+        for name in sorted(found):
+            yield name, found[name].read_bytes()
+
+
+def packaged_themes() -> Path:
+    """The themes that come with sitegen: inside the installed package, or beside it in a checkout."""
+    package = Path(__file__).resolve().parents[1]
+    inside = package / "themes"
+    return inside if inside.is_dir() else package.parent / "themes"
+
+
+def open_theme(name: str, themes: Path) -> tuple[Theme, list[Problem]]:
+    """The theme of that name in the author's folder, else in the package; the default theme under it."""
+    packaged = packaged_themes()
+    default = next(folder for folder in (themes / DEFAULT, packaged / DEFAULT) if folder.is_dir())
+    own = next((folder for folder in (themes / name, packaged / name) if folder.is_dir()), None)
+    if own is None:
+        known = [folder.name for root in (themes, packaged) if root.is_dir() for folder in root.iterdir() if folder.is_dir()]
+        return Theme((default,)), [Problem(f"{themes}/{name}", 1, 1, f"no theme '{name}'", hint_for(name, known))]
+    under = packaged / DEFAULT
+    return Theme(tuple(dict.fromkeys((own, default, under)))), []

@@ -1,0 +1,40 @@
+"""A year at a glance: its nights as thin ribbons under each other, on a common clock."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from sitegen.pages.card import NightCard
+from sitegen.pages.site_book import SiteBook
+
+
+@dataclass(frozen=True, slots=True)
+class SheetMonth:
+    """Nights of one month, in order."""
+
+    first_day: date
+    total_s: float
+    nights: tuple[NightCard, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class YearSheet:
+    year: int
+    total_s: float
+    night_count: int
+    months: tuple[SheetMonth, ...]
+
+
+def year_sheet(year: int, book: SiteBook) -> YearSheet:
+    nights = book.by_year.get(year, [])
+    months = tuple(_month(date(year, month, 1), [night for night in nights if night.evening.month == month])
+                   for month in range(1, 13))  # fmt: skip
+    return YearSheet(
+        year=year,
+        total_s=sum(night.integration_s for night in nights),
+        night_count=len({night.evening for night in nights}),
+        months=months,
+    )
+
+
+def _month(first_day: date, nights: list[NightCard]) -> SheetMonth:
+    return SheetMonth(first_day, sum(night.integration_s for night in nights), tuple(nights))
