@@ -1,0 +1,133 @@
+"""The canonical columns of a table, and how a cell of each is read."""
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from sitegen.problems import hint_for
+from sitegen.reading.capture_logs.durations import is_plain_number, read_duration_s
+from sitegen.reading.capture_logs.frame_kind import KINDS, frame_kind
+from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.moments import read_moment
+from sitegen.reading.value_types.number import DECIMAL
+
+LONGEST_EXPOSURE_S = 86_400.0
+MOST_IN_A_RUN = 10_000
+# What programs write where nothing was measured.
+NOTHING = frozenset({"", "nan", "-", "--", "–", "n/a", "na", "null", "none", "masked"})
+_YES = frozenset({"yes", "y", "true", "t", "1", "kept", "keep", "ok", "good", "✓", "✔"})
+_NO = frozenset({"no", "n", "false", "f", "0", "discarded", "discard", "rejected", "reject", "bad", "✗", "✘"})
+
+TIMES = {"s": 1.0, "sec": 1.0, "second": 1.0, "seconds": 1.0, "ms": 0.001, "min": 60.0, "minute": 60.0, "h": 3600.0, "hr": 3600.0}
+TIMES |= {"hour": 3600.0, "d": 86400.0}
+ANGLES = {"arcsec": 1.0, "arcsecond": 1.0, "″": 1.0, "mas": 0.001, "arcmin": 60.0, "deg": 3600.0, "degree": 3600.0}
+TEMPERATURES = {"deg_C": 1.0, "°C": 1.0, "Celsius": 1.0, "celsius": 1.0, "C": 1.0, "K": 1.0, "Kelvin": 1.0}
+ZERO_C_IN_K = 273.15
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """`read` raises Doubt; `units` maps each unit that a table may declare to its size in the canonical one."""
+
+    name: str
+    read: Callable[[str], Any]
+    units: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class _Number:
+    """None for the words of `NOTHING`."""
+
+    least: float
+    most: float
+    whole: bool = False
+
+    def __call__(self, text: str) -> float | int | None:
+        plain = text.replace("−", "-")
+        if not DECIMAL.fullmatch(plain):
+            if plain.casefold() in NOTHING:
+                return None
+            raise Doubt("not a number", _with_point(plain))
+        value = float(plain)
+        if not self.least <= value <= self.most:
+            raise Doubt(f"out of range ({self.least:g} to {self.most:g})")
+        if self.whole and not value.is_integer():
+            raise Doubt("not a whole number")
+        return int(value) if self.whole else value
+
+
+def _with_point(text: str) -> str:
+    pointed = text.replace(",", ".", 1)
+    return f"write {pointed}, with a point" if text.count(",") == 1 and DECIMAL.fullmatch(pointed) else ""
+
+
+def _read_exposure_s(text: str) -> float:
+    return within_a_day(read_duration_s(text))
+
+
+def within_a_day(exposure_s: float) -> float:
+    """An exposure that can be one. Raises Doubt."""
+    if not 0 <= exposure_s <= LONGEST_EXPOSURE_S:
+        raise Doubt("longer than a day" if exposure_s > 0 or math.isnan(exposure_s) else "below zero")
+    return exposure_s
+
+
+def _read_kind(text: str) -> str:
+    kind = frame_kind(text)
+    if kind is None:
+        raise Doubt("no kind of frame", hint_for(text, KINDS))
+    return kind
+
+
+def _read_kept(text: str) -> bool:
+    word = text.casefold()
+    if word not in _YES | _NO:
+        raise Doubt("neither yes nor no")
+    return word in _YES
+
+
+def _read_binning(text: str) -> float | int | None:
+    """`2`, or `2x2` as some programs write it."""
+    first, _, second = text.casefold().replace("×", "x").partition("x")
+    return _WHOLE_BINNING(first.strip() if first.strip() == second.strip() else text)
+
+
+_WHOLE_BINNING = _Number(1, 16, whole=True)
+
+COLUMNS = (
+    Column("start", read_moment),
+    Column("exposure_s", _read_exposure_s, TIMES),
+    Column("filter", str),
+    Column("kind", _read_kind),
+    Column("kept", _read_kept),
+    Column("reason", str),
+    Column("binning", _read_binning),
+    Column("gain", _Number(0, 1e6)),
+    Column("sensor_c", _Number(-273.15, 100), TEMPERATURES),
+    Column("fwhm_arcsec", _Number(0, 600), ANGLES),
+    Column("elongation", _Number(1, 100)),
+    Column("guiding_rms_arcsec", _Number(0, 3600), ANGLES),
+    Column("count", _Number(1, MOST_IN_A_RUN, whole=True)),
+    Column("gap_s", _Number(0, 86_400), TIMES),
+    Column("note", str),
+)
+CANONICAL = {column.name: column for column in COLUMNS}
+REQUIRED = ("start", "exposure_s")
+
+
+def in_unit(column: Column, unit: str) -> Callable[[str], Any]:
+    """The column's reader for a table that gives it in one of its other units; the range still holds in the canonical one."""
+    if unit in ("K", "Kelvin"):
+        return lambda text: column.read(_shifted(text))
+    factor = column.units[unit]
+    return column.read if factor == 1 else lambda text: column.read(_scaled(text, factor))
+
+
+def _scaled(text: str, factor: float) -> str:
+    """A plain number in the canonical unit; `5m` carries its own unit already."""
+    return repr(float(text) * factor) if is_plain_number(text) else text
+
+
+def _shifted(text: str) -> str:
+    return repr(round(float(text) - ZERO_C_IN_K, 6)) if is_plain_number(text) else text

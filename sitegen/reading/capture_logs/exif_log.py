@@ -1,0 +1,159 @@
+"""Capture logs that are a camera's pictures, by their EXIF (CIPA DC-008; JPEG, TIFF and raw files built on them)."""
+
+import io
+import logging
+import os
+import re
+from collections.abc import Mapping
+from datetime import datetime
+from pathlib import Path
+from typing import Any, BinaryIO, cast
+
+import exifread
+
+from sitegen.diary.rig import Rig
+from sitegen.diary.sub import Sub
+from sitegen.reading.capture_logs.columns import within_a_day
+from sitegen.reading.capture_logs.filter_names import frame_filter
+from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
+from sitegen.reading.capture_logs.moments import odd_date
+from sitegen.reading.capture_logs.reader import Reader
+from sitegen.reading.capture_logs.request import LogReading, LogRequest
+from sitegen.reading.capture_logs.standing_train import focal_length_disagrees, frame_disagrees, train_at
+from sitegen.reading.capture_logs.wall_clock import Stamp, settle, zone_of
+from sitegen.reading.nodes import quoted
+
+MOST_READS = 60_000
+LARGEST_READ = 1_000_000
+_OFFSET = re.compile(r"[+-]\d{2}:\d{2}", re.ASCII)
+SUFFIXES = (".jpg", ".jpeg", ".tif", ".tiff", ".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef", ".heic", ".png", ".webp")
+Tags = Mapping[str, Any]
+
+# What the library would say on the terminal becomes a problem line here.
+logging.getLogger("exifread").setLevel(logging.CRITICAL + 1)
+
+
+class _TooMuch(Exception):
+    """The EXIF wants more reading than any camera writes."""
+
+
+class _Sparing(io.RawIOBase):
+    """A file that gives way to no EXIF which counts its tags in thousands or sends its reader in circles."""
+
+    def __init__(self, opened: BinaryIO) -> None:
+        super().__init__()
+        self._opened = opened
+        self._reads = 0
+
+    def read(self, count: int = -1) -> bytes:
+        self._reads += 1
+        if self._reads > MOST_READS:
+            raise _TooMuch
+        return self._opened.read(LARGEST_READ if count < 0 else min(count, LARGEST_READ))
+
+    def seek(self, offset: int, whence: int = os.SEEK_SET) -> int:
+        return self._opened.seek(offset, whence)
+
+    def tell(self) -> int:
+        return self._opened.tell()
+
+
+def read_exif(request: LogRequest) -> LogReading:
+    problems = LogProblems(request.shown_path)
+    try:
+        sub = _frame(_tags(request.path), request, problems)
+    except OSError as trouble:
+        problems.error(system_reason(trouble))
+    except Doubt as doubt:
+        problems.error(doubt.wrong, doubt.remedy)
+    else:
+        return LogReading((sub,) if sub is not None else (), problems.all())
+    return LogReading(problems=problems.all())
+
+
+def _tags(path: Path) -> Tags:
+    with path.open("rb") as opened:
+        try:
+            tags: Tags = exifread.process_file(cast(BinaryIO, _Sparing(opened)), details=False, extract_thumbnail=False)
+        except OSError:
+            raise
+        except Exception:  # the library raises whatever a damaged file leads it to
+            raise Doubt("its EXIF is damaged") from None
+    if not tags:
+        raise Doubt("carries no EXIF", "log the frame in a table, or keep the camera's original file")
+    return tags
+
+
+def _frame(tags: Tags, request: LogRequest, problems: LogProblems) -> Sub | None:
+    start = _start(tags, request, problems)
+    exposure_s = _exposure_s(tags)
+    if start is None:
+        return None
+    if odd := odd_date(start, request.today):
+        problems.warn(*odd)
+    if request.rig is not None:
+        _compare(tags, request.rig, request, start, problems)
+    return Sub(
+        start=start,
+        exposure_s=exposure_s,
+        rig=request.rig.slug if request.rig else "",
+        site=request.site.slug if request.site else "",
+        target=request.target,
+        filter=frame_filter("", "light", request, problems, ""),
+        gain=_number(tags, "EXIF ISOSpeedRatings"),
+        source=request.source,
+    )
+
+
+def _start(tags: Tags, request: LogRequest, problems: LogProblems) -> datetime | None:
+    stamp = _text(tags, "EXIF DateTimeOriginal")
+    if not stamp.strip(" :0"):
+        raise Doubt("has no date: no DateTimeOriginal in its EXIF", "log the frame in a table")
+    try:
+        moment = datetime.strptime(stamp, "%Y:%m:%d %H:%M:%S")  # noqa: DTZ007 - the offset stands in a tag of its own
+    except ValueError:
+        raise Doubt(f"DateTimeOriginal is {quoted(stamp)}, not a date and time") from None
+    part = _text(tags, "EXIF SubSecTimeOriginal")
+    if part.isascii() and part.isdigit():
+        moment = moment.replace(microsecond=int(f"{part:0<6}"[:6]))
+    offset = _text(tags, "EXIF OffsetTimeOriginal")
+    if _OFFSET.fullmatch(offset):
+        moment = datetime.fromisoformat(f"{moment.isoformat()}{offset}")
+    return settle([Stamp(moment)], zone_of(request, problems), problems)[0]
+
+
+def _exposure_s(tags: Tags) -> float:
+    seconds = _number(tags, "EXIF ExposureTime")
+    if not seconds:
+        raise Doubt("has no exposure: no ExposureTime in its EXIF", "log the frame in a table")
+    try:
+        return within_a_day(seconds)
+    except Doubt as doubt:
+        raise Doubt(f"ExposureTime is {seconds:g} s, {doubt.wrong}") from None
+
+
+def _compare(tags: Tags, rig: Rig, request: LogRequest, start: datetime, problems: LogProblems) -> None:
+    train = train_at(rig, request.site, start)
+    frame_px = _number(tags, "EXIF ExifImageWidth"), _number(tags, "EXIF ExifImageLength")
+    for wrong, remedy in (
+        *focal_length_disagrees("FocalLength", _number(tags, "EXIF FocalLength"), rig, train),
+        *frame_disagrees("the frame", frame_px, 1, rig, train, any_way_up=True),
+    ):
+        problems.warn(wrong, remedy)
+
+
+def _text(tags: Tags, name: str) -> str:
+    values = getattr(tags.get(name), "values", "")
+    return values.strip(" \0") if isinstance(values, str) else ""
+
+
+def _number(tags: Tags, name: str) -> float | None:
+    """The first value as a number; None where there is none, or one over zero."""
+    values = getattr(tags.get(name), "values", None)
+    try:
+        return float(values[0]) if values else None
+    except (TypeError, ValueError, ZeroDivisionError, OverflowError):
+        return None
+
+
+READER = Reader("camera pictures", SUFFIXES, read_exif)

@@ -1,0 +1,69 @@
+"""When a frame began, from its FITS header (FITS Standard 4.0, section 9; older forms: section 4.4.2.1 and its predecessors)."""
+
+import re
+from datetime import UTC, datetime, timedelta
+
+from sitegen.problems import hint_for
+from sitegen.reading.capture_logs.fits_header import FitsHeader
+from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.moments import read_moment
+from sitegen.reading.capture_logs.time_scales import KNOWN_SCALES, utc_from
+from sitegen.reading.nodes import quoted
+
+_DATES = (b"DATE-BEG", b"DATE-OBS")
+_DAY_NUMBERS = (b"MJD-BEG ", b"MJD-OBS ")
+_CLOCKS = (b"TIME-BEG", b"TIME-OBS", b"UT      ", b"UTC     ", b"UTSTART ", b"UTC-OBS ", b"UT-START")
+_OLD = re.compile(r"(\d{2})/(\d{2})/(\d{2})", re.ASCII)
+_MJD_0 = datetime(1858, 11, 17)  # noqa: DTZ001 - its scale is TIMESYS, not known yet
+
+
+def frame_start(header: FitsHeader) -> tuple[datetime, str]:
+    """The start and the scale it counts in: aware and 'UTC' where the text has an offset; else bare, in a scale of
+    `KNOWN_SCALES` or 'LOCAL'. Raises Doubt with a whole sentence."""
+    moment = _written_start(header)
+    scale = header.text(b"TIMESYS ").upper() or "UTC"
+    if moment.tzinfo is not None or scale == "LOCAL":
+        return moment, scale
+    if scale not in KNOWN_SCALES:
+        raise Doubt(f"TIMESYS is {quoted(scale)}, which is no time scale known here", hint_for(scale, {*KNOWN_SCALES, "LOCAL"}))
+    return utc_from(moment, scale).replace(tzinfo=UTC), "UTC"
+
+
+def _written_start(header: FitsHeader) -> datetime:
+    for keyword in _DATES:
+        if text := header.text(keyword):
+            return _dated(text, _name(keyword), header)
+    for keyword in _DAY_NUMBERS:
+        if (days := header.number(keyword)) is not None:
+            return _from_mjd(days, _name(keyword))
+    raise Doubt("has no date: neither DATE-BEG nor DATE-OBS", "keep such a frame out of 'logs', or log it in a table")
+
+
+def _dated(text: str, name: str, header: FitsHeader) -> datetime:
+    if old := _OLD.fullmatch(text):
+        text = "19{2}-{1}-{0}".format(*old.groups())
+    if len(text) == len("2026-04-18"):
+        text = f"{text}T{_clock(text, name, header)}"
+    try:
+        return read_moment(text)
+    except Doubt as doubt:
+        raise Doubt(f"{name} is {quoted(text)}, {doubt.wrong}", "it is written as in 2026-04-18T21:03:12.000") from None
+
+
+def _clock(day: str, name: str, header: FitsHeader) -> str:
+    clock = next((text for keyword in _CLOCKS if ":" in (text := header.text(keyword))), None)
+    if clock is None:
+        raise Doubt(f"{name} is '{day}', a date without a time of day", "the time would stand behind it, or in TIME-OBS or UT")
+    hours, colon, rest = clock.partition(":")
+    return f"{hours.strip():0>2}{colon}{rest}"
+
+
+def _from_mjd(days: float, name: str) -> datetime:
+    try:
+        return _MJD_0 + timedelta(days=days)
+    except OverflowError:
+        raise Doubt(f"{name} is {days:g}, no day of this calendar") from None
+
+
+def _name(keyword: bytes) -> str:
+    return keyword.decode().rstrip()

@@ -1,0 +1,164 @@
+"""The records of a table -> subs: what CSV and ECSV logs have in common."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import timedelta
+from typing import Any
+
+from sitegen.diary.sub import Sub
+from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS, match_filter, needs_filter, unknown_filter
+from sitegen.reading.capture_logs.headings import Headings, find_headings
+from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems
+from sitegen.reading.capture_logs.moments import odd_date
+from sitegen.reading.capture_logs.records import Record
+from sitegen.reading.capture_logs.request import LogReading, LogRequest
+from sitegen.reading.capture_logs.wall_clock import Stamp, settle, zone_of
+from sitegen.reading.nodes import quoted
+
+MOST_FRAMES = 100_000
+_OPTIONAL = ("reason", "binning", "gain", "sensor_c", "fwhm_arcsec", "elongation", "guiding_rms_arcsec", "note")
+_EMPTY: Mapping[str, Any] = {}
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A record understood, but for its time zone. `values` by canonical name; a cell left empty is absent."""
+
+    record: Record
+    values: Mapping[str, Any]
+
+    @property
+    def frames(self) -> int:
+        return int(self.values.get("count") or 1)
+
+    @property
+    def step_s(self) -> float:
+        return float(self.values["exposure_s"]) + float(self.values.get("gap_s") or 0.0)
+
+    @property
+    def span_s(self) -> float:
+        return self.frames * self.step_s - float(self.values.get("gap_s") or 0.0)
+
+
+def read_rows(
+    records: Iterator[Record], request: LogRequest, problems: LogProblems, units: Mapping[str, str] = _EMPTY
+) -> LogReading:
+    """`units` by heading, for the columns whose table declares one."""
+    heading = next(records, None)
+    if heading is None:
+        if not problems.all():
+            problems.error("is empty", "begin it with a line of headings: start,exposure_s,filter")
+        return LogReading(problems=problems.all())
+    headings = find_headings(heading, request, problems, units)
+    if headings is None:
+        return LogReading(problems=problems.all())
+    rows = [row for record in records if (row := _understood(record, headings, request, problems)) is not None]
+    if sum(row.frames for row in rows) > MOST_FRAMES:
+        problems.error(f"holds more than {MOST_FRAMES} frames", "split the log, a file a season")
+        return LogReading(problems=problems.all())
+    subs = tuple(_subs(rows, headings, request, problems))
+    return LogReading(subs, problems.all())
+
+
+def _understood(record: Record, headings: Headings, request: LogRequest, problems: LogProblems) -> _Row | None:
+    if not _fits(record, headings, problems):
+        return None
+    values: dict[str, Any] = {}
+    doubted = False
+    for name, (index, read) in headings.readers.items():
+        text = record.cells[index].strip()
+        if not text:
+            continue
+        try:
+            values[name] = read(text)
+        except Doubt as doubt:
+            doubted = True
+            problems.error(f"'{name}' is {quoted(text)}, {doubt.wrong}", doubt.remedy, record.place(index))
+    return _Row(record, values) if _has_required(record, values, headings, problems, doubted) else None
+
+
+def _fits(record: Record, headings: Headings, problems: LogProblems) -> bool:
+    """As many cells as headings; empty ones too many are a spreadsheet's habit."""
+    found, wanted = len(record.cells), headings.count
+    if found == wanted or (found > wanted and not any(cell.strip() for cell in record.cells[wanted:])):
+        return True
+    remedy = "decimal commas? write 2.5, with a point" if found > wanted else "leave a cell empty between two commas"
+    problems.error(f"the row has {found} cells, the heading line {wanted}", remedy, record.place(min(found, wanted)))
+    return False
+
+
+def _has_required(record: Record, values: dict[str, Any], headings: Headings, problems: LogProblems, doubted: bool) -> bool:
+    if doubted:
+        return False
+    for name in ("start", "exposure_s"):
+        if name not in values:
+            problems.error(f"'{name}' is empty", "", record.place(headings.readers[name][0]))
+            return False
+    if values["exposure_s"] == 0 and values.get("kind", "light") != "bias":
+        problems.error("'exposure_s' is 0", "only a bias frame has no exposure", record.place(headings.readers["exposure_s"][0]))
+        return False
+    return True
+
+
+def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: LogProblems) -> Iterator[Sub]:
+    at = headings.readers["start"][0]
+    stamps = [Stamp(row.values["start"], row.span_s, row.record.place(at) if request.time_zone else (1, 1)) for row in rows]
+    filters = _Filters(headings, request, problems)
+    for row, start in zip(rows, settle(stamps, zone_of(request, problems), problems), strict=True):
+        filter_short = filters.of(row)
+        if start is None:
+            continue
+        if odd := odd_date(start, request.today):
+            problems.alike("warning", *odd, row.record.place(at))
+        values = row.values
+        once = Sub(
+            start=start,
+            exposure_s=values["exposure_s"],
+            rig=request.rig.slug if request.rig else "",
+            site=request.site.slug if request.site else "",
+            target=request.target,
+            filter=filter_short,
+            kind=values.get("kind", "light"),
+            kept=values.get("kept", True),
+            source=request.source,
+            **{name: values.get(name) for name in _OPTIONAL},
+        )
+        yield once
+        yield from (_later(once, number * row.step_s) for number in range(1, row.frames))
+
+
+def _later(sub: Sub, seconds: float) -> Sub:
+    return replace(sub, start=sub.start + timedelta(seconds=seconds))
+
+
+class _Filters:
+    """The rig's short name for what the rows say; each unknown name is a problem once."""
+
+    def __init__(self, headings: Headings, request: LogRequest, problems: LogProblems) -> None:
+        self.index = headings.readers["filter"][0] if "filter" in headings.readers else None
+        self.request = request
+        self.problems = problems
+        self.known: dict[str, str | None] = {}
+
+    def of(self, row: _Row) -> str | None:
+        rig, words = self.request.rig, row.values.get("filter", "")
+        kind = row.values.get("kind", "light")
+        if rig is None:
+            return words or self.request.filter
+        if words.casefold() in NO_FILTER_WORDS and words not in rig.filters:
+            words = self.request.filter or ""
+        if words not in self.known:
+            self.known[words] = match_filter(words, rig) if words else None
+        short = self.known[words]
+        if short is None and needs_filter(kind):
+            self._say(words, row)
+        return short
+
+    def _say(self, words: str, row: _Row) -> None:
+        rig = self.request.rig
+        assert rig is not None
+        at = row.record.place(self.index) if self.index is not None else (row.record.line, 1)
+        if words:
+            self.problems.alike("error", *unknown_filter(words, rig), at)
+        elif rig.filters and row.values.get("kind", "light") == "light":
+            self.problems.alike("error", f"the filter is missing, and the rig '{rig.slug}' has several", "name it", at)
