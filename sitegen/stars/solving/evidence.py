@@ -14,8 +14,8 @@ other, whichever that is, behind.
 from dataclasses import dataclass
 from math import log, log10
 
-FALSE_ALARMS_LIMIT_LOG10 = -6.0
-"""Accepted: at most one chance solution in a million pictures of unknown fields."""
+FALSE_ALARMS_LIMIT_LOG10 = -5.0
+"""Accepted: at most one chance solution in 100,000 pictures of unknown fields."""
 
 CONTROL_LIMIT_LOG10 = -2.0
 """The other parity must look like chance: otherwise something else than the sky is being matched."""

@@ -43,8 +43,6 @@ def solution_from(pose: Pose, evidence: Evidence, scene: Scene) -> Solution:
     tolerance = 2 * evidence.tolerance_px
     for _ in range(_PASSES):
         stars = _matched(solution, scene, tolerance)
-        if len(stars) < evidence.matched:
-            break
         solution = _refined(solution, stars)
         tolerance = max(_LEAST_CLIP_PX, _CLIP_RMS * (solution.rms_arcsec or 0.0) / solution.scale_arcsec_px)
     return solution
@@ -67,7 +65,7 @@ def _matched(solution: Solution, scene: Scene, tolerance_px: float) -> _Stars:
     offset = (x - solution.centre_px[0]) + 1j * (y - solution.centre_px[1])
     width, height = scene.frame
     inside = np.flatnonzero((np.abs(offset.real) <= width / 2) & (np.abs(offset.imag) <= height / 2))
-    near = lookup.beside(inside, offset[inside], max(40, 3 * len(inside)))
+    near = lookup.beside(inside, offset[inside], max(solution.matched, 40, 3 * len(inside)))
     catalogue, star = near.matches(tolerance_px)
     found = scene.stars[star]
     return _Stars(found.real, found.imag, places.ra_deg[catalogue], places.dec_deg[catalogue])

@@ -5,10 +5,8 @@ z = to_plane * p in degrees (xi + i eta), on the plane that touches the sky at t
 """
 
 from dataclasses import dataclass
-from itertools import product
 
 import numpy as np
-import numpy.typing as npt
 from scipy.spatial import cKDTree
 
 from sitegen.stars.solving import tangent_plane
@@ -145,22 +143,24 @@ def weighed(pose: Pose, lookup: Lookup, placements_tried: int) -> Evidence:
     least = max(_LEAST_TOLERANCE_PX, _TOLERANCES[0] * lookup.scene.diagonal_px)
     depths = sorted({min(depth, len(lookup.stars)) for depth in _COMPARED})
     tries = placements_tried * len(depths) * len(_TOLERANCES)
-    beside = [(depth, lookup.beside(catalogue[:depth], predicted[:depth], depth)) for depth in depths]
-    factors = [tolerance / _TOLERANCES[0] for tolerance in _TOLERANCES]
-    every = [_evidence(near, lookup, depth, least * factor, tries) for (depth, near), factor in product(beside, factors)]
+    tolerances = [least * tolerance / _TOLERANCES[0] for tolerance in _TOLERANCES]
+    every = []
+    for depth in depths:
+        near = lookup.beside(catalogue[:depth], predicted[:depth], depth)
+        crowding = _crowding_px2(near, lookup, depth)
+        every += [_evidence(near, crowding, depth, tolerance, tries) for tolerance in tolerances]
     return min(every, key=lambda evidence: evidence.false_alarms_log10)
 
 
-def _evidence(near: Neighbours, lookup: Lookup, depth: int, tolerance_px: float, tries: int) -> Evidence:
+def _evidence(near: Neighbours, crowding_px2: FloatArray, depth: int, tolerance_px: float, tries: int) -> Evidence:
     matched = len(near.matches(tolerance_px)[0])
-    crowding = _crowding_px2(near, lookup, depth)
     unspent = max(len(near.predicted) - _SPENT, 0) / max(len(near.predicted), 1)
-    by_chance = float(np.sum(-np.expm1(-crowding * np.pi * tolerance_px**2)) * unspent)
+    by_chance = float(np.sum(-np.expm1(-crowding_px2 * np.pi * tolerance_px**2)) * unspent)
     return Evidence(matched, len(near.predicted), depth, tolerance_px, by_chance,
                     false_alarms_log10(tries, matched, by_chance, _SPENT))
 
 
-def _crowding_px2(near: Neighbours, lookup: Lookup, depth: int) -> npt.NDArray[np.float64]:
+def _crowding_px2(near: Neighbours, lookup: Lookup, depth: int) -> FloatArray:
     """Stars a square pixel around each predicted place: as nearby, its own match not counted, and never less
     than over the whole frame, so that a cluster on a cluster is no surprise."""
     width, height = lookup.scene.frame

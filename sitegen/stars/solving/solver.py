@@ -14,8 +14,9 @@ from sitegen.stars.solving.pose import Lookup, Pose, allowed, pose_of, tightened
 from sitegen.stars.solving.scene import Scene, SolvePrior, scene_of
 from sitegen.stars.solving.solution import NotSolved, Solution
 
-_DEPTHS = ((14, 12), (24, 20), (40, 30))
-"""(brightest stars of the picture, catalogue stars expected in the frame) of the successive searches."""
+_DEPTHS = ((8, 8), (14, 12), (24, 20), (40, 30))
+"""(brightest stars of the picture, catalogue stars expected in the frame) of the successive searches. The first is
+small because every placement tried is held against what it finds: five stars are enough for it, not for the last."""
 
 _FOLLOWED_UP = 12
 _LEAST_STARS = 5

@@ -1,0 +1,90 @@
+"""Catalogue objects laid over a solved picture: where each is, and its outline as an ellipse in pixels."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+
+from sitegen.stars.solving.solution import Solution
+from sitegen.stars.solving.tangent_plane import FloatArray, to_sky
+
+
+@dataclass(frozen=True, slots=True)
+class SkyObject:
+    """ICRS degrees; full axes in arcminutes, None where unknown; position angle of the major axis, degrees
+    from north through east, None where unknown."""
+
+    name: str
+    ra_deg: float
+    dec_deg: float
+    major_arcmin: float | None = None
+    minor_arcmin: float | None = None
+    position_angle_deg: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedObject:
+    """An object in the picture: middle and semi-axes in picture pixels (None: size unknown), and the direction
+    of the major axis in degrees from the x axis towards the y axis (clockwise as seen, what SVG's rotate() takes), in
+    [0, 180). inside: whether its middle is in the frame."""
+
+    name: str
+    x_px: float
+    y_px: float
+    semi_major_px: float | None
+    semi_minor_px: float | None
+    angle_deg: float
+    inside: bool
+
+
+def place_objects(solution: Solution, objects: Iterable[SkyObject]) -> tuple[PlacedObject, ...]:
+    """Those objects of which any part can be in the frame, in the order given.
+
+    An outline is drawn as the picture maps its middle: exact for small ones; at 5 degrees from the middle of
+    the frame the edge of a 1 degree object is off by 1 % of its size. Without a position angle it is the circle of the
+    major axis, without a minor axis too.
+    """
+    placed = (_placed(solution, each) for each in objects)
+    return tuple(each for each in placed if each is not None)
+
+
+def _placed(solution: Solution, each: SkyObject) -> PlacedObject | None:
+    x, y = (float(value) for value in solution.to_pixel(each.ra_deg, each.dec_deg))
+    if not np.isfinite([x, y]).all():
+        return None
+    outline = _outline(solution, each)
+    reach = (0.0, 0.0) if outline is None else tuple(float(value) for value in np.hypot(outline[:, 0], outline[:, 1]))
+    if not _touches(solution, (x, y), (reach[0], reach[1])):
+        return None
+    inside = _touches(solution, (x, y), (0.0, 0.0))
+    if outline is None:
+        return PlacedObject(each.name, x, y, None, None, 0.0, inside)
+    directions, (major, minor), _ = np.linalg.svd(outline)
+    angle = float(np.degrees(np.arctan2(directions[1, 0], directions[0, 0])) % 180)
+    return PlacedObject(each.name, x, y, float(major), float(minor), angle, inside)
+
+
+def _touches(solution: Solution, at: tuple[float, float], reach: tuple[float, float]) -> bool:
+    """Whether the box around an ellipse meets the frame."""
+    return all(-0.5 - far <= place <= size - 0.5 + far for place, far, size
+               in zip(at, reach, (solution.width_px, solution.height_px), strict=True))
+
+
+def _outline(solution: Solution, each: SkyObject) -> FloatArray | None:
+    """The matrix that makes the object's ellipse of the unit circle, pixels; its rows' lengths are the half box."""
+    if each.major_arcmin is None:
+        return None
+    round_one = each.position_angle_deg is None or each.minor_arcmin is None
+    minor = each.major_arcmin if round_one else each.minor_arcmin
+    axes = np.diag([each.major_arcmin / 120, (minor or each.major_arcmin) / 120])
+    angle = np.radians(each.position_angle_deg or 0.0)
+    east_north = np.array([[np.sin(angle), np.cos(angle)], [np.cos(angle), -np.sin(angle)]])
+    return np.asarray(_pixels_per_degree(solution, each) @ east_north @ axes)
+
+
+def _pixels_per_degree(solution: Solution, each: SkyObject) -> FloatArray:
+    """Columns: pixels moved for a degree to the east and to the north of the object."""
+    step = solution.scale_arcsec_px / 3600
+    ra, dec = to_sky([step, -step, 0.0, 0.0], [0.0, 0.0, step, -step], each.ra_deg, each.dec_deg)
+    x, y = solution.to_pixel(ra, dec)
+    return np.array([[x[0] - x[1], x[2] - x[3]], [y[0] - y[1], y[2] - y[3]]]) / (2 * step)
