@@ -64,7 +64,7 @@ def _pairs() -> Iterator[tuple[str, str]]:
     targets = tables.imaging_targets()
     for designation, target in targets.items():
         for name in (target.name, *target.also_called, designation):
-            if name and (read_designation(name) is None or name == designation):
+            if name and read_designation(name) is None:
                 yield name, designation
     for name, own in open_ngc.named().items():
         yield name, open_ngc.display(own)
@@ -113,6 +113,7 @@ def _stars() -> dict[str, StarRow]:
 def _written() -> dict[str, str]:
     """Name key to the name as it is written: everything that has a name, and the Messier numbers."""
     written: dict[str, str] = {}
-    for name in (*open_ngc.messier(), *(name for name, _ in _pairs()), *(row[0] for row in tables.named_stars())):
+    called = (name for name, designation in _pairs() if not _denied(name, designation))
+    for name in (*open_ngc.messier(), *called, *(row[0] for row in tables.named_stars())):
         written.setdefault(name_key(name), name)
     return written

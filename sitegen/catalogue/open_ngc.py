@@ -105,7 +105,9 @@ def entries_between(south_deg: float, north_deg: float) -> list[SkyObject]:
 def named() -> dict[str, str]:
     """Common name, spelt out, to OpenNGC's own name of its first holder."""
     names: dict[str, str] = {}
-    for name, listed in _database().execute("SELECT name, commonnames FROM objects WHERE commonnames != '' ORDER BY name"):
+    # A member of a group ('IC2431 NED02') has no number of its own to be found by.
+    query = "SELECT name, commonnames FROM objects WHERE commonnames != '' AND name NOT LIKE '% %' ORDER BY name"
+    for name, listed in _database().execute(query):
         for common in listed.split(","):
             names.setdefault(spelt_out(common), name)
     return names

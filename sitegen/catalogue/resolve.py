@@ -53,8 +53,7 @@ def star(row: names.StarRow) -> SkyObject:
 
 def complete(found: SkyObject | None, designation: str = "") -> SkyObject | None:
     """Put the corrections over what the big tables found, and bring all its names together."""
-    told = (found.name, *found.aliases) if found else ()
-    own = tuple(dict.fromkeys(one for one in (designation, *told) if one))
+    own = tuple(dict.fromkeys((found.name, *found.aliases))) if found else (designation,)
     target = next((tables.imaging_targets()[one] for one in own if one in tables.imaging_targets()), None)
     corrected = _corrected(found, target) if target else found
     return _named(corrected, own, target) if corrected else None

