@@ -22,10 +22,10 @@ def from_header_keywords(header: Mapping[str, object], width_px: int | None = No
     Read: RA---TAN and DEC--TAN, with -SIP or not, axes in this order, degrees, ICRS or FK5/J2000 (which
     differ by 0.02 arcsec). The frame is NAXIS1 x NAXIS2 unless given.
     """
-    unusable = _unusable(header)
-    if unusable is not None:
-        return NotSolved(unusable)
     try:
+        unusable = _unusable(header)
+        if unusable is not None:
+            return NotSolved(unusable)
         width, height = width_px or int(_number(header, "NAXIS1")), height_px or int(_number(header, "NAXIS2"))
         reference = tuple(_number(header, key) for key in ("CRVAL1", "CRVAL2", "CRPIX1", "CRPIX2"))
         cd = _matrix(header)
