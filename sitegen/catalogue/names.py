@@ -104,8 +104,10 @@ def _constellation_keys() -> frozenset[str]:
 def _stars() -> dict[str, StarRow]:
     stars: dict[str, StarRow] = {}
     for row in sorted(tables.named_stars(), key=lambda row: row[4]):
-        for name in filter(None, row[:2]):
+        # 'Alpha Crucis' stands for the brighter of 'Alpha1' and 'Alpha2 Crucis'.
+        for name in (row[0], row[1], re.sub(r"\d", "", row[1])):
             stars.setdefault(name_key(name), row)
+    stars.pop("", None)
     return stars
 
 

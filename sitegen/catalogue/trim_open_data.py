@@ -124,8 +124,8 @@ def _named_stars(source: Path) -> Iterator[Sequence[object]]:
     genitives = {row[0]: row[2] for row in _constellations(source)}
     for number, star in json.loads((source / "starnames.json").read_text("utf-8")).items():
         if star.get("name") and number in places:
-            letter = re.match(r"[α-ω](?![⁰-⁹¹²³\d])", star.get("bayer", "") + " ")
-            bayer = f"{GREEK[letter[0]]} {genitives[star['c']]}" if letter else ""
+            letter = re.match(r"([α-ω])(\d?)$", star.get("bayer", ""))
+            bayer = f"{GREEK[letter[1]]}{letter[2]} {genitives[star['c']]}" if letter else ""
             ra_deg, dec_deg = _position(places[number])
             yield star["name"], bayer, f"{ra_deg:.4f}", f"{dec_deg:.4f}", places[number]["properties"]["mag"]
 

@@ -123,6 +123,8 @@ def test_all_caldwell_numbers_resolve() -> None:
         ("IC 2118", "IC 2118"),
         ("UGC 10214", "UGC 10214"),
         ("alpha orionis", "Betelgeuse"),
+        ("Alpha Crucis", "Acrux"),
+        ("beta1 cygni", "Albireo"),
         ("Caldwell 9", "Sh2-155"),
         ("SNR G111.7-02.1", "Cassiopeia A"),
         ("Sgr A", None),

@@ -19,7 +19,7 @@ SPELT_BY_ASTROPY = {
     "Ophiucus": "Ophiuchus",
     "Chamaleon": "Chamaeleon",
     "Pisces Austrinus": "Piscis Austrinus",
-    " Crux": "Crux",
+    "Crux ": "Crux",
 }
 
 
