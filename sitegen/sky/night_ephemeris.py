@@ -81,9 +81,7 @@ class NightEphemeris:
 
     def from_observer(self, night: Indices, unix_s: Floats, vector_km: Floats) -> Floats:
         """Geocentric km (..., 3) on the night's axes to topocentric km on the meridian's axes."""
-        return from_surface(
-            self.to_meridian(night, unix_s, vector_km), self.across_km[night], self.polar_km[night]
-        )
+        return from_surface(self.to_meridian(night, unix_s, vector_km), self.across_km[night], self.polar_km[night])
 
     def altitude_deg(self, night: Indices, topocentric: Floats) -> Floats:
         """Airless altitude of a topocentric vector (..., 3) on the meridian's axes."""

@@ -70,8 +70,6 @@ def age_days(tt: tuple[float, Floats], elongation: Floats) -> Floats:
     """Days since the last new Moon, for moments whose elongation in degrees is known."""
     epoch, days = tt
     since_first = days + (epoch - MEAN_NEW_MOON_JDE)
-    lunation, back = np.unique(
-        np.rint((since_first - elongation / DEGREES_PER_DAY) / SYNODIC_MONTH_DAYS), return_inverse=True
-    )
+    lunation, back = np.unique(np.rint((since_first - elongation / DEGREES_PER_DAY) / SYNODIC_MONTH_DAYS), return_inverse=True)
     _, new_moon = principal_phase(lunation)
     return np.maximum(since_first - new_moon[back.reshape(-1)], 0.0)

@@ -37,9 +37,7 @@ def sub_sky(
         moon_altitude_deg=moon_altitude,
         moon_separation_deg=separation,
         moon_illuminated=illuminated_fraction(phase_angle),
-        sky_brightening_mag=brightening_mag(
-            altitude, moon_altitude, separation, phase_angle, *site_sky(places, night)
-        ),
+        sky_brightening_mag=brightening_mag(altitude, moon_altitude, separation, phase_angle, *site_sky(places, night)),
     )
 
 

@@ -3,12 +3,17 @@
 from tests.published_values.sky_published import Published, degrees
 
 SIDEREAL_12A_S = Published(
-    3600 * degrees(13, 10, 46.1351), 0.005, "Meeus ex. 12.a, apparent sidereal time, 1987-04-10 0h UT", "newer precession: 0.003 s"
+    3600 * degrees(13, 10, 46.1351),
+    0.005,
+    "Meeus ex. 12.a, apparent sidereal time, 1987-04-10 0h UT",
+    "newer precession: 0.003 s",
 )
 SIDEREAL_12B_S = Published(
     3600 * degrees(8, 34, 57.0896), 0.005, "Meeus ex. 12.b, mean sidereal time, 1987-04-10 19:21 UT", "newer precession: 0.003 s"
 )
-DELTA_T_1987_S = Published(55.45, 0.1, "annual table of delta T: 55.3 s at 1987.0, 55.8 s at 1988.0 (from memory)", "read between two lines")
+DELTA_T_1987_S = Published(
+    55.45, 0.1, "annual table of delta T: 55.3 s at 1987.0, 55.8 s at 1988.0 (from memory)", "read between two lines"
+)
 
 VENUS_13B = (degrees(38, 55, 17), degrees(-6, 43, 11.61), 64.352133)
 """Latitude, declination, hour angle in degrees."""
@@ -34,5 +39,7 @@ MARS_40A = {
     "ra_deg": 339.530208, "dec_deg": -15.771083, "distance_au": 0.37276, "rho_sin": 0.546861, "rho_cos": 0.836339,
     "west_longitude_deg": 15 * degrees(7, 47, 27), "utc": "2003-08-28T03:17:00",
 }  # fmt: skip
-RA_40A_DEG = Published(15 * degrees(22, 38, 8.54), 0.1 / 3600, "Meeus ex. 40.a, p. 280", "0.01 s of right ascension is 0.15 arcsec")
+RA_40A_DEG = Published(
+    15 * degrees(22, 38, 8.54), 0.1 / 3600, "Meeus ex. 40.a, p. 280", "0.01 s of right ascension is 0.15 arcsec"
+)
 DEC_40A_DEG = Published(degrees(-15, 46, 30.0), 0.06 / 3600, "Meeus ex. 40.a")

@@ -19,7 +19,7 @@ SUN_48A = (20.6579, 8.6964, 149971520.0)
 PHASE_ANGLE_48A = Published(69.0756, 1e-4, "Meeus ex. 48.a, eqs 48.2 and 48.3")
 ILLUMINATED_48A = Published(0.6786, 5e-5, "Meeus ex. 48.a, eq. 48.1; the book prints 0.68, four digits computed from its inputs")
 
-NEW_MOON_JDE_49A = Published(2443192.65118, 20 / 86400, "Meeus ex. 49.a, p. 353", "17 s is the book's own error, and the Moon's series adds")
+NEW_MOON_JDE_49A = Published(2443192.65118, 20 / 86400, "Meeus ex. 49.a, p. 353", "17 s is the book's own error; the series adds")
 
 ILLUMINATED_2018_09 = (9, (0, 0, 0.03, 0.08, 0.15, 0.24, 0.33, 0.43, 0.52, 0.62))
 """First day, then one value a day at 05:00 UT. USNO, Fraction of the Moon Illuminated, 2018; two decimals."""

@@ -8,7 +8,13 @@ SPECSIM = {
 SPECSIM_MAG = Published(19.855, 0.001, "specsim documentation, phase 0.25, Z 20, Zm 70, rho 50, k 0.15")
 SPECSIM_NL = Published(389.5, 0.2, "specsim documentation, the same in nanolamberts", "0.05 %, the digits printed")
 
-FULL_MOON = {"separation_deg": 60.0, "phase_angle_deg": 0.0, "moon_zenith_deg": 60.0, "target_zenith_deg": 0.0, "extinction_mag": 0.172}
+FULL_MOON = {
+    "separation_deg": 60.0,
+    "phase_angle_deg": 0.0,
+    "moon_zenith_deg": 60.0,
+    "target_zenith_deg": 0.0,
+    "extinction_mag": 0.172,
+}
 FULL_MOON_NL = Published(1089.9, 0.1, "computed independently from eqs 15 to 21")
 FULL_MOON_BRIGHTENING = Published(2.925, 0.002, "computed independently from eq. 22, dark zenith 79.0 nL")
 NEAR_MOON = FULL_MOON | {"separation_deg": 30.0, "moon_zenith_deg": 30.0}

@@ -2,10 +2,11 @@
 
 from tests.published_values.sky_published import Published, degrees
 
+WHY_25 = "0.1 arcsec: newer precession and theory"
 JDE_25 = 2448908.5
-RA_25B_DEG = Published(15 * degrees(13, 13, 30.749), 0.1 / 3600, "Meeus ex. 25.b, full VSOP87", "0.1 arcsec: newer precession and theory")
-DEC_25B_DEG = Published(degrees(-7, 47, 1.74), 0.1 / 3600, "Meeus ex. 25.b, full VSOP87", "0.1 arcsec: newer precession and theory")
-LONGITUDE_25A_DEG = Published(degrees(199, 54, 32), 11 / 3600, "Meeus ex. 25.a", "the example's method is good to 0.01 deg; 10.4 arcsec here")
+RA_25B_DEG = Published(15 * degrees(13, 13, 30.749), 0.1 / 3600, "Meeus ex. 25.b, full VSOP87", WHY_25)
+DEC_25B_DEG = Published(degrees(-7, 47, 1.74), 0.1 / 3600, "Meeus ex. 25.b, full VSOP87", WHY_25)
+LONGITUDE_25A_DEG = Published(degrees(199, 54, 32), 11 / 3600, "Meeus ex. 25.a", "its method is good to 0.01 deg")
 DISTANCE_25A_AU = Published(0.99766, 5e-5, "Meeus ex. 25.a", "the low-accuracy method's fifth digit")
 
 SEASONS_2018 = {180.0: "2018-09-23T01:54", 270.0: "2018-12-21T22:23"}

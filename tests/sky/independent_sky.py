@@ -30,8 +30,9 @@ class IndependentSky:
         self.bodies = SpiceKernel(str(Path(skyfield_data.__file__).parent / "data" / "de421.bsp"))
 
     def time(self, unix_s: Any) -> Any:
-        """Skyfield's time at UTC unix seconds, scalar or array."""
-        return self.scale.utc(1970, 1, 1, 0, 0, np.asarray(unix_s, float))
+        """Skyfield's time at UTC unix seconds, scalar or array; by days, since Skyfield's seconds count leap seconds."""
+        days, seconds = np.divmod(np.asarray(unix_s, float), DAY_S)
+        return self.scale.utc(1970, 1, 1 + days, 0, 0, seconds)
 
     def answer(self, case: dict[str, Any]) -> dict[str, Any]:
         """What a case of `random_cases` looks like: angles at its moment, events of its day from noon to noon."""

@@ -1,6 +1,7 @@
 """The Moon against the worked examples and almanac lines in published_values/sky_moon.py."""
 
 from datetime import UTC, date, datetime
+from itertools import pairwise
 
 import erfa
 import numpy as np
@@ -113,7 +114,7 @@ def test_names_follow_one_another() -> None:
     """Through a year the eight names come in the Moon's order, none skipped."""
     nights = ask(GREENWICH, evenings_of(2025)).nights
     order = [PHASE_NAMES.index(night.moon.phase) for night in nights]
-    steps = {(after - before) % 8 for before, after in zip(order, order[1:], strict=False)}
+    steps = {(after - before) % 8 for before, after in pairwise(order)}
     assert steps == {0, 1}
 
 
