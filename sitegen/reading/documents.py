@@ -4,7 +4,6 @@ from dataclasses import dataclass
 from datetime import date
 
 from sitegen.diary.addresses import slug_of
-from sitegen.problems import did_you_mean
 from sitegen.reading.content_folder import ContentFolder
 from sitegen.reading.desk import Desk, Place
 from sitegen.reading.front_matter import EntryText, split_entry
@@ -112,23 +111,6 @@ def _check_name(slug: str, suffix: str, desk: Desk) -> None:
         desk.error(Place(), f"{quoted(slug)} is the name of a device on Windows", f"rename it to 'the-{slug}{suffix}'")
     elif len(slug) > LONGEST_NAME:
         desk.error(Place(), f"the name is longer than {LONGEST_NAME} characters", "shorten it")
-
-
-def check_folders(content: ContentFolder, kinds: tuple[AuthorFile, ...], today: date) -> Desk:
-    """A folder whose name is nearly that of a diary's would be passed over in silence."""
-    known = {kind.pattern.partition("/")[0] for kind in kinds if "/" in kind.pattern} | {"logs", "pictures"}
-    desk = Desk(content.shown_as, content, today)
-    for folder in sorted(content.folders | content.links_out):
-        near = did_you_mean(folder, known) if "/" not in folder and folder not in known else None
-        if near and near not in content.folders:
-            desk.warn(Place(), f"the folder '{folder}' is none of a diary's", f"did you mean '{near}'?")
-    for link in sorted(link for link in content.links_out if link in known or _holds_documents(link, kinds)):
-        desk.error(Place(), f"'{link}' is a symbolic link that is not followed", "copy what it points to into content/")
-    return desk
-
-
-def _holds_documents(link: str, kinds: tuple[AuthorFile, ...]) -> bool:
-    return any(link == kind.pattern or link.startswith(kind.pattern.partition("NAME")[0]) for kind in kinds)
 
 
 def check_twins(documents: tuple[Document, ...]) -> None:

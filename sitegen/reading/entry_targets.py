@@ -70,7 +70,7 @@ def _own(values: Values, desk: Desk) -> Target | None:
     if name is None or not _place_is_whole(values, desk):
         return None
     own: dict[str, Any] = dict(values.values)
-    if own.get("kind", "").casefold() == MOVING:
+    if _moving(values):
         return Target(slug_of(name), name, None, None, MOVING, own.get("size_arcmin"))
     found = _found(name)
     if found is None and "ra" not in own:
@@ -81,9 +81,14 @@ def _own(values: Values, desk: Desk) -> Target | None:
     return _target(name, found, own)
 
 
+def _moving(values: Values) -> bool:
+    kind = values.get("kind")
+    return kind is not None and kind.casefold() == MOVING
+
+
 def _place_is_whole(values: Values, desk: Desk) -> bool:
     given = [axis for axis in ("ra", "dec") if values.node.get(axis) is not None]
-    if values.get("kind") == MOVING and given:
+    if _moving(values) and given:
         desk.error(values.place(given[0]), "what is moving has no fixed place", "leave out 'ra' and 'dec', or the kind")
         return False
     if len(given) == 1:

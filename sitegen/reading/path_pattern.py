@@ -28,9 +28,10 @@ def files_matching(pattern: str, content: ContentFolder, fold_case: bool = False
 
 @lru_cache(maxsize=1_000)
 def _steps(pattern: str, fold_case: bool) -> _Steps:
-    """One expression a folder name, None for any number of folders."""
+    """One expression a folder name, None for any number of folders; at the end, '**' stands for every file below."""
     flags = re.IGNORECASE if fold_case else 0
-    return tuple(None if step == ANY_DEPTH else re.compile(fnmatch.translate(step), flags) for step in pattern.split("/"))
+    steps = pattern.split("/") + (["*"] if pattern.endswith(ANY_DEPTH) else [])
+    return tuple(None if step == ANY_DEPTH else re.compile(fnmatch.translate(step), flags) for step in steps)
 
 
 def _fits(steps: _Steps, names: list[str]) -> bool:

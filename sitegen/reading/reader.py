@@ -9,10 +9,10 @@ from sitegen.diary.diary import Diary
 from sitegen.diary.entry import Entry
 from sitegen.problems import Problem, errors_in, in_order
 from sitegen.reading.capture_logs.joining import join_logs
-from sitegen.reading.capture_logs.reader import read_log as read_any_log
+from sitegen.reading.capture_logs.registry import read_log as read_any_log
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
 from sitegen.reading.content_folder import ContentFolder, walk_content
-from sitegen.reading.documents import Document, check_folders, check_twins, documents_of, single_document
+from sitegen.reading.documents import Document, check_twins, documents_of, single_document
 from sitegen.reading.entry_checks import check_entry, check_nights
 from sitegen.reading.entry_logs import Known, log_requests
 from sitegen.reading.entry_record import entry_of
@@ -25,6 +25,7 @@ from sitegen.reading.model.site_file import SITE_FILE
 from sitegen.reading.rig_record import rig_of
 from sitegen.reading.settings_record import settings_of
 from sitegen.reading.site_record import site_of
+from sitegen.reading.stray_files import stray_files
 
 ReadLog = Callable[[LogRequest], LogReading]
 
@@ -62,7 +63,7 @@ class _Reading:
         self.folder = folder
         self.read_log = read_log
         self.logs_read: set[str] = set()
-        self.problems = problems + check_folders(folder, AUTHOR_FILES, today).problems
+        self.problems = problems + stray_files(folder, AUTHOR_FILES)
 
     def result(self) -> DiaryReading:
         for documents in (self.sites, self.rigs, self.entries):
@@ -93,7 +94,7 @@ class _Reading:
         check_entry(values, known, desk)
         targets = targets_of(values, desk)
         requests = log_requests(values, targets, known, desk)
-        subs, problems = join_logs([self.read_log(request) for request in requests])
+        subs, problems = join_logs([self.read_log(request) for request in requests], self.folder.shown)
         self.logs_read.update(request.source for request in requests)
         self.problems += problems
         if not desk.clean or errors_in(problems):

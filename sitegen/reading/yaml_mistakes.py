@@ -15,13 +15,14 @@ class Mistake:
     remedy: str
 
 
+_SECOND_COLON = "mapping values are not allowed"
 _NO_BRACKET = ("a list that began with '[' is not closed", "close it with ']' and put ',' between its items")
 _NO_BRACE = ("a mapping that began with '{' is not closed", "close it with '}' and put ',' between its keys")
 
 # A fragment of the parser's complaint, what the author sees, what to do. The first that fits is taken.
 _KNOWN = (
     (r"\t", "a tab stands where YAML wants spaces", "indent with spaces"),
-    ("mapping values are not allowed", "a second ': ' stands in one line", "put quotes round text that holds ': '"),
+    (_SECOND_COLON, "a second ': ' stands in one line", "put quotes round text that holds ': '"),
     ("while scanning a quoted scalar", "a quotation mark is opened and not closed", "close it on the same line"),
     ("unexpected end of stream", "a quotation mark is opened and not closed", "close it on the same line"),
     ("could not find expected ':'", "this line is no 'key: value'", "put ': ' after the key, or indent it under the key above"),
@@ -40,10 +41,12 @@ _KNOWN = (
 )
 
 
-def mistake_in(trouble: Exception) -> Mistake:
-    """Where and what, for any complaint of the parser."""
+def mistake_in(trouble: Exception, text: str) -> Mistake:
+    """Where and what, for any complaint of the parser about the text."""
     said = str(trouble)
     line, column = _where(trouble)
+    if _SECOND_COLON in said and ": " not in _before(text, line, column):
+        return Mistake(line, column, "this line is indented deeper than the key above it", "align the two")
     for fragment, wrong, remedy in _KNOWN:
         if fragment in said:
             return Mistake(line, column, wrong, remedy)
@@ -58,6 +61,11 @@ def _where(trouble: Exception) -> tuple[int, int]:
     looks_back = isinstance(trouble, yaml.MarkedYAMLError) and _never_closed(trouble)
     mark = opened if looks_back and opened is not None else stopped
     return (mark.line, mark.column) if mark is not None else (0, 0)
+
+
+def _before(text: str, line: int, column: int) -> str:
+    lines = text.split("\n")
+    return lines[line][:column] if line < len(lines) else ""
 
 
 def _never_closed(trouble: yaml.MarkedYAMLError) -> bool:

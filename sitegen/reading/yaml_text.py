@@ -9,7 +9,7 @@ import yaml
 
 from sitegen.reading.desk import Desk, Place
 from sitegen.reading.nodes import ListNode, MapNode, Node, TextNode, quoted
-from sitegen.reading.yaml_mistakes import Mistake, mistake_in
+from sitegen.reading.yaml_mistakes import mistake_in
 
 FAST_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 DEEPEST = 24
@@ -28,23 +28,22 @@ def read_yaml(text: str, desk: Desk, first_line: int = 1) -> Node | None:
     except _Refused:
         return None
     except (yaml.YAMLError, ValueError, OverflowError) as trouble:
-        _say(mistake_in(_plainer(text, trouble)), desk, first_line)
+        mistake = mistake_in(_plainer(text, trouble), text)
+        desk.error(Place(mistake.line + first_line, mistake.column + 1), mistake.wrong, mistake.remedy)
         return None
     return composer.root
 
 
 def _plainer(text: str, trouble: Exception) -> Exception:
     """The same complaint from the parser in Python, whose words are the ones known here; the first one's where it has none."""
+    if "nesting" in str(trouble):
+        return trouble
     try:
         for _ in yaml.parse(text[:100_000], yaml.SafeLoader):
             pass
     except (yaml.YAMLError, ValueError, OverflowError) as plainer:
         return plainer
     return trouble
-
-
-def _say(mistake: Mistake, desk: Desk, first_line: int) -> None:
-    desk.error(Place(mistake.line + first_line, mistake.column + 1), mistake.wrong, mistake.remedy)
 
 
 class _Refused(Exception):
@@ -84,7 +83,7 @@ class _Composer:
     def scalar(self, event: Any) -> None:
         self._refuse_tag(event)
         place = self._place(event)
-        self._put(TextNode(event.value, place.line, place.column, event.style is None), event.anchor, self.count)
+        self._put(TextNode(event.value, place.line, place.column, not event.style), event.anchor, self.count)
 
     def begin(self, event: Any) -> None:
         self._refuse_tag(event)

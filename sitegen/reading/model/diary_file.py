@@ -9,7 +9,7 @@ from sitegen.reading.value_types.language import Language
 from sitegen.reading.value_types.number import Number
 from sitegen.reading.value_types.text import LINE
 
-SHARE = Number(unit="fraction", least=0, most=1)
+SHARE = Number(least=0, most=1)
 
 PRIVACY = Group(
     (

@@ -9,7 +9,7 @@ from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
 _UNSAFE = re.compile(r"[\s\\<>\"`{}|^\x00-\x1f\x7f-\x9f]")
-_HOST = re.compile(r"[\w.-]*\w|\[[0-9a-fA-F:.]+\]")
+_HOST = re.compile(r"[\w.-]*\w|[0-9a-fA-F:.]+")
 
 
 @dataclass(frozen=True, slots=True)

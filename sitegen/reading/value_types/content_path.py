@@ -30,7 +30,7 @@ class ContentPath:
         if trouble is None and text in desk.content.names:
             return desk.content.names[text]
         wrong, remedy = trouble or missing(text, desk.content)
-        desk.error(node, f"{label}: {wrong}", remedy)
+        desk.error(node, f"{label} is {shown(text)}, {wrong}", remedy)
         return None
 
     def schema(self) -> JsonSchema:
@@ -42,7 +42,7 @@ class ContentPath:
     def _foreign(self, text: str) -> tuple[str, str] | None:
         if not self.suffixes or text.lower().endswith(self.suffixes):
             return None
-        return f"{quoted(text)} is no picture that a page can be made from", "save it as JPEG, PNG, TIFF, WebP, AVIF or FITS"
+        return "no picture that a page can be made from", "save it as JPEG, PNG, TIFF, WebP, AVIF or FITS"
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +59,7 @@ class LogPattern:
         if found:
             return found
         wrong, remedy = trouble or nothing_found(text, desk.content)
-        desk.error(node, f"{label}: {wrong}", remedy)
+        desk.error(node, f"{label} is {shown(text)}, {wrong}", remedy)
         return None
 
     def schema(self) -> JsonSchema:
@@ -69,19 +69,24 @@ class LogPattern:
         return "path or pattern (`*`, `?`, `[…]`, `**`) inside content/"
 
 
+def shown(path: str) -> str:
+    """In quotes, with what cannot be seen as an escape."""
+    return quoted(path if path.isprintable() else ascii(path)[1:-1])
+
+
 def path_trouble(text: str, content: ContentFolder) -> tuple[str, str] | None:
-    """(what is wrong, remedy) of a path that may not stand in a diary wherever it leads; None where it may."""
+    """(what it is, remedy) of a path that may not stand in a diary wherever it leads; None where it may."""
     if "\\" in text:
-        return f"{quoted(text)} has a backslash in it", f"write {quoted(text.replace(chr(92), '/'))}"
+        return "which has a backslash in it", f"write {quoted(text.replace(chr(92), '/'))}"
     if text.startswith(("/", "~")) or _DRIVE_OR_SCHEME.match(text):
-        return f"{quoted(text)} is not a path inside content/", "copy the file into content/ and name it from there"
+        return "not a path inside content/", "copy the file into content/ and name it from there"
     if not text.isprintable():
-        return f"{quoted(ascii(text)[1:-1])} holds an unprintable character", "rename the file"
+        return "which holds an unprintable character", "rename the file"
     parts = text.split("/")
     if ".." in parts:
-        return f"{quoted(text)} leaves content/", "copy the file into content/ and name it from there"
+        return "which leaves content/", "copy the file into content/ and name it from there"
     if "" in parts or "." in parts:
-        return f"{quoted(text)} has an empty step in it", f"write {quoted('/'.join(p for p in parts if p not in ('', '.')))}"
+        return "which has an empty step in it", f"write {quoted('/'.join(p for p in parts if p not in ('', '.')))}"
     return next(filter(None, (_part_trouble(part) for part in parts)), None) or _through_link(text, content)
 
 
@@ -89,13 +94,13 @@ def missing(text: str, content: ContentFolder) -> tuple[str, str]:
     """Why a path finds nothing, and what was probably meant."""
     real = content.by_folded_name.get(text.casefold())
     if real:
-        return f"{quoted(text)} differs in case from the file", f"write {quoted(real)}"
+        return "which differs in case from the file", f"write {quoted(real)}"
     if text in content.folders:
-        return f"{quoted(text)} is a folder", "name a file in it"
+        return "a folder", "name a file in it"
     inside = text.removeprefix("content/")
     if inside != text and inside in content.names:
-        return f"{quoted(text)} does not exist", f"paths begin inside content/: write {quoted(inside)}"
-    return f"{quoted(text)} does not exist", _nearest(text, content)
+        return "which does not exist", f"paths begin inside content/: write {quoted(inside)}"
+    return "which does not exist", _nearest(text, content)
 
 
 def nothing_found(text: str, content: ContentFolder) -> tuple[str, str]:
@@ -105,22 +110,22 @@ def nothing_found(text: str, content: ContentFolder) -> tuple[str, str]:
         return wrong, f"write '{text}/*'" if text in content.folders else remedy
     other_case = files_matching(text, content, fold_case=True)
     if other_case:
-        return f"{quoted(text)} finds no file", f"in another case it would find {quoted(other_case[0])}"
+        return "which finds no file", f"in another case it would find {quoted(other_case[0])}"
     inside = text.removeprefix("content/")
     if inside != text and files_matching(inside, content):
-        return f"{quoted(text)} finds no file", f"paths begin inside content/: write {quoted(inside)}"
-    return f"{quoted(text)} finds no file", _folder_hint(text, content)
+        return "which finds no file", f"paths begin inside content/: write {quoted(inside)}"
+    return "which finds no file", _folder_hint(text, content)
 
 
 def _part_trouble(part: str) -> tuple[str, str] | None:
     if part.split(".")[0].strip().casefold() in DEVICE_NAMES:
-        return f"{quoted(part)} is the name of a device on Windows", "rename it"
+        return f"in which {quoted(part)} is the name of a device on Windows", "rename it"
     if part.endswith((".", " ")) or part.startswith(" "):
-        return f"{quoted(part)} begins or ends with a dot or blank, which not every system keeps", "rename it"
+        return f"in which {quoted(part)} begins or ends with a dot or blank", "not every system keeps such names; rename it"
     if ":" in part:
-        return f"{quoted(part)} has a ':' in it, which not every system keeps", "rename it"
+        return f"in which {quoted(part)} has a ':'", "not every system keeps such names; rename it"
     if part.startswith("."):
-        return f"{quoted(part)} is a hidden file or folder", "rename it"
+        return f"in which {quoted(part)} is hidden", "rename it"
     return None
 
 
@@ -128,7 +133,7 @@ def _through_link(text: str, content: ContentFolder) -> tuple[str, str] | None:
     steps = text.split("/")
     for count in range(1, len(steps) + 1):
         if (link := "/".join(steps[:count])) in content.links_out:
-            return f"{quoted(link)} is a symbolic link that is not followed", "copy what it points to into content/"
+            return "which leads over a symbolic link", f"copy what {quoted(link)} points to into content/"
     return None
 
 

@@ -87,6 +87,8 @@ class Group:
         desk.error(at, wrong, f"give it as in '{key.name}: {key.example}'")
 
     def _remedy(self, name: str) -> str:
+        if name.isdigit():
+            return "a decimal number has a point, not a comma"
         return dict(self.remedies).get(name) or hint_for(name, (key.name for key in self.keys))
 
     def _example(self) -> str:
@@ -110,5 +112,5 @@ def bare(value: Any) -> Any:
 
 def _described(key: Key) -> JsonSchema:
     """With its explanation; a key that need not be there may also be left empty."""
-    more: JsonSchema = {"description": key.explained} | ({"examples": [key.example]} if key.example else {})
-    return more | (key.type.schema() if key.required else {"anyOf": [key.type.schema(), {"type": "null"}]})
+    about: JsonSchema = {"description": f"{key.explained} Example: {key.name}: {key.example}"}
+    return about | (key.type.schema() if key.required else {"anyOf": [key.type.schema(), {"type": "null"}]})

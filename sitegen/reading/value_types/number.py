@@ -8,6 +8,8 @@ from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
+_DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d)")
+_THOUSANDS = re.compile(r"\d[,_'’]\d{3}(?!\d)")
 DECIMAL = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
 
 
@@ -53,7 +55,8 @@ class Number:
 
     def _in_range(self, value: float, text: str, node: Node, label: str, desk: Desk) -> float | int | None:
         if not math.isfinite(value) or not (self.least <= value <= self.most and value > self.above):
-            desk.error(node, f"{label} is {text}, out of range", f"it is {self.words()}")
+            limits = f"it may be {self.limits()}" + (f", in {self.unit}" if self.unit else "")
+            desk.error(node, f"{label} is {text}, out of range", limits)
             return None
         if self.whole and not value.is_integer():
             desk.error(node, f"{label} is {text}, not a whole number")
@@ -62,11 +65,12 @@ class Number:
 
     def _remedy(self, text: str) -> str:
         """The number alone where one can be made out in what was typed."""
-        found = DECIMAL.match(text.replace(",", ".")) if text.count(",") <= 1 else None
-        unit = f"give {self.unit}" if self.unit else "give the number alone"
-        if not found:
-            return f"{unit}, as digits with a point" if self.unit else "give digits with a point"
-        return f"{unit}, as in {found.group().rstrip('.')}" + (f", not {quoted(text)}" if self.unit else "")
+        give = f"give {self.unit}" if self.unit else "give the number alone"
+        found = DECIMAL.match(_DECIMAL_COMMA.sub(".", text))
+        if not found or text.count(",") > 1 or _THOUSANDS.search(text):
+            return f"{give}, as digits" + ("" if self.whole else " with a point")
+        south_or_west = self.unit == "degrees" and text.rstrip().endswith(("S", "W"))
+        return f"{give}, as in {'-' if south_or_west else ''}{found.group().rstrip('.')}"
 
 
 @dataclass(frozen=True, slots=True)

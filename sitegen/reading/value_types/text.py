@@ -16,7 +16,7 @@ class Text:
     called: str = "text"
 
     def read(self, node: Node, label: str, desk: Desk) -> str | None:
-        text = text_of(node, label, desk, "text")
+        text = text_of(node, label, desk, "text", "put some text behind it")
         if text is None:
             return None
         if UNPRINTABLE.search(text) or not _encodable(text):

@@ -10,6 +10,7 @@ from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
 # Files beside the zones, and what differs from machine to machine.
 _NOT_ZONES = frozenset({"localtime", "posixrules", "Factory"})
+CLOSE_LETTERS = 2
 _NOT_ZONE_FOLDERS = ("posix/", "right/")
 
 
@@ -19,8 +20,8 @@ class TimeZone:
         text = text_of(node, label, desk, "a time zone", "name it as in Europe/Athens")
         if text is None or is_zone(text):
             return text
-        near = did_you_mean(text.rpartition("/")[2].replace(" ", "_"), _by_city())
-        hint = f"did you mean '{_by_city()[near]}'?" if near else "name it as the IANA database does, as in Europe/Athens"
+        near = _nearest(text)
+        hint = f"did you mean '{near}'?" if near else "name it as the IANA database does, as in Europe/Athens"
         desk.error(node, f"{label} is {quoted(text)}, not a known time zone", hint)
         return None
 
@@ -41,6 +42,11 @@ def is_zone(name: str) -> bool:
     return True
 
 
-def _by_city() -> dict[str, str]:
+def _nearest(text: str) -> str | None:
+    """The zone of a city that was misspelt or given alone; abbreviations such as EEST are near to no city."""
+    city = text.rpartition("/")[2].replace(" ", "_")
     zones = sorted(zone for zone in available_timezones() if "/" in zone and not zone.startswith("Etc/"))
-    return {zone.rpartition("/")[2]: zone for zone in reversed(zones)}
+    by_city = {zone.rpartition("/")[2]: zone for zone in reversed(zones)}
+    near = did_you_mean(city, by_city)
+    alike = near is not None and near[0].casefold() == city[0].casefold() and abs(len(near) - len(city)) <= CLOSE_LETTERS
+    return by_city[near] if near and alike else None

@@ -18,7 +18,7 @@ class ValueType(Protocol):
     def read(self, node: Node, label: str, desk: Desk) -> Any: ...
 
     def schema(self) -> JsonSchema:
-        """JSON Schema (draft 2020-12) of what an editor may accept: never stricter than `read`."""
+        """JSON Schema (draft 2020-12) of what an editor may accept: what `read` accepts and, where that cannot be said, more."""
 
     def words(self) -> str:
         """For the page of keys: 'number, mm, 1 to 20000'."""
