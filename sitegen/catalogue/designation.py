@@ -3,7 +3,7 @@
 import re
 import unicodedata
 from collections.abc import Callable
-from functools import lru_cache
+from functools import cache, lru_cache
 
 GREEK_LETTERS = (
     "Alpha", "Beta", "Gamma", "Delta", "Epsilon", "Zeta", "Eta", "Theta", "Iota", "Kappa", "Lambda", "Mu",
@@ -89,7 +89,12 @@ _SPELLINGS: tuple[tuple[str, Words], ...] = (
     (r"eso[ -]?0*(?P<field>\d+)[ -]*g? ?0*(?P<number>\d+) ?(?P<letter>[a-z]?)", _field_and_number),
     (r"mcg ?(?P<band>[+-]\d\d)-(?P<field>\d\d)-(?P<number>\d\d\d)", _morphological),
 )
-_COMPILED = tuple((re.compile(spelling), worded) for spelling, worded in _SPELLINGS)
+
+
+@cache
+def _compiled() -> tuple[tuple[re.Pattern[str], Words], ...]:
+    """On first use: compiling costs more than all other imports of this room."""
+    return tuple((re.compile(spelling), worded) for spelling, worded in _SPELLINGS)
 
 
 @lru_cache(maxsize=4096)
@@ -99,7 +104,7 @@ def read_designation(text: str) -> str | None:
     Says nothing about whether the catalogue has that number.
     """
     plain = re.sub(r"[\s_]+", " ", text.replace("−", "-").replace("–", "-")).strip().casefold()
-    for spelling, worded in _COMPILED:
+    for spelling, worded in _compiled():
         match = spelling.fullmatch(plain)
         if match:
             return worded(match)
