@@ -1,16 +1,17 @@
 """Size and shape of the stars over the field as a few physical terms, fitted to the zones by linear least squares.
 
-Independent blurs add in their second moments, so the model is one of squared widths. A star's image is the seeing's disc widened by
+Independent blurs add in their second moments, so the model is one of squared widths. With axes a, b (FWHM) at angle t those are
+T = (a² + b²)/2 and S = (a² − b²)/2 · (cos 2t, sin 2t). A star's image is the seeing's disc widened by
 
 * defocus z(u, v) = z0 + g·(u, v) + c·r²: focus error, tilt, curved field (or wrong corrector distance). Its blur is round and
-  grows as z², hence FWHM² has the terms 1, u, v, u², uv, v²: linear ones where one side is worse, an isotropic square where all edges
-  are worse, an anisotropic one where two opposite sides are (a tilt through focus);
+  grows as z², hence T has the terms 1, u, v, u², uv, v²: linear ones where one side is worse, an isotropic square where all
+  edges are worse, an anisotropic one where two opposite sides are (a tilt through focus);
 * astigmatism and coma of a wrong corrector distance, which stretch stars along (+) or across (−) the radius as r²;
-* a drift of the image during the exposure, the same everywhere: a constant shape vector.
+* a drift of the image during the exposure, the same everywhere: a constant S.
 
-u, v are offsets from the frame's centre over half its DIAGONAL (r = 1 in the corners). The shape vector s = FWHM² · e is proportional
-to the difference of the squared axes, to first order in e = (a − b)/(a + b): the quantity that adds. Fit and covariance are in units
-of the median FWHM² of the frame. Source: the physics of the third-order aberrations; the choice of terms is ours.
+u, v are offsets from the frame's centre over half its DIAGONAL (r = 1 in the corners). Everything is in units of the zones' median
+FWHM², covariances too. Moments add exactly; that FWHM² follows them is an approximation, good while the profile keeps its kind.
+The choice of terms is ours, from the field dependence of the third-order aberrations (textbook optics; no single source).
 """
 
 from dataclasses import dataclass
@@ -19,16 +20,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from sitegen.stars.records import StarSurvey, Zone
-from sitegen.stars.shapes import Floats, vector_of_elongation
+from sitegen.stars.shapes import Floats
 
 FEWEST_ZONES = 9  # of 15: under it six terms of size cannot be told apart
 FLOORS = (0.006, 0.004)  # systematic error of a zone's FWHM (share) and of a shape component, added to the scatter
-SIZE_TERMS, SHAPE_TERMS = 6, 3
 
 
 @dataclass(frozen=True, slots=True)
 class FieldTerms:
-    """`size`: of FWHM² in 1, u, v, u², uv, v²; `shape`: constant s1, constant s2, radial·r². Covariances beside them.
+    """`size`: of T in 1, u, v, u², uv, v²; `shape`: of S, two constants and radial·r². Covariances beside them.
 
     `reach`: half width and half height of the frame in units of half its diagonal.
     """
@@ -46,11 +46,9 @@ def fit_field(survey: StarSurvey) -> FieldTerms | None:
     if len(zones) < FEWEST_ZONES:
         return None
     u, v, reach = places(survey, zones)
-    fwhm, fwhm_error, e1, e2, e_error = _values(zones)
-    unit = np.median(fwhm)
-    size = _least_squares(size_design(u, v), (fwhm / unit) ** 2, 2 * fwhm * fwhm_error / unit**2)
-    weight = (fwhm / unit) ** 2
-    shape = _least_squares(shape_design(u, v), np.append(weight * e1, weight * e2), np.tile(weight * e_error, 2))
+    moments = _moments(zones)
+    size = _least_squares(size_design(u, v), moments.t, moments.t_error)
+    shape = _least_squares(shape_design(u, v), np.append(moments.s1, moments.s2), np.tile(moments.s_error, 2))
     return None if size is None or shape is None else FieldTerms(*size, *shape, reach)
 
 
@@ -62,18 +60,26 @@ def places(survey: StarSurvey, zones: list[Zone]) -> tuple[Floats, Floats, tuple
     return u, v, (survey.width_px / 2 / half, survey.height_px / 2 / half)
 
 
-def _values(zones: list[Zone]) -> tuple[Floats, ...]:
-    fwhm, count = np.array([zone.fwhm_px for zone in zones], float), np.array([zone.stars for zone in zones])
-    scatter, scatter_e = (np.array([getattr(zone, name) or 0.0 for zone in zones]) for name in ("scatter_px", "scatter_e"))
-    vectors = np.array([vector_of_elongation(zone.elongation or 1.0, zone.angle_deg) for zone in zones])
-    of_median = 1.2533 / np.sqrt(count)  # standard error of a median over that of the values, Gaussian
-    return (
-        fwhm,
-        np.hypot(of_median * scatter, FLOORS[0] * fwhm),
-        vectors[:, 0],
-        vectors[:, 1],
-        np.hypot(of_median * scatter_e, FLOORS[1]),
+@dataclass(frozen=True, slots=True)
+class _Moments:
+    t: Floats
+    t_error: Floats
+    s1: Floats
+    s2: Floats
+    s_error: Floats
+
+
+def _moments(zones: list[Zone]) -> _Moments:
+    fwhm, elongation, stars, scatter, scatter_e = (
+        np.array([getattr(zone, name) or 0.0 for zone in zones], float)
+        for name in ("fwhm_px", "elongation", "stars", "scatter_px", "scatter_e")
     )
+    angle = np.radians([zone.angle_deg or 0.0 for zone in zones])
+    square = (fwhm / np.median(fwhm)) ** 2
+    t, s = square * (elongation + 1 / elongation) / 2, square * (elongation - 1 / elongation) / 2
+    of_median = 1.2533 / np.sqrt(stars)  # standard error of a median over that of the values, Gaussian
+    share, e_error = np.hypot(of_median * scatter / fwhm, FLOORS[0]), np.hypot(of_median * scatter_e, FLOORS[1])
+    return _Moments(t, 2 * t * share, s * np.cos(2 * angle), s * np.sin(2 * angle), 2 * square * e_error)
 
 
 def size_design(u: Floats, v: Floats) -> Floats:

@@ -26,6 +26,7 @@ NOTICEABLE: dict[str, tuple[Kind, float]] = {
     "same way": ("same-way", 0.08),  # elongation − 1, alike everywhere
 }
 WORST_IN_MIDDLE = 0.08
+LEAST = 0.1  # floor of T in units of the median: keeps a wild draw from dividing by nothing
 
 
 def field_pattern(survey: StarSurvey) -> FieldPattern:
@@ -45,7 +46,7 @@ def field_pattern(survey: StarSurvey) -> FieldPattern:
         axis_deg=_axis_deg(terms),
         drift_deg=float(np.degrees(np.arctan2(terms.shape[1], terms.shape[0])) / 2 % 180),
         orientation=_orientation(terms, effects),
-        middle_worse=-drawn.best_middle(),
+        middle_worse=drawn.middle_over_corners(),
     )
     return describe(kind, sureness, findings, sure=sureness >= SURE and findings.middle_worse < WORST_IN_MIDDLE)
 
@@ -70,37 +71,49 @@ class _Drawn:
         values = (self._side_to_side(), self._both_sides(), self._outward_size(), self._outward_shape(), self._same_way())
         return [(name, value[1:], float(value[0])) for name, value in zip(NOTICEABLE, values, strict=True)]
 
-    def best_middle(self) -> float:
-        """By how much the corners are wider than the middle in the direction where they are least so; negative: the middle is worse."""
-        return float(((self._squares()[0] + self._squares()[1]) / 2 / 2 / self._mean())[0])
+    def middle_over_corners(self) -> float:
+        """By how much the middle is wider than the corners (best fit, mean over the directions); below 0 where it is not."""
+        rise = (self.size[0, 3] + self.size[0, 5]) / 2
+        return float(1 - _ratio(self.size[:1, 0] + rise, self.size[:1, 0])[0])
 
     def _mean(self) -> Floats:
-        """FWHM² averaged over the frame; the mean of u² over ±U is U²/3."""
+        """T averaged over the frame; the mean of u² over ±U is U²/3."""
         wide, high = self.reach
-        return np.maximum(self.size[:, 0] + (self.size[:, 3] * wide**2 + self.size[:, 5] * high**2) / 3, 0.1)
+        return np.maximum(self.size[:, 0] + (self.size[:, 3] * wide**2 + self.size[:, 5] * high**2) / 3, LEAST)
 
     def _side_to_side(self) -> Floats:
         rise = np.abs(self.size[:, 1]) * self.reach[0] + np.abs(self.size[:, 2]) * self.reach[1]
-        return np.asarray(rise / self._mean())
+        return _ratio(self._mean() + rise, self._mean() - rise) - 1
 
     def _squares(self) -> tuple[Floats, Floats]:
-        """Least and greatest second-order rise of FWHM² over the directions, at r = 1."""
+        """Least and greatest second-order rise of T over the directions, at r = 1."""
         middle, half = (self.size[:, 3] + self.size[:, 5]) / 2, np.hypot(self.size[:, 3] - self.size[:, 5], self.size[:, 4]) / 2
         return middle - half, middle + half
 
     def _both_sides(self) -> Floats:
         least, greatest = self._squares()
-        return np.asarray((greatest - np.maximum(least, 0)).clip(0) / 2 / self._mean() * max(self.reach) ** 2)
+        return _ratio(self.size[:, 0] + (greatest - least.clip(0)).clip(0) * max(self.reach) ** 2, self.size[:, 0]) - 1
 
     def _outward_size(self) -> Floats:
-        return np.asarray(self._squares()[0].clip(0) / 2 / self._mean())
+        return _ratio(self.size[:, 0] + self._squares()[0].clip(0), self.size[:, 0]) - 1
 
     def _outward_shape(self) -> Floats:
-        corner = self._mean() + np.maximum(self._squares()[0], 0) * 2 / 3
-        return np.asarray(2 * np.abs(self.shape[:, 2]) / corner)
+        corner = self.size[:, 0] + (self.size[:, 3] + self.size[:, 5]) / 2
+        return _longer(np.abs(self.shape[:, 2]), corner)
 
     def _same_way(self) -> Floats:
-        return np.asarray(2 * np.hypot(self.shape[:, 0], self.shape[:, 1]) / self._mean())
+        return _longer(np.hypot(self.shape[:, 0], self.shape[:, 1]), self._mean())
+
+
+def _ratio(square: Floats, other: Floats) -> Floats:
+    """Of the widths, from their squares."""
+    return np.asarray(np.sqrt(np.maximum(square, LEAST) / np.maximum(other, LEAST)))
+
+
+def _longer(s: Floats, t: Floats) -> Floats:
+    """Elongation − 1 from the moments S and T."""
+    share = np.minimum(s / np.maximum(t, LEAST), 0.9)
+    return np.asarray(np.sqrt((1 + share) / (1 - share)) - 1)
 
 
 def _size_and_error(values: Floats, best: float) -> tuple[float, float]:

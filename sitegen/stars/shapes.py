@@ -40,11 +40,3 @@ def angle_deg_of(e1: float, e2: float) -> float | None:
 def scatter_of(values: Floats) -> float:
     """One standard deviation from the median absolute deviation (× 1.4826, exact for a Gaussian)."""
     return float(1.4826 * np.median(np.abs(values - np.median(values))))
-
-
-def vector_of_elongation(elongation: float, angle_deg: float | None) -> tuple[float, float]:
-    """The shape vector back from what is published; (0, 0) where the angle is None."""
-    if angle_deg is None:
-        return 0.0, 0.0
-    size, angle = (elongation - 1) / (elongation + 1), np.radians(angle_deg)
-    return float(size * np.cos(2 * angle)), float(size * np.sin(2 * angle))

@@ -1,6 +1,6 @@
 """Frames with known truth: Moffat stars whose size and shape vary over the field, with everything that spoils a sub."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -40,17 +40,14 @@ class Truth:
     fwhm: np.ndarray
     e1: np.ndarray
     e2: np.ndarray
-    zones: list = field(default_factory=list)
 
 
 def truth_of(sky, rng):
     x, y = rng.uniform(0, sky.width - 1, sky.stars), rng.uniform(0, sky.height - 1, sky.stars)
     peak = sky.faintest * (sky.brightest / sky.faintest) ** (rng.uniform(0, 1, sky.stars) ** 1.7)
-    u, v = (x - sky.width / 2) / (sky.width / 2), (y - sky.height / 2) / (sky.height / 2)
     radius2 = ((x - sky.width / 2) ** 2 + (y - sky.height / 2) ** 2) / ((sky.width**2 + sky.height**2) / 4)
-    along = (u * np.cos(np.radians(sky.tilt_deg)) + v * np.sin(np.radians(sky.tilt_deg))) / (
-        abs(np.cos(np.radians(sky.tilt_deg))) + abs(np.sin(np.radians(sky.tilt_deg)))
-    )
+    cos, sin = np.cos(np.radians(sky.tilt_deg)), np.sin(np.radians(sky.tilt_deg))
+    along = ((x - sky.width / 2) * cos + (y - sky.height / 2) * sin) / (abs(cos) * sky.width / 2 + abs(sin) * sky.height / 2)
     fwhm = sky.fwhm * (1 + sky.tilt * along + sky.curvature * radius2)
     outward = np.arctan2(y - sky.height / 2, x - sky.width / 2)
     size, angle = (sky.elongation - 1) / (sky.elongation + 1), np.radians(sky.angle_deg)
@@ -85,8 +82,10 @@ def draw(sky, *, dtype=np.uint16):
         light *= _colours(sky)
     variance = sky.noise**2 + (np.maximum(light - sky.level, 0) / sky.gain if sky.gain else 0)
     light += rng.standard_normal(light.shape, dtype=np.float32) * np.sqrt(variance).astype(np.float32)
-    light[rng.integers(0, sky.height, sky.hot), rng.integers(0, sky.width, sky.hot)] += rng.uniform(500, 40_000, sky.hot).astype(np.float32)
-    return (np.clip(np.rint(light), 0, np.iinfo(dtype).max).astype(dtype) if np.issubdtype(dtype, np.integer) else light.astype(dtype)), truth
+    places = rng.integers(0, sky.height, sky.hot), rng.integers(0, sky.width, sky.hot)
+    light[places] += rng.uniform(500, 40_000, sky.hot).astype(np.float32)
+    whole = np.issubdtype(dtype, np.integer)
+    return (np.clip(np.rint(light), 0, np.iinfo(dtype).max) if whole else light).astype(dtype), truth
 
 
 def _vignette(sky):

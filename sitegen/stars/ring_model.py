@@ -1,0 +1,187 @@
+"""A defocused star as a model: a disc with a soft edge, a round shadow inside it, unequal brightness, a flat sky.
+
+    I = sky + bright(x, y) · edge(R - |r - disc|, w) · (1 - depth · edge(s - |r - shadow|, w'))
+
+edge(d, w) = 1/(1 + exp(-d/w)); bright is a polynomial about the disc's middle, so that neither a lopsided brightness nor diffraction
+rings pull at the centres. Both centres are free, which is the point. What does not follow (spider vanes, a star beside the disc)
+is found in the residual and loses its weight. Fitted by Levenberg-Marquardt in units of the disc's rough radius and brightness.
+"""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from sitegen.stars.shapes import Floats
+
+NAMES = (
+    *("disc_x", "disc_y", "disc_r", "disc_w", "shadow_x", "shadow_y", "shadow_r", "shadow_w", "depth", "sky"),
+    *("b_1", "b_u", "b_v", "b_uu", "b_uv", "b_vv", "b_urr", "b_vrr", "b_r4", "b_r6", "b_r8", "b_r10"),
+)
+DX, DY, DR, DW, SX, SY, SR, SW, DEPTH, SKY, BRIGHT = range(11)
+STEPS, ROUNDS = 15, 3  # damped steps in each round of leaving strays out
+STRAY, STRAY_SHARE = 4.0, 0.05  # a residual of so many sigma plus so much of the brightness has half the weight
+VANE_DEPTH = 0.08  # of the brightness
+DONE = 1e-4  # step, in radii
+
+
+@dataclass(frozen=True, slots=True)
+class RingFit:
+    """`values` and `covariance` of the terms in NAMES; lengths in units of the patch's pixels; `residual`: robust sigma of a pixel."""
+
+    values: Floats
+    covariance: Floats
+    residual: float
+
+
+@dataclass(frozen=True, slots=True)
+class Patch:
+    """The square to be fitted, (h, w) counts over the sky; `used`: its pixels near the disc; `unit_px`, `unit_counts`: rough
+    radius and brightness, which bring the terms to order one."""
+
+    counts: Floats
+    used: NDArray[np.bool_]
+    unit_px: float
+    unit_counts: float
+
+
+def fit_ring(patch: Patch, first: Floats) -> RingFit:
+    """Best terms from a first guess in the same order as NAMES (pixels, counts)."""
+    units, used = _units(patch), patch.used
+    rows, columns = (index[used] / patch.unit_px for index in np.indices(patch.counts.shape))
+    pixels = _Pixels(columns, rows, patch.counts[used] / patch.unit_counts, np.ones(len(rows)))
+    terms = first / units
+    for _ in range(ROUNDS):
+        terms = _converge(pixels, terms)
+        left = pixels.counts - ring_model(columns, rows, terms)[0]
+        sigma = max(1.4826 * float(np.median(np.abs(left))), 1e-9)
+        trust = 1 / (1 + (left / (STRAY * sigma + STRAY_SHARE * abs(terms[BRIGHT]))) ** 2)
+        pixels = replace(pixels, weights=np.where(on_vanes(columns, rows, left, terms, 1 / patch.unit_px), 0, trust))
+    jacobian = ring_model(columns, rows, terms)[1]
+    covariance = np.linalg.pinv((jacobian * pixels.weights) @ jacobian.T) * sigma**2
+    return RingFit(terms * units, covariance * np.outer(units, units), sigma * patch.unit_counts)
+
+
+def on_vanes(x: Floats, y: Floats, left: Floats, terms: Floats, pixel: float) -> NDArray[np.bool_]:
+    """Pixels on straight dark rays, as the arms that hold a secondary mirror cast: over their whole length, edges included.
+
+    The rays meet in the shadow's middle where the arms move with the mirror, in the disc's where they do not: the meeting point whose
+    rays are darkest is taken. `pixel`: a pixel's side in the unit of x and y.
+    """
+    best, darkest = np.zeros(len(x), bool), 0.0
+    for share in (0.0, 0.5, 1.0):
+        dx, dy = (place - terms[d] - share * (terms[s] - terms[d]) for place, d, s in ((x, DX, SX), (y, DY, SY)))
+        angles, darkness = _dark_rays(dx, dy, left, _undisturbed(x, y, terms), terms, pixel)
+        if darkness > darkest:
+            aside = np.abs(np.outer(np.cos(angles), dy) - np.outer(np.sin(angles), dx)) < pixel + 2 * terms[DW]
+            ahead = np.outer(np.cos(angles), dx) + np.outer(np.sin(angles), dy) > 0
+            best, darkest = np.asarray((aside & ahead).any(axis=0)), darkness
+    return best
+
+
+def _undisturbed(x: Floats, y: Floats, terms: Floats) -> NDArray[np.bool_]:
+    """The lit ring away from both edges, where a residual is no edge's doing."""
+    from_shadow, from_middle = np.hypot(x - terms[SX], y - terms[SY]), np.hypot(x - terms[DX], y - terms[DY])
+    return np.asarray((from_shadow > 1.15 * terms[SR] + 2 * terms[SW]) & (from_middle < 0.92 * terms[DR] - 2 * terms[DW]))
+
+
+def _dark_rays(
+    dx: Floats, dy: Floats, left: Floats, clear: NDArray[np.bool_], terms: Floats, pixel: float
+) -> tuple[Floats, float]:
+    """Directions (radians) whose median residual is dark, and how dark they are together; none where there are too many to be arms."""
+    bins = max(24, round(np.pi * (terms[DR] + terms[SR]) / pixel))
+    number = ((np.arctan2(dy[clear], dx[clear]) / (2 * np.pi)) % 1 * bins).astype(int) % bins
+    depth = -_medians(left[clear], number, bins) / abs(terms[BRIGHT])
+    dark = np.flatnonzero(depth > VANE_DEPTH)
+    if len(dark) > bins / 3:
+        return np.zeros(0), 0.0
+    return (dark + 0.5) * 2 * np.pi / bins, float((depth[dark] ** 2).sum())
+
+
+def _medians(values: Floats, number: NDArray[np.int_], bins: int) -> Floats:
+    """Median of the values in each bin; 0 for an empty one."""
+    order = np.argsort(number, kind="stable")
+    parts = np.split(values[order], np.searchsorted(number[order], np.arange(1, bins)))
+    return np.array([np.median(part) if len(part) else 0.0 for part in parts])
+
+
+def _units(patch: Patch) -> Floats:
+    brightness = patch.unit_counts / patch.unit_px ** np.array([0, 1, 1, 2, 2, 2, 3, 3, 4, 6, 8, 10])
+    return np.concatenate([[patch.unit_px] * 8, [1.0, patch.unit_counts], brightness])
+
+
+def ring_model(x: Floats, y: Floats, terms: Floats) -> tuple[Floats, Floats]:
+    """Values (pixels,) and derivatives (16, pixels)."""
+    disc, d_disc = _soft_circle(x, y, terms[DX:SX])
+    shadow, d_shadow = _soft_circle(x, y, terms[SX:DEPTH])
+    powers, by_u, by_v = _brightness(x - terms[DX], y - terms[DY])
+    bright, lit = terms[BRIGHT:] @ powers, 1 - terms[DEPTH] * shadow
+    jacobian = np.empty((len(terms), len(x)))
+    jacobian[DX:SX] = bright * lit * d_disc
+    jacobian[DX] -= (terms[BRIGHT:] @ by_u) * disc * lit
+    jacobian[DY] -= (terms[BRIGHT:] @ by_v) * disc * lit
+    jacobian[SX:DEPTH] = -terms[DEPTH] * bright * disc * d_shadow
+    jacobian[DEPTH], jacobian[SKY] = -bright * disc * shadow, 1
+    jacobian[BRIGHT:] = powers * disc * lit
+    return terms[SKY] + bright * disc * lit, jacobian
+
+
+def _brightness(u: Floats, v: Floats) -> tuple[Floats, Floats, Floats]:
+    """The terms 1, u, v, u², uv, v², u·r², v·r², r⁴, r⁶, r⁸, r¹⁰ and their derivatives by u and by v, each (12, pixels)."""
+    one, none, square = np.ones_like(u), np.zeros_like(u), u * u + v * v
+    evens = [square**power for power in (2, 3, 4, 5)]
+    slopes = [2 * power * square ** (power - 1) for power in (2, 3, 4, 5)]
+    powers = np.array([one, u, v, u * u, u * v, v * v, u * square, v * square, *evens])
+    by_u = np.array([none, one, none, 2 * u, v, none, square + 2 * u * u, 2 * u * v, *(slope * u for slope in slopes)])
+    by_v = np.array([none, none, one, none, u, 2 * v, 2 * u * v, square + 2 * v * v, *(slope * v for slope in slopes)])
+    return powers, by_u, by_v
+
+
+def _soft_circle(x: Floats, y: Floats, terms: Floats) -> tuple[Floats, Floats]:
+    """1 inside, 0 outside, and its derivatives by centre x, centre y, radius, softness."""
+    u, v = x - terms[0], y - terms[1]
+    distance = np.hypot(u, v) + 1e-12
+    depth = ((terms[2] - distance) / terms[3]).clip(-40, 40)
+    value = 1 / (1 + np.exp(-depth))
+    slope = value * (1 - value) / terms[3]
+    return value, np.array([slope * u / distance, slope * v / distance, slope, -slope * depth])
+
+
+@dataclass(frozen=True, slots=True)
+class _Pixels:
+    x: Floats
+    y: Floats
+    counts: Floats
+    weights: Floats
+
+    def equations(self, terms: Floats) -> tuple[Floats, Floats, float]:
+        """Normal matrix, gradient and sum of squares."""
+        values, jacobian = ring_model(self.x, self.y, terms)
+        left = self.counts - values
+        weighted = jacobian * self.weights
+        return weighted @ jacobian.T, weighted @ left, float((self.weights * left) @ left)
+
+
+def _converge(pixels: _Pixels, terms: Floats) -> Floats:
+    normal, gradient, cost = pixels.equations(terms)
+    damping = 1e-3
+    for _ in range(STEPS):
+        scale = np.sqrt(np.diag(normal)) + 1e-12
+        scaled = normal / np.outer(scale, scale) + (damping + 1e-10) * np.eye(len(terms))
+        step = np.linalg.solve(scaled, gradient / scale) / scale
+        new = pixels.equations(terms + step) if _sane(terms + step) else (normal, gradient, np.inf)
+        if new[2] > cost:
+            damping *= 10
+            continue
+        terms, damping = terms + step, damping / 10
+        normal, gradient, cost = new
+        if np.abs(step[DX:DEPTH]).max() < DONE:
+            break
+    return terms
+
+
+def _sane(terms: Floats) -> bool:
+    """A shadow inside a disc, edges neither razor-sharp nor wider than the disc; lengths in units of the rough radius."""
+    inside = np.hypot(terms[SX] - terms[DX], terms[SY] - terms[DY]) + 0.5 * terms[SR] < terms[DR]
+    soft = 1e-3 < terms[DW] < 0.5 and 1e-3 < terms[SW] < 0.5
+    return bool(inside and soft and 0.3 < terms[DR] < 3 and 0.02 < terms[SR] < terms[DR] and 0 < terms[DEPTH] < 3)

@@ -1,0 +1,114 @@
+"""Where in the frame the defocused star is: its rough middle and radius, and whether it can be measured at all."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import ndimage
+
+from sitegen.stars.shapes import Floats
+
+COARSE_PX = 700  # the frame is binned to about this size for the search
+SMALLEST_PX = 16.0  # diameter: below, neither disc nor shadow have a shape
+GAP_PX = 6  # of the binned image: half of a vane that may split a disc
+ROUNDEST = 1.3  # longest over shortest extent that still passes for a disc
+
+
+class RingProblem(ValueError):
+    """A frame whose disc cannot be measured; the text is a sentence for the frame's author."""
+
+
+@dataclass(frozen=True, slots=True)
+class Blob:
+    """Middle and radius in px, brightness of the lit part over the sky, and its whole light."""
+
+    x: float
+    y: float
+    radius: float
+    brightness: float
+    light: float
+    cut: bool
+
+    def enlarged(self, factor: int) -> "Blob":
+        """The same in a frame with `factor` times the pixels along each side."""
+        x, y = (_unbinned(place, factor) for place in (self.x, self.y))
+        return replace(self, x=x, y=y, radius=self.radius * factor)
+
+
+def sky_and_noise(image: Floats) -> tuple[float, float]:
+    """Median and sigma of the sky: from the lower half of the counts, which a bright disc does not reach, in a thin sample."""
+    step = max(1, image.size // 400_000)
+    sample = image.ravel()[::step]
+    for _ in range(4):
+        middle = np.median(sample)
+        sigma = 1.4826 * np.median(np.abs(sample - middle))
+        kept = sample[np.abs(sample - middle) < 4 * max(sigma, 1e-12)]
+        if len(kept) in (0, len(sample)):
+            break
+        sample = kept
+    return float(np.median(sample)), float(sigma)
+
+
+def binned(image: Floats, factor: int) -> Floats:
+    """Means of factor × factor pixels; what is left over at the far edges goes."""
+    height, width = (size // factor for size in image.shape)
+    return np.asarray(image[: height * factor, : width * factor].reshape(height, factor, width, factor).mean(axis=(1, 3)))
+
+
+def find_disc(image: Floats) -> Blob:
+    """The brightest disc that is whole. RingProblem where there is none."""
+    factor = max(1, round(max(image.shape) / COARSE_PX))
+    coarse = binned(image, factor)
+    sky, noise = sky_and_noise(coarse)
+    smooth = ndimage.gaussian_filter(coarse - sky, 1.0)
+    blobs = _blobs(smooth, noise, factor)
+    if not blobs:
+        raise RingProblem("no disc of a defocused star stands out from the sky")
+    whole = [blob for blob in blobs if not blob.cut and blob.light > 0.2 * blobs[0].light]
+    if not whole:
+        raise RingProblem("the disc is cut off by the edge of the frame")
+    return whole[0]
+
+
+def _blobs(smooth: Floats, noise: float, factor: int) -> list[Blob]:
+    """Round bright patches of a binned image, the one with most light first."""
+    bright = smooth > 4 * noise
+    labels, count = ndimage.label(ndimage.binary_dilation(bright, iterations=GAP_PX))
+    if not count:
+        return []
+    light = ndimage.sum_labels(smooth, labels, np.arange(1, count + 1))
+    slices = ndimage.find_objects(labels)
+    order = np.argsort(-light)[:10]
+    blobs = [_blob(smooth, labels == number + 1, slices[number], float(light[number]), factor) for number in order]
+    return [blob for blob in blobs if blob is not None]
+
+
+def _blob(smooth: Floats, inside: NDArray[np.bool_], place: tuple[slice, ...], light: float, factor: int) -> Blob | None:
+    """The patch above half of its own brightness; None for what is not round or too small."""
+    level = np.percentile(smooth[inside & (smooth > 0)], 75)
+    lit = np.pad(np.asarray(inside & (smooth > level / 2))[place], GAP_PX)
+    closed = ndimage.binary_fill_holes(ndimage.binary_closing(lit, iterations=_gap(lit)))
+    filled = ndimage.binary_opening(closed, iterations=_gap(lit))
+    labels, count = ndimage.label(filled)
+    if not count:
+        return None
+    filled = labels == 1 + int(np.argmax(ndimage.sum_labels(filled, labels, np.arange(1, count + 1))))
+    rows, columns = np.nonzero(filled)
+    high, wide = np.ptp(rows) + 1, np.ptp(columns) + 1
+    radius = np.sqrt(filled.sum() / np.pi)
+    top, left = rows.min() + place[0].start - GAP_PX, columns.min() + place[1].start - GAP_PX
+    cut = top <= 0 or left <= 0 or top + high >= smooth.shape[0] or left + wide >= smooth.shape[1]
+    round_enough = max(high, wide) < ROUNDEST * min(high, wide) and filled.sum() > 0.6 * high * wide
+    if 2 * radius * factor < SMALLEST_PX or not (round_enough or cut):
+        return None
+    x, y = columns.mean() + place[1].start - GAP_PX, rows.mean() + place[0].start - GAP_PX
+    return Blob(_unbinned(x, factor), _unbinned(y, factor), radius * factor, float(level), light, bool(cut))
+
+
+def _gap(lit: NDArray[np.bool_]) -> int:
+    """Half the widest vane to be bridged: a share of the patch's own size."""
+    return int(np.clip(round(0.04 * max(lit.shape)), 1, GAP_PX))
+
+
+def _unbinned(place: float, factor: int) -> float:
+    return float(place * factor + (factor - 1) / 2)
