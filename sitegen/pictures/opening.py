@@ -16,6 +16,7 @@ import pyvips
 from sitegen.pictures.demosaic import bayer_to_rgb
 from sitegen.pictures.doors import as_picture_problems
 from sitegen.pictures.fits_pixels import fits_facts, fits_image
+from sitegen.pictures.libvips import set_up
 from sitegen.pictures.records import PictureSettings, PictureSource
 from sitegen.pictures.source import header, picture_facts
 from sitegen.pictures.stretch import stretch_of, stretched
@@ -23,6 +24,8 @@ from sitegen.pictures.stretch import stretch_of, stretched
 WHOLE_AT_ONCE = ("webp", "avif")
 FULL_SCALES = (1.0, 255.0, 65_535.0, 4_294_967_295.0)
 ROUNDING = 1.001  # a float picture may overshoot its white by a hair
+
+set_up()
 
 
 @dataclass(frozen=True, slots=True)

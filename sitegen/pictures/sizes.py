@@ -1,13 +1,13 @@
 """One picture -> the files a page offers: each width in AVIF, WebP and JPEG, the full JPEG, a preview to show at once."""
 
-from collections.abc import Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pyvips
 
 from sitegen.pictures.embedding import with_packet
 from sitegen.pictures.encoders import ENCODERS, Encoder, full_jpeg
-from sitegen.pictures.opening import OpenPicture, opened
+from sitegen.pictures.opening import opened
 from sitegen.pictures.placeholder import mean_colour, placeholder
 from sitegen.pictures.records import MadeFile, MadePicture, PictureSettings
 from sitegen.pictures.resizing import height_at, reduced
@@ -24,29 +24,37 @@ def make_sizes(path: Path, out_dir: Path, settings: PictureSettings, packet: byt
     """
     with opened(path, settings, out_dir) as picture:
         full = (picture.source.width_px, picture.source.height_px)
-        widest = min(full[0], max(settings.widths_px, default=full[0]))
-        top = _held(reduced(picture.fresh(), widest, height_at(widest, full)), picture)
-        wanted = [(str(width), width) for width in sorted(set(settings.widths_px)) if width < full[0]]
-        wanted += [("full", full[0])] if widest == full[0] else []
-        made = [_made(out_dir / name, reduced(top, width, height_at(width, full)), encoder, settings, packet)
-                for name, width in wanted for encoder in _takers(width, height_at(width, full))]
-        if widest < full[0]:
-            made.append(_written(out_dir / "full.jpg", full_jpeg(picture.fresh(), settings), full, "image/jpeg", packet))
-        made.sort(key=lambda file: (file.mime, file.width_px))
-        return MadePicture(*full, tuple(made), placeholder(top), mean_colour(top))
+        return offered(picture.fresh, full, out_dir, settings, packet, picture.scratch)
 
 
-def _held(image: pyvips.Image, picture: OpenPicture) -> pyvips.Image:
+def offered(
+    fresh: Callable[[], pyvips.Image], full: tuple[int, int], out_dir: Path, settings: PictureSettings,
+    packet: bytes | None, scratch: Path,
+) -> MadePicture:
+    """What `make_sizes` makes, from pixels that `fresh` gives anew for each pass. `full`: their width and height."""
+    widest = min(full[0], max(settings.widths_px, default=full[0]))
+    top = _held(reduced(fresh(), widest, height_at(widest, full)), scratch)
+    wanted = [(str(width), width) for width in sorted(set(settings.widths_px)) if width < full[0]]
+    wanted += [("full", full[0])] if widest == full[0] else []
+    made = [
+        _made(out_dir / name, reduced(top, width, height_at(width, full)), encoder, settings, packet)
+        for name, width in wanted
+        for encoder in ENCODERS
+        if encoder.takes(width, height_at(width, full))
+    ]
+    if widest < full[0]:
+        made.append(_written(out_dir / "full.jpg", full_jpeg(fresh(), settings), full, "image/jpeg", packet))
+    made.sort(key=lambda file: (file.mime, file.width_px))
+    return MadePicture(*full, tuple(made), placeholder(top), mean_colour(top))
+
+
+def _held(image: pyvips.Image, scratch: Path) -> pyvips.Image:
     """Pixels that several outputs are made from."""
     if image.width * image.height <= HELD_PX:
         return image.copy_memory()
-    target = str(picture.scratch / "held.v")
+    target = str(scratch / "held.v")
     image.write_to_file(target)
     return pyvips.Image.new_from_file(target)
-
-
-def _takers(width_px: int, height_px: int) -> Iterator[Encoder]:
-    return (encoder for encoder in ENCODERS if encoder.takes(width_px, height_px))
 
 
 def _made(target: Path, image: pyvips.Image, encoder: Encoder, settings: PictureSettings, packet: bytes | None) -> MadeFile:

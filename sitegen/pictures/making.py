@@ -1,0 +1,21 @@
+"""Everything that is published of one picture, in one piece of work that a process of its own can do."""
+
+from pathlib import Path
+
+from sitegen.pictures.opening import opened
+from sitegen.pictures.records import MadePicture, MadeTiles, PictureSettings
+from sitegen.pictures.sizes import offered
+from sitegen.pictures.tiles import tiled
+
+TILES = "tiles"
+
+
+def make_picture(
+    path: Path, out_dir: Path, address_id: str | None, settings: PictureSettings, packet: bytes | None = None
+) -> tuple[MadePicture, MadeTiles]:
+    """The sizes into `out_dir` and the tiles into its folder `tiles`, as `make_sizes` and `make_tiles` make them, but
+    with the file opened and stretched once. Arguments and result can be pickled. Raises PictureProblem."""
+    with opened(path, settings, out_dir) as picture:
+        full = (picture.source.width_px, picture.source.height_px)
+        made = offered(picture.fresh, full, out_dir, settings, packet, picture.scratch)
+        return made, tiled(picture, out_dir / TILES, address_id, settings, out_dir / made.full.name)

@@ -1,0 +1,58 @@
+"""What a published picture still tells about its author, seen through readers that did not write it."""
+
+import re
+from pathlib import Path
+
+import exifread
+from PIL import Image
+
+# what Pillow reports of a file's form, not of its author
+FORM = frozenset({
+    "jfif", "jfif_version", "jfif_unit", "jfif_density", "progressive", "progression", "adobe", "adobe_transform",
+    "loop", "background", "timestamp", "duration", "default_image", "xmp", "XML:com.adobe.xmp", "dpi", "interlace",
+})
+MEANT = frozenset({"avm", "dc", "photoshop", "xmpRights", "rdf", "x", "xml", "xmlns"})
+HARMLESS_SEGMENTS = ("APP0", "APP14")
+XMP_SEGMENT = b"http://ns.adobe.com/xap/1.0/\0"
+
+
+def strip_check(path: Path) -> tuple[str, ...]:
+    """One line for each thing found that a published file should not carry: EXIF and maker notes by tag, colour
+    profiles, comments, previews, XMP beyond the AVM packet's namespaces, bytes after the picture's end. Empty: clean."""
+    with Image.open(path) as picture:
+        kind = picture.format or ""
+        found = [f"{kind} {key}" for key in sorted(map(str, picture.info)) if key not in FORM]
+        found += [f"EXIF tag {tag}" for tag in sorted(picture.getexif())]
+        found += [f"JPEG segment {name}" for name, content in getattr(picture, "applist", ()) if not _is_meant(name, content)]
+        found += _strange_xmp(picture)
+    content = path.read_bytes()
+    found += [f"EXIF {tag}" for tag in _exif(path, kind)]
+    found += [f"{after} bytes after the end" for after in [_bytes_after_end(content, kind)] if after]
+    return tuple(found)
+
+
+def _is_meant(name: str, content: bytes) -> bool:
+    return name in HARMLESS_SEGMENTS or (name == "APP1" and content.startswith(XMP_SEGMENT))
+
+
+def _strange_xmp(picture: Image.Image) -> list[str]:
+    packet = picture.info.get("xmp") or picture.info.get("XML:com.adobe.xmp") or b""
+    text = packet.decode("utf-8", "replace") if isinstance(packet, bytes) else str(packet)
+    prefixes = set(re.findall(r"[<\s]([A-Za-z][\w.-]*):[\w.-]+", re.sub(r">[^<]*<", "><", text)))
+    return [f"XMP of {prefix}" for prefix in sorted(prefixes - MEANT)]
+
+
+def _exif(path: Path, kind: str) -> list[str]:
+    """The second reader looks into maker notes and previews; it knows no AVIF."""
+    if kind == "AVIF":
+        return []
+    with path.open("rb") as stream:
+        return sorted(exifread.process_file(stream, details=True))
+
+
+def _bytes_after_end(content: bytes, kind: str) -> int:
+    if kind == "JPEG":
+        return len(content) - content.rindex(b"\xff\xd9") - 2
+    if kind == "PNG":
+        return len(content) - content.rindex(b"IEND") - 8
+    return len(content) - int.from_bytes(content[4:8], "little") - 8 if kind == "WEBP" else 0

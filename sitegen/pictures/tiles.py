@@ -1,0 +1,113 @@
+"""One picture -> a pyramid of tiles, laid out as IIIF Image API 3.0 names its static files (level 0).
+
+The specification's words followed here: sections 4 (the canonical form of a request: `region/size/0/default.jpg`),
+5 (`info.json`) and 6 (level 0: `full/max` at least). A picture without an address has the same files, and "." as id.
+"""
+
+import json
+import shutil
+from pathlib import Path
+
+from sitegen.pictures.encoders import full_jpeg, jpeg
+from sitegen.pictures.opening import OpenPicture, on_8_bits, opened
+from sitegen.pictures.records import MadeTiles, PictureSettings
+from sitegen.pictures.resizing import reduced
+
+IN_ONE_PIECE_PX = 2048  # levels up to this side are offered whole too, for viewers that know no tiles
+
+
+def make_tiles(
+    path: Path, out_dir: Path, address_id: str | None, settings: PictureSettings | None = None, full: Path | None = None
+) -> MadeTiles:
+    """Writes the tiles and `info.json` into `out_dir`, in place of what earlier tiles lie there.
+
+    `address_id` is the absolute address that `out_dir` will have, without a slash at the end. `full` is the full JPEG
+    where `make_sizes` has made it already: it is copied, not encoded again. Raises PictureProblem.
+    """
+    settings = settings or PictureSettings()
+    with opened(path, settings, out_dir) as picture:
+        return tiled(picture, out_dir, address_id, settings, full)
+
+
+def tiled(
+    picture: OpenPicture, out_dir: Path, address_id: str | None, settings: PictureSettings, full: Path | None
+) -> MadeTiles:
+    """What `make_tiles` makes, of a picture that is open already."""
+    size = (picture.source.width_px, picture.source.height_px)
+    made = picture.scratch / "tiles"
+    on_8_bits(picture.fresh()).dzsave(
+        str(made), layout="iiif3", tile_size=settings.tile_px, suffix=".jpg", Q=settings.tile_quality, keep="none"
+    )
+    _write_levels(picture, made, size, settings)
+    _write_full(picture, made, full, settings)
+    (made / "info.json").write_bytes(info_json(size, settings.tile_px, address_id))
+    names = sorted(file.relative_to(made).as_posix() for file in made.rglob("*") if file.is_file())
+    _move(made, out_dir, keep=picture.scratch)
+    return MadeTiles(*size, settings.tile_px, scale_factors(*size, settings.tile_px), tuple(names))
+
+
+def info_json(size: tuple[int, int], tile_px: int, address_id: str | None) -> bytes:
+    """The description of the service; the same tiles serve under any address."""
+    info = {
+        "@context": "http://iiif.io/api/image/3/context.json",
+        "id": address_id or ".",
+        "type": "ImageService3",
+        "protocol": "http://iiif.io/api/image",
+        "profile": "level0",
+        "width": size[0],
+        "height": size[1],
+        "sizes": [{"width": width, "height": height} for width, height in offered_sizes(size, tile_px)],
+        "tiles": [{"width": tile_px, "scaleFactors": list(scale_factors(*size, tile_px))}],
+        "preferredFormats": ["jpg"],
+    }
+    return json.dumps(info, indent=1).encode("ascii") + b"\n"
+
+
+def scale_factors(width_px: int, height_px: int, tile_px: int) -> tuple[int, ...]:
+    """1, 2, 4 … up to the first at which the whole picture lies in one tile."""
+    factors = [1]
+    while max(_level((width_px, height_px), factors[-1])) > tile_px:
+        factors.append(2 * factors[-1])
+    return tuple(factors)
+
+
+def offered_sizes(size: tuple[int, int], tile_px: int) -> tuple[tuple[int, int], ...]:
+    """What may be asked for whole as `full/w,h`, smallest first; the full size of a large picture is `full/max` only."""
+    levels = (_level(size, factor) for factor in reversed(scale_factors(*size, tile_px)))
+    return tuple(level for level in levels if max(level) <= IN_ONE_PIECE_PX)
+
+
+def _level(size: tuple[int, int], factor: int) -> tuple[int, int]:
+    """A level's size; a part of a pixel at the edge is a pixel."""
+    return -(-size[0] // factor), -(-size[1] // factor)
+
+
+def _write_levels(picture: OpenPicture, made: Path, size: tuple[int, int], settings: PictureSettings) -> None:
+    """The largest from the picture, each other from the next larger."""
+    image = picture.fresh()
+    for width, height in reversed(offered_sizes(size, settings.tile_px)):
+        image = reduced(image, width, height).copy_memory()
+        _place(made, f"{width},{height}").write_bytes(jpeg(image, settings))
+
+
+def _write_full(picture: OpenPicture, made: Path, full: Path | None, settings: PictureSettings) -> None:
+    target = _place(made, "max")
+    if full is None:
+        target.write_bytes(full_jpeg(picture.fresh(), settings))
+    else:
+        shutil.copyfile(full, target)
+
+
+def _place(made: Path, size: str) -> Path:
+    folder = made / "full" / size / "0"
+    folder.mkdir(parents=True, exist_ok=True)
+    return folder / "default.jpg"
+
+
+def _move(made: Path, out_dir: Path, keep: Path) -> None:
+    out_dir.mkdir(parents=True, exist_ok=True)
+    for old in out_dir.iterdir():
+        if old != keep:
+            shutil.rmtree(old) if old.is_dir() else old.unlink()
+    for item in made.iterdir():
+        item.rename(out_dir / item.name)
