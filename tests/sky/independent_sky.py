@@ -59,7 +59,7 @@ class IndependentSky:
         return altitude.degrees + 34 / 60 + np.degrees(np.arcsin(MOON_RADIUS_KM / distance.km))
 
     def events(self, observer: Any, body: str, limit_deg: float | None, noon_s: float, margin_s: float) -> dict[str, Any]:
-        """Whether the body is up at the start, then [unix seconds, up after it, degrees a minute] for each crossing."""
+        """Whether the body is up at the start; for each crossing [unix seconds, up after it, its speed in degrees a minute]."""
 
         def up(time: Any) -> Any:
             return self.height(observer, body, limit_deg, time) > 0.0
