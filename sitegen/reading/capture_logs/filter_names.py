@@ -8,6 +8,7 @@ from sitegen.diary.sub import FrameKind
 from sitegen.problems import hint_for
 from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.request import LogRequest
+from sitegen.reading.nodes import quoted
 
 NO_FILTER_WORDS = frozenset({"", "-", "–", "none", "no filter", "nofilter", "n/a", "na", "null", "open", "empty"})
 
@@ -51,7 +52,7 @@ def unknown_filter(words: str, rig: Rig) -> tuple[str, str]:
     return wrong, hint_for(words, rig.filters)
 
 
-def frame_filter(words: str, kind: FrameKind, request: LogRequest, problems: LogProblems, said_by: str) -> str | None:
+def frame_filter(words: str, kind: FrameKind, request: LogRequest, problems: LogProblems, keyword: str) -> str | None:
     """The filter that a picture names, or its log item does. An unknown name is a warning, none at all an error."""
     rig = request.rig
     if rig is None:
@@ -59,12 +60,12 @@ def frame_filter(words: str, kind: FrameKind, request: LogRequest, problems: Log
     if words in rig.filters:
         return words
     if words.casefold() in NO_FILTER_WORDS or match_filter(words, rig) is None:
-        return _filter_of_item(words, kind, rig, request, problems, said_by)
+        return _filter_of_item(words, kind, rig, request, problems, keyword)
     return match_filter(words, rig)
 
 
 def _filter_of_item(
-    words: str, kind: FrameKind, rig: Rig, request: LogRequest, problems: LogProblems, said_by: str
+    words: str, kind: FrameKind, rig: Rig, request: LogRequest, problems: LogProblems, keyword: str
 ) -> str | None:
     if request.filter is not None:
         short = match_filter(request.filter, rig)
@@ -74,8 +75,8 @@ def _filter_of_item(
     if not needs_filter(kind):
         return None
     if words.casefold() not in NO_FILTER_WORDS:
-        wrong, remedy = unknown_filter(words, rig)
-        problems.warn(f"{said_by}{wrong}", f"{remedy} or write 'filter' in the entry's log item")
+        wrong = f"{keyword} is {quoted(words)}, no filter of the rig '{rig.slug}'"
+        problems.warn(wrong, f"name it in rigs/{rig.slug}.yaml, or write 'filter' in the entry's log item")
     elif rig.filters and kind == "light":
         wrong = f"frames of this log name no filter, and the rig '{rig.slug}' has some"
         problems.in_entry(request.item_place, wrong, f"write 'filter' in the log item: {', '.join(sorted(rig.filters))}")

@@ -3,44 +3,58 @@
 FITS Standard 4.0, sections 3.3.1 (blocks of 2880 bytes), 4.1 and 4.2 (cards of 80). Of a keyword that
 stands twice, the first counts. Tile-compressed images (section 10) and images behind an empty
 primary unit have their header in the second unit; what it lacks is looked up in the first.
+
+Frames of one camera have the same keywords in the same places and mostly the same values: both are
+remembered from header to header, which makes a header cost little more than the reading of its blocks.
 """
 
 import math
 import os
 import struct
-import zlib
-from collections.abc import Callable
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
+from sitegen.reading.capture_logs.gzip_bytes import GZIP_MARK, unpacking
 from sitegen.reading.capture_logs.log_problems import Doubt
 
 BLOCK = 2880
 CARD = 80
 MOST_BLOCKS = 500
-_READ_AT_ONCE = 3 * BLOCK
-_GZIP_MARK = b"\x1f\x8b"
+READ_AT_ONCE = 3 * BLOCK
 _END = b"END     "
+_TRUNCATED = "is truncated: the header ends before its END card"
 _NAMES = struct.Struct("8s72x" * (BLOCK // CARD))
 
 Value = str | float | bool | None
 Tap = Callable[[int], bytes]
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Layout:
+    """Which keyword's card begins where."""
+
+    cards: Mapping[bytes, int]
+
+    def has(self, *keywords: bytes) -> bool:
+        return any(keyword in self.cards for keyword in keywords)
+
+
 @dataclass(slots=True)
 class FitsHeader:
-    """`cards` maps the eight bytes of a keyword to where its card begins in `raw`; `end` is
-    where the data begin in the file; `size_bytes` is the file's, None where it is packed."""
+    """`end` is where the data begin in the file; `size_bytes` the file's, None where it is packed. Keywords are padded to
+    eight bytes."""
 
     raw: bytes
-    cards: dict[bytes, int]
+    layout: Layout
     end: int
     size_bytes: int | None
     first_unit: "FitsHeader | None" = None
 
     def value(self, keyword: bytes) -> Value:
-        """`keyword` padded to eight bytes; None where it is absent, has no value or none that can be parsed."""
-        at = self.cards.get(keyword)
+        """None where it is absent, has no value or none that can be parsed."""
+        at = self.layout.cards.get(keyword)
         if at is None:
             return self.first_unit.value(keyword) if self.first_unit is not None else None
         return _value(self.raw[at + 8 : at + CARD])
@@ -49,7 +63,7 @@ class FitsHeader:
         """Also where the number stands in quotes; None where it is not finite."""
         value = self.value(keyword)
         if isinstance(value, str):
-            value = _number(value.encode("ascii", "replace"))
+            value = _number(value.strip().encode("ascii", "replace"))
         return value if isinstance(value, float) and math.isfinite(value) else None
 
     def text(self, keyword: bytes) -> str:
@@ -59,32 +73,28 @@ class FitsHeader:
             return value.strip()
         return f"{value:g}" if isinstance(value, float) else ""
 
-    def data_bytes(self) -> int:
-        """How long the data of this unit are (section 4.4.1.1): 0 where it has none, or says nonsense."""
-        axes = [self.number(b"NAXIS%-3d" % axis) for axis in range(1, int(self.number(b"NAXIS   ") or 0) + 1)]
-        bits = self.number(b"BITPIX  ")
-        if not axes or bits is None or any(axis is None or axis < 0 for axis in axes):
-            return 0
-        pixels = math.prod(int(axis) for axis in axes if axis is not None)
-        return abs(int(bits)) // 8 * (pixels + int(self.number(b"PCOUNT  ") or 0))
+    def likeness(self, keywords: Sequence[bytes]) -> Hashable:
+        """Equal for headers that say the same by these keywords."""
+        if self.first_unit is not None:
+            return tuple(map(self.value, keywords))
+        return self.layout, _cards_of(self.layout, tuple(keywords)).unpack_from(self.raw)
 
 
 def read_header(path: Path) -> FitsHeader:
     """Raises Doubt, whose `wrong` is the whole sentence, or OSError."""
     opened = os.open(path, os.O_RDONLY | getattr(os, "O_BINARY", 0))
     try:
-        size = os.fstat(opened).st_size
-        start = os.read(opened, _READ_AT_ONCE)
-        if start.startswith(_GZIP_MARK):
-            return _read_units(b"", _unpacking(opened, start), None)
-        return _read_units(start, lambda count: os.read(opened, count), size)
+        start = os.read(opened, READ_AT_ONCE)
+        if start.startswith(GZIP_MARK):
+            return _read_units(b"", unpacking(lambda: os.read(opened, READ_AT_ONCE), start), None)
+        return _read_units(start, lambda count: os.read(opened, count), os.fstat(opened).st_size)
     finally:
         os.close(opened)
 
 
 def _read_units(start: bytes, tap: Tap, size_bytes: int | None) -> FitsHeader:
     first, rest = _read_unit(start, tap, b"SIMPLE  ", size_bytes)
-    if first.number(b"NAXIS   ") != 0 or _is_whole_frame(first) or first.value(b"EXTEND  ") is False:
+    if _is_whole_frame(first.layout) or first.number(b"NAXIS   ") != 0 or first.value(b"EXTEND  ") is False:
         return first
     try:
         second, _ = _read_unit(rest, tap, b"XTENSION", size_bytes)
@@ -95,30 +105,32 @@ def _read_units(start: bytes, tap: Tap, size_bytes: int | None) -> FitsHeader:
     return second
 
 
-def _is_whole_frame(header: FitsHeader) -> bool:
-    """A header kept without its pixels; an image in the second unit leaves the first without a date or an exposure."""
-    cards = header.cards
-    dated = b"DATE-OBS" in cards or b"DATE-BEG" in cards
-    return dated and (b"EXPTIME " in cards or b"EXPOSURE" in cards or b"XPOSURE " in cards)
+def _is_whole_frame(layout: Layout) -> bool:
+    """An image in the second unit leaves the first without a date or an exposure; a header may be kept without its pixels."""
+    return layout.has(b"DATE-OBS", b"DATE-BEG") and layout.has(b"EXPTIME ", b"EXPOSURE", b"XPOSURE ")
 
 
 def _read_unit(start: bytes, tap: Tap, first_keyword: bytes, size_bytes: int | None) -> tuple[FitsHeader, bytes]:
     """One header, and what was read beyond it."""
-    raw, cards, offset = start, dict[bytes, int](), 0
-    while offset < MOST_BLOCKS * BLOCK:
-        if len(raw) < offset + BLOCK:
-            raw += _filled(tap, offset + BLOCK - len(raw))
-        if not offset and not raw.startswith(first_keyword):
-            raise Doubt("is not FITS" if raw else "is empty")
-        if len(raw) < offset + BLOCK:
-            raise Doubt("is truncated: the header ends before its END card")
-        names = _NAMES.unpack_from(raw, offset)
-        places = range(offset + BLOCK - CARD, offset - 1, -CARD)
-        cards = dict(zip(names[::-1], places, strict=True)) | cards
-        offset += BLOCK
-        if _END in cards:
-            return FitsHeader(raw, cards, offset, size_bytes), raw[offset:]
+    raw = start if len(start) >= BLOCK else start + _filled(tap, BLOCK - len(start))
+    if not raw.startswith(first_keyword):
+        raise Doubt(_no_header(raw, first_keyword, size_bytes))
+    names: tuple[bytes, ...] = ()
+    for end in range(BLOCK, (MOST_BLOCKS + 1) * BLOCK, BLOCK):
+        if len(raw) < end:
+            raw += _filled(tap, end - len(raw))
+            if len(raw) < end:
+                raise Doubt(_TRUNCATED)
+        names += _NAMES.unpack_from(raw, end - BLOCK)
+        if _END in names:
+            return FitsHeader(raw, _layout(names), end, size_bytes), raw[end:]
     raise Doubt(f"has no END card in its first {MOST_BLOCKS} blocks")
+
+
+def _no_header(raw: bytes, first_keyword: bytes, size_bytes: int | None) -> str:
+    if size_bytes == 0:
+        return "is empty"
+    return _TRUNCATED if first_keyword.startswith(raw[: len(first_keyword)]) else "is not FITS"
 
 
 def _filled(tap: Tap, count: int) -> bytes:
@@ -129,28 +141,24 @@ def _filled(tap: Tap, count: int) -> bytes:
     return found
 
 
-def _unpacking(opened: int, start: bytes) -> Tap:
-    """Bytes behind gzip, never more than asked for, however much a file claims to hold."""
-    packed, unpacker = start, zlib.decompressobj(wbits=31)
-
-    def tap(count: int) -> bytes:
-        nonlocal packed
-        try:
-            while not unpacker.eof:
-                packed = unpacker.unconsumed_tail or packed or os.read(opened, _READ_AT_ONCE)
-                if not packed:
-                    break
-                found = unpacker.decompress(packed, count)
-                packed = b""
-                if found:
-                    return found
-        except zlib.error:
-            raise Doubt("is damaged: gzip cannot unpack it") from None
-        return b""
-
-    return tap
+@lru_cache(maxsize=64)
+def _layout(names: tuple[bytes, ...]) -> Layout:
+    held = names[: names.index(_END)]
+    return Layout({name: CARD * number for number, name in reversed(list(enumerate(held)))})
 
 
+@lru_cache(maxsize=64)
+def _cards_of(layout: Layout, keywords: tuple[bytes, ...]) -> struct.Struct:
+    """Takes the cards of these keywords out of a header, in one go."""
+    places, shape = sorted(layout.cards[keyword] for keyword in keywords if keyword in layout.cards), "="
+    done = 0
+    for place in places:
+        shape += f"{place - done}x{CARD}s"
+        done = place + CARD
+    return struct.Struct(shape)
+
+
+@lru_cache(maxsize=4096)
 def _value(field: bytes) -> Value:
     """What stands behind a card's keyword (FITS Standard 4.0, section 4.2)."""
     if not field.startswith(b"="):

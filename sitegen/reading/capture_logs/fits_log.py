@@ -1,16 +1,15 @@
 """Capture logs that are the frames' own FITS headers: plain, gzipped, tile-compressed."""
 
-from collections.abc import Iterator
 from datetime import datetime
 
-from sitegen.diary.rig import Rig
-from sitegen.diary.sub import FrameKind, Sub
+from sitegen.diary.rig import Rig, Train
+from sitegen.diary.sub import Sub
 from sitegen.problems import hint_for
-from sitegen.reading.capture_logs.columns import within_a_day
 from sitegen.reading.capture_logs.filter_names import frame_filter
 from sitegen.reading.capture_logs.fits_header import FitsHeader, read_header
 from sitegen.reading.capture_logs.fits_start import frame_start
-from sitegen.reading.capture_logs.frame_kind import KINDS, frame_kind
+from sitegen.reading.capture_logs.fits_told import Told, told_by
+from sitegen.reading.capture_logs.frame_kind import KINDS
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
 from sitegen.reading.capture_logs.moments import odd_date
 from sitegen.reading.capture_logs.reader import Reader
@@ -26,129 +25,117 @@ from sitegen.reading.capture_logs.standing_train import (
 from sitegen.reading.capture_logs.wall_clock import Stamp, settle, zone_of
 from sitegen.reading.nodes import quoted
 
-_EXPOSURES = (b"XPOSURE ", b"EXPTIME ", b"EXPOSURE")
-_KINDS = (b"IMAGETYP", b"OBSTYPE ")
 SUFFIXES = (".fits", ".fit", ".fts", ".fits.gz", ".fit.gz", ".fts.gz", ".fz")
+_MOST_REMEMBERED = 2_000
 
 
 def read_fits(request: LogRequest) -> LogReading:
     problems = LogProblems(request.shown_path)
     try:
         header = read_header(request.path)
-        sub = _frame(header, request, problems)
     except OSError as trouble:
         problems.error(system_reason(trouble))
     except Doubt as doubt:
         problems.error(doubt.wrong, doubt.remedy)
     else:
-        _warn_if_cut_off(header, problems)
-        target = header.text(b"OBJECT  ") if sub is not None and sub.kind == "light" else ""
-        return LogReading((sub,) if sub is not None else (), problems.all(), (target,) if target else ())
+        told = told_by(header)
+        sub = _frame(header, told, request, problems)
+        _warn_if_cut_off(header, told, problems)
+        return LogReading((sub,) if sub is not None else (), problems.all(), (told.target,) if told.target else ())
     return LogReading(problems=problems.all())
 
 
-def _frame(header: FitsHeader, request: LogRequest, problems: LogProblems) -> Sub | None:
-    kind = _kind(header, problems)
-    start, exposure_s = _start(header, request, problems), _exposure_s(header, kind)
-    if kind is None or start is None:
+def _frame(header: FitsHeader, told: Told, request: LogRequest, problems: LogProblems) -> Sub | None:
+    start, exposure_s = _start(header, request, problems), _exposure_s(told, problems)
+    if told.kind is None:
+        _say_unknown_kind(told, problems)
+    if start is None or exposure_s is None or told.kind is None:
         return None
     if odd := odd_date(start, request.today):
         problems.warn(*odd)
-    binning = _binning(header, request.rig)
+    binning = told.binning
     if request.rig is not None:
-        _compare(header, request, start, binning or 1, problems)
+        binning, disagreements = _compared(told, request.rig, train_at(request.rig, request.site, start))
+        for wrong, remedy in disagreements:
+            problems.warn(wrong, remedy)
     return Sub(
         start=start,
         exposure_s=exposure_s,
         rig=request.rig.slug if request.rig else "",
         site=request.site.slug if request.site else "",
         target=request.target,
-        filter=frame_filter(header.text(b"FILTER  "), kind, request, problems, "FILTER is "),
-        kind=kind,
+        filter=frame_filter(told.filter_words, told.kind, request, problems, "FILTER"),
+        kind=told.kind,
         binning=binning,
-        gain=header.number(b"GAIN    "),
+        gain=told.gain,
         sensor_c=header.number(b"CCD-TEMP"),
         source=request.source,
     )
 
 
-def _kind(header: FitsHeader, problems: LogProblems) -> FrameKind | None:
-    """A frame of a kind unknown here (a focus run, a test) is nothing to count."""
-    for keyword in _KINDS:
-        if words := header.text(keyword):
-            kind = frame_kind(words)
-            if kind is None:
-                name = keyword.decode().rstrip()
-                problems.warn(f"{name} is {quoted(words)}, no kind of frame: left out", hint_for(words, KINDS))
-            return kind
-    return "light"
-
-
 def _start(header: FitsHeader, request: LogRequest, problems: LogProblems) -> datetime | None:
-    moment, scale = frame_start(header)
-    if scale != "LOCAL":
-        return moment
-    zone = zone_of(request, problems)
-    if zone is None and moment.tzinfo is None:
-        raise Doubt("TIMESYS is 'LOCAL', and the log has no time zone", "write 'time_zone' in the entry's log item")
-    return settle([Stamp(moment)], zone, problems)[0]
+    try:
+        moment, scale = frame_start(header)
+    except Doubt as doubt:
+        problems.error(doubt.wrong, doubt.remedy)
+        return None
+    return moment if scale != "LOCAL" else _local_start(moment, request, problems)
 
 
-def _exposure_s(header: FitsHeader, kind: FrameKind | None) -> float:
-    for keyword in _EXPOSURES:
-        text, name = header.text(keyword), keyword.decode().rstrip()
-        if not text:
-            continue
-        seconds = header.number(keyword)
-        if seconds is None:
-            raise Doubt(f"{name} is {quoted(text)}, not a number of seconds")
-        try:
-            within_a_day(seconds)
-        except Doubt as doubt:
-            raise Doubt(f"{name} is {seconds:g} s, {doubt.wrong}", "is it in milliseconds?" if seconds > 0 else "") from None
-        if seconds == 0 and kind == "light":
-            raise Doubt(f"{name} is 0, and the frame a light frame")
-        return seconds
-    if kind == "bias":
-        return 0.0
-    raise Doubt("has no exposure: neither XPOSURE, EXPTIME nor EXPOSURE", "log the frame in a table")
+def _local_start(moment: datetime, request: LogRequest, problems: LogProblems) -> datetime | None:
+    if request.time_zone is None and moment.tzinfo is None:
+        problems.error("TIMESYS is 'LOCAL', and the log has no time zone", "write 'time_zone' in the entry's log item")
+        return None
+    return settle([Stamp(moment)], zone_of(request, problems), problems)[0]
 
 
-def _binning(header: FitsHeader, rig: Rig | None) -> int | None:
-    found = header.number(b"XBINNING")
-    if found is not None and 1 <= found <= 16 and found.is_integer():
-        return int(found)
-    pixel_um = header.number(b"XPIXSZ  ")
-    return inferred_binning(pixel_um, rig.trains[0].camera.pixel_um) if rig is not None and len(rig.trains) == 1 else None
+def _exposure_s(told: Told, problems: LogProblems) -> float | None:
+    if isinstance(told.exposure, Doubt):
+        problems.error(told.exposure.wrong, told.exposure.remedy)
+        return None
+    return told.exposure
 
 
-def _compare(header: FitsHeader, request: LogRequest, start: datetime, binning: int, problems: LogProblems) -> None:
-    assert request.rig is not None
-    for wrong, remedy in _disagreements(header, request.rig, request, start, binning):
-        problems.warn(wrong, remedy)
+def _say_unknown_kind(told: Told, problems: LogProblems) -> None:
+    """A focus run or a test is nothing to count."""
+    name, words = told.kind_words
+    problems.warn(f"{name} is {quoted(words)}, no kind of frame: left out", hint_for(words, KINDS))
 
 
-def _disagreements(
-    header: FitsHeader, rig: Rig, request: LogRequest, start: datetime, binning: int
-) -> Iterator[Disagreement]:
-    train = train_at(rig, request.site, start)
-    yield from focal_length_disagrees("FOCALLEN", header.number(b"FOCALLEN"), rig, train)
-    yield from pixel_disagrees("XPIXSZ", header.number(b"XPIXSZ  "), binning, rig, train)
-    yield from frame_disagrees("NAXIS1 × NAXIS2", _frame_px(header), binning, rig, train)
+_remembered: dict[tuple[int, int], tuple[Told, Train, int | None, tuple[Disagreement, ...]]] = {}
 
 
-def _frame_px(header: FitsHeader) -> tuple[float | None, float | None]:
-    if header.value(b"ZIMAGE  ") is True:
-        return header.number(b"ZNAXIS1 "), header.number(b"ZNAXIS2 ")
-    return (header.number(b"NAXIS1  "), header.number(b"NAXIS2  ")) if header.number(b"NAXIS   ") else (None, None)
+def _compared(told: Told, rig: Rig, train: Train) -> tuple[int | None, tuple[Disagreement, ...]]:
+    """The binning, which a header may tell by its pixels alone, and where header and rig disagree.
+
+    What was found is kept beside what it was found for, so that the identities stay taken.
+    """
+    known = _remembered.get((id(told), id(train)))
+    if known is None:
+        if len(_remembered) >= _MOST_REMEMBERED:
+            _remembered.clear()
+        binning = told.binning or inferred_binning(told.pixel_um, train.camera.pixel_um)
+        known = told, train, binning, _disagreements(told, binning or 1, rig, train)
+        _remembered[id(told), id(train)] = known
+    return known[2], known[3]
 
 
-def _warn_if_cut_off(header: FitsHeader, problems: LogProblems) -> None:
+def _disagreements(told: Told, binning: int, rig: Rig, train: Train) -> tuple[Disagreement, ...]:
+    return (
+        *focal_length_disagrees("FOCALLEN", told.focal_length_mm, rig, train),
+        *pixel_disagrees("XPIXSZ", told.pixel_um, binning, rig, train),
+        *frame_disagrees("NAXIS1 × NAXIS2", told.frame_px, binning, rig, train),
+    )
+
+
+def _warn_if_cut_off(header: FitsHeader, told: Told, problems: LogProblems) -> None:
     """The header is whole, so the frame counts; but its author will want to know."""
-    wanted = header.data_bytes()
-    if header.size_bytes is not None and wanted and header.size_bytes < header.end + wanted:
+    if header.size_bytes is None or not told.data_bytes:
+        return
+    found = max(header.size_bytes - header.end, 0)
+    if found < told.data_bytes:
         problems.warn(
-            f"is truncated: its header promises {wanted} bytes of pixels, the file has {max(header.size_bytes - header.end, 0)}",
+            f"is truncated: its header promises {told.data_bytes} bytes of pixels, the file has {found}",
             "copy the frame again, if its pixels still matter",
         )
 

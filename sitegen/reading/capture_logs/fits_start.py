@@ -3,7 +3,6 @@
 import re
 from datetime import UTC, datetime, timedelta
 
-from sitegen.problems import hint_for
 from sitegen.reading.capture_logs.fits_header import FitsHeader
 from sitegen.reading.capture_logs.log_problems import Doubt
 from sitegen.reading.capture_logs.moments import read_moment
@@ -14,6 +13,7 @@ _DATES = (b"DATE-BEG", b"DATE-OBS")
 _DAY_NUMBERS = (b"MJD-BEG ", b"MJD-OBS ")
 _CLOCKS = (b"TIME-BEG", b"TIME-OBS", b"UT      ", b"UTC     ", b"UTSTART ", b"UTC-OBS ", b"UT-START")
 _OLD = re.compile(r"(\d{2})/(\d{2})/(\d{2})", re.ASCII)
+_DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _MJD_0 = datetime(1858, 11, 17)  # noqa: DTZ001 - its scale is TIMESYS, not known yet
 
 
@@ -25,7 +25,7 @@ def frame_start(header: FitsHeader) -> tuple[datetime, str]:
     if moment.tzinfo is not None or scale == "LOCAL":
         return moment, scale
     if scale not in KNOWN_SCALES:
-        raise Doubt(f"TIMESYS is {quoted(scale)}, which is no time scale known here", hint_for(scale, {*KNOWN_SCALES, "LOCAL"}))
+        raise Doubt(f"TIMESYS is {quoted(scale)}, which is no time scale known here", f"known: {', '.join(sorted(KNOWN_SCALES))}, LOCAL")
     return utc_from(moment, scale).replace(tzinfo=UTC), "UTC"
 
 
@@ -42,7 +42,7 @@ def _written_start(header: FitsHeader) -> datetime:
 def _dated(text: str, name: str, header: FitsHeader) -> datetime:
     if old := _OLD.fullmatch(text):
         text = "19{2}-{1}-{0}".format(*old.groups())
-    if len(text) == len("2026-04-18"):
+    if _DAY.fullmatch(text):
         text = f"{text}T{_clock(text, name, header)}"
     try:
         return read_moment(text)

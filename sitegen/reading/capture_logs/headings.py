@@ -13,7 +13,7 @@ from sitegen.reading.capture_logs.records import Record
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.nodes import quoted
 
-_NEAR = 0.8
+_NEAR = 0.75
 
 
 @dataclass(frozen=True, slots=True)

@@ -115,7 +115,7 @@ def _overlap_problem(pairs: Sequence[tuple[Sub, Sub]], shown: Callable[[str], st
 def _drawn_together(problems: Iterable[Problem]) -> Iterator[Problem]:
     """Of a warning that more than a few files share, the first, with the number of the others."""
     alike: dict[tuple[str, str, int, int], list[Problem]] = {}
-    for problem in problems:
+    for problem in dict.fromkeys(problems):
         alike.setdefault((problem.wrong, problem.severity, problem.line, problem.column), []).append(problem)
     for group in alike.values():
         if len(group) <= MOST_ALIKE or group[0].severity == "error":

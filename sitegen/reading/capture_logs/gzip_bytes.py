@@ -1,0 +1,33 @@
+"""The first bytes behind gzip: never more than asked for, however much a file claims to hold."""
+
+import zlib
+from collections.abc import Callable
+
+from sitegen.reading.capture_logs.log_problems import Doubt
+
+GZIP_MARK = b"\x1f\x8b"
+_GZIP_FORMAT = 31
+
+
+def unpacking(read_more: Callable[[], bytes], start: bytes) -> Callable[[int], bytes]:
+    """A function that gives at most so many of the next unpacked bytes, none at the end. It raises Doubt on damaged data.
+
+    `start` holds the first packed bytes, `read_more` gives the following.
+    """
+    unpacker, packed = zlib.decompressobj(wbits=_GZIP_FORMAT), start
+
+    def tap(count: int) -> bytes:
+        nonlocal packed
+        found = b""
+        while not found and not unpacker.eof:
+            packed = packed or read_more()
+            if not packed:
+                break
+            try:
+                found = unpacker.decompress(packed, count)
+            except zlib.error:
+                raise Doubt("is damaged: gzip cannot unpack it") from None
+            packed = unpacker.unconsumed_tail
+        return found
+
+    return tap
