@@ -12,15 +12,13 @@ import numpy as np
 from sitegen.diary.diary import Diary
 from sitegen.diary.entry import Entry
 from sitegen.diary.public_position import PublicSite, public_site
-from sitegen.diary.rig import Filter, Rig, Train, Work
+from sitegen.diary.rig import Filter, FilterKind, Rig, Train, Work
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 from sitegen.facts.sky_request import SkyBook
 from sitegen.facts.views import EntryView, NightView, OpticsView, SubInSky
 from sitegen.sky.answer import SubSky
 from sitegen.sky.night_time import evening_of
-
-NARROW_KINDS = frozenset({"narrowband", "dual-band"})
 
 
 def views_of(diary: Diary, entries: Sequence[Entry]) -> tuple[EntryView, ...]:
@@ -62,9 +60,9 @@ class _InSky:
 
     def _light(self, sub: Sub, moon_altitude_deg: float) -> SubInSky:
         rig = self.diary.rigs[sub.rig]
-        kind = rig.filters[sub.filter].kind if sub.filter in rig.filters else "broadband"
+        kind: FilterKind = rig.filters[sub.filter].kind if sub.filter in rig.filters else "broadband"
         known = None if np.isnan(moon_altitude_deg) else moon_altitude_deg
-        return SubInSky(sub, _filter_key(sub, rig), kind in NARROW_KINDS, known)
+        return SubInSky(sub, _filter_key(sub, rig), kind, known)
 
     def _nights(
         self, entry: Entry, lights: tuple[SubInSky, ...], evenings: list[date], book: SkyBook

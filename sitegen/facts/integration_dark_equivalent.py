@@ -1,7 +1,5 @@
 """What the broadband hours would have been worth under a dark sky."""
 
-import math
-
 from sitegen.facts.fact import Fact
 from sitegen.facts.views import EntryView
 from sitegen.sky.dark_equivalent import dark_equivalent_s as worth_s
@@ -9,11 +7,12 @@ from sitegen.sky.dark_equivalent import dark_equivalent_s as worth_s
 
 def dark_equivalent_s(view: EntryView) -> float | None:
     """Sum over kept broadband frames of exposure × 10^(−0.4 × brightening); None where any part is not known."""
-    total_s = 0.0
-    for light, brightening_mag in zip(view.lights, view.sub_sky.sky_brightening_mag, strict=True):
-        if light.sub.kept and not light.narrow:
-            total_s += float(worth_s(light.sub.exposure_s, float(brightening_mag)))
-    return None if math.isnan(total_s) else total_s
+    counted = [
+        (light.sub.exposure_s, float(brightening_mag))
+        for light, brightening_mag in zip(view.lights, view.sub_sky.sky_brightening_mag, strict=True)
+        if light.sub.kept and not light.narrow
+    ]
+    return worth_s([exposure_s for exposure_s, _ in counted], [brightening_mag for _, brightening_mag in counted])
 
 
 FACTS: tuple[Fact[EntryView], ...] = (

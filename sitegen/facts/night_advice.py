@@ -20,11 +20,7 @@ def advice(night: NightView) -> str | None:
 
 def followed(night: NightView) -> bool | None:
     """None where the advice is 'any' or unknown, or nothing was kept."""
-    return followed_rule(
-        advice(night),
-        [light.narrow for light in night.kept],
-        [light.moon_altitude_deg for light in night.kept],
-    )
+    return followed_rule(advice(night), [(light.kind, light.moon_altitude_deg) for light in night.kept])
 
 
 def moon_down(night: NightView) -> list[list[datetime]] | None:

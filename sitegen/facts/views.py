@@ -8,10 +8,11 @@ from datetime import date
 
 from sitegen.diary.entry import Entry, NightNote
 from sitegen.diary.public_position import PublicSite
-from sitegen.diary.rig import Filter, Rig, Train, Work
+from sitegen.diary.rig import Filter, FilterKind, Rig, Train, Work
 from sitegen.diary.settings import MoonRule
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
+from sitegen.sky.advice import NARROW_KINDS
 from sitegen.sky.answer import NightSky, SubSky, TargetNight
 
 
@@ -33,8 +34,13 @@ class SubInSky:
 
     sub: Sub
     filter_key: str
-    narrow: bool
+    kind: FilterKind
     moon_altitude_deg: float | None
+
+    @property
+    def narrow(self) -> bool:
+        """Narrowband, dual-band included."""
+        return self.kind in NARROW_KINDS
 
 
 @dataclass(frozen=True, slots=True)

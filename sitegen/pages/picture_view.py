@@ -7,6 +7,9 @@ from sitegen.diary.entry import Picture
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pictures.records import MadePicture
 
+MIMES = ("image/avif", "image/webp", "image/jpeg")
+
+
 @dataclass(frozen=True, slots=True)
 class PreparedPicture:
     """A picture of the entry and what was made of it. `folder` is its address; `tiles` that of info.json, if any."""
