@@ -94,7 +94,7 @@ def _extracted(plane: npt.NDArray[np.float32], step: float) -> npt.NDArray[np.vo
     while True:
         try:
             return np.asarray(sep.extract(plane - background.back(), above, err=noise, minarea=_SMALLEST_PX,
-                                          deblend_cont=0.02))
+                                          deblend_cont=0.02, filter_type="conv"))
         except Exception as overflow:  # sep raises nothing more specific
             if "deblending overflow" not in str(overflow) or above > 1e4:
                 raise
