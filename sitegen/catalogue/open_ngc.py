@@ -29,6 +29,8 @@ _SURVEYS = re.compile(r"2MASX?|SDSS|IRAS|TYC|USNO|MWSC|ESO-?LV|UCAC|6dFGS|LEDA|I
 _GREEK = {"tet": "Theta", "kappa": "Kappa"} | {letter[:3].casefold(): letter for letter in GREEK_LETTERS}
 _COLUMNS = "name, type, ra, dec, majax, minax, pa, vmag, bmag, messier, ngc, ic, identifiers, commonnames"
 
+BLUEST, REDDEST = -1.0, 3.0
+
 
 @cache
 def _database() -> sqlite3.Connection:
@@ -140,10 +142,18 @@ def _object(row: tuple[object, ...]) -> SkyObject:
         kind=KINDS[str(kind)],
         size_arcmin=(float(str(major)), float(str(minor or major))) if major else None,
         position_angle_deg=float(str(angle)) if angle is not None else None,
-        magnitude=next((float(str(value)) for value in (visual, blue) if value is not None), None),
+        magnitude=_magnitude(visual, blue),
         aliases=tuple(dict.fromkeys(other for other in others if other != shown)),
         source=SOURCE,
     )
+
+
+def _magnitude(visual: object, blue: object) -> float | None:
+    """V, else B. None where the two contradict each other: no object is bluer than B − V = −1 or redder than 3, and 71 rows
+    (NGC 253: B 7.94, V 11.11, its core's) would be."""
+    known = [float(str(value)) for value in (visual, blue) if value is not None]
+    contradict = len(known) == 2 and not BLUEST <= known[1] - known[0] <= REDDEST
+    return None if contradict or not known else known[0]
 
 
 def _split(text: object) -> list[str]:
