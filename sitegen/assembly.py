@@ -26,6 +26,7 @@ from sitegen.pages.passband_styles import passband_css
 from sitegen.pages.picture_view import PreparedPicture, main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.registry import PAGE_KINDS
+from sitegen.pages.ribbon import clock_half_hours
 from sitegen.pages.shown import Shower
 from sitegen.pages.site_book import SiteBook
 from sitegen.pages.site_frame import SiteFrame
@@ -72,6 +73,7 @@ def _prepared(
     views: Sequence[EntryView], folders: Folders, keep: Keep
 ) -> tuple[tuple[PreparedEntry, ...], list[Problem]]:
     found, problems = [], []
+    half_hours = clock_half_hours(night for view in views for night in view.nights)
     for view in views:
         pictures = []
         for picture in view.entry.pictures:
@@ -82,7 +84,7 @@ def _prepared(
                 pictures.append(made)
         facts = facts_of(view)
         main = main_picture(pictures)
-        card = card_of(view, facts, picture_view(main) if main else None)
+        card = card_of(view, facts, half_hours, picture_view(main) if main else None)
         found.append(PreparedEntry(view, facts, card, tuple(pictures)))
     return tuple(found), problems
 

@@ -103,7 +103,8 @@ class NumberText:
 
     @property
     def _locale(self) -> Locale:
-        return Locale.parse(self.language, sep="-")
+        """Plain 'en' means day-month-year, as the trade writes dates; a region ('en-US') brings its own habits."""
+        return Locale.parse("en_GB" if self.language == "en" else self.language.replace("-", "_"))
 
 
 def _plain(texts: NumberText, value: float, unit: str) -> str:

@@ -64,8 +64,10 @@ class EntryCard:
         return self.updated or self.published
 
 
-def card_of(view: EntryView, facts: Mapping[str, Any], picture: PictureView | None = None) -> EntryCard:
-    """The card of one entry."""
+def card_of(
+    view: EntryView, facts: Mapping[str, Any], half_hours: float, picture: PictureView | None = None
+) -> EntryCard:
+    """The card of one entry; `half_hours` is half the common clock of the diary's stacked ribbons."""
     entry = view.entry
     sites = {night.site.slug for night in view.nights} | ({entry.site} if entry.site else set())
     return EntryCard(
@@ -80,7 +82,7 @@ def card_of(view: EntryView, facts: Mapping[str, Any], picture: PictureView | No
         sites=tuple(sorted(sites)),
         topics=entry.topics,
         filters=view.filters,
-        nights=tuple(_night_card(night, view) for night in view.nights),
+        nights=tuple(_night_card(night, view, half_hours) for night in view.nights),
         integration=facts["integration"],
         optics=tuple(facts["optics"]),
         lessons=entry.lessons,
@@ -89,10 +91,10 @@ def card_of(view: EntryView, facts: Mapping[str, Any], picture: PictureView | No
     )
 
 
-def _night_card(night: NightView, view: EntryView) -> NightCard:
+def _night_card(night: NightView, view: EntryView, half_hours: float) -> NightCard:
     kept = night.kept
     moon = night.sky.moon if night.sky else None
-    span = clock_span(night)
+    span = clock_span(night, half_hours)
     key = f"{view.entry.slug}-{night.evening:%Y%m%d}-{night.site.slug}"
     return NightCard(
         evening=night.evening,

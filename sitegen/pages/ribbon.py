@@ -4,7 +4,8 @@ Coordinates are percents, so that the theme may use them as they are: x from 0 a
 (zenith) to 100 (horizon).
 """
 
-from collections.abc import Mapping, Sequence
+import math
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
@@ -13,14 +14,14 @@ from zoneinfo import ZoneInfo
 from sitegen.facts.views import NightView, SubInSky
 
 WIDTH, HEIGHT = 100.0, 100.0
-DUSK_DEGREES = (0.0, -6.0, -12.0, -18.0)
+DUSK_DEGREES = (5.0, 0.0, -6.0, -12.0, -18.0)
 SHORTEST_MARK = 0.12
-CLOCK_HALF_HOURS = 9
+SHORTEST_CLOCK_H, LONGEST_CLOCK_H = 6.0, 12.0
 
 
 @dataclass(frozen=True, slots=True)
 class Stop:
-    """`depth` 0 (day) to 3 (dark) at `share` (0..1) of the width."""
+    """`depth` 0 (day), 1 (the Sun on the horizon) to 4 (dark) at `share` (0..1) of the width."""
 
     share: float
     depth: int
@@ -88,13 +89,22 @@ def night_span(night: NightView) -> Span | None:
     return Span(min(starts), max(ends)) if starts else None
 
 
-def clock_span(night: NightView) -> Span | None:
-    """The clock that every stacked ribbon shares: nine hours before and after local mean solar midnight, which holds
-    a midwinter night at 60 degrees of latitude; longer ones run out of the band on both sides."""
+def clock_span(night: NightView, half_hours: float) -> Span | None:
+    """The clock that every stacked ribbon of a diary shares: so many hours before and after local mean solar midnight."""
     if night.sky is None:
         return night_span(night)
-    half = timedelta(hours=CLOCK_HALF_HOURS)
+    half = timedelta(hours=half_hours)
     return Span(night.sky.midnight - half, night.sky.midnight + half)
+
+
+def clock_half_hours(nights: Iterable[NightView]) -> float:
+    """Half the width of a diary's common clock: its longest night fits, in half hours, between 6 and 12."""
+    longest_s = max(
+        (abs((edge - night.sky.midnight).total_seconds()) for night in nights if night.sky
+         for edge in (night.sky.sunset, night.sky.sunrise) if edge),
+        default=0.0,
+    )  # fmt: skip
+    return min(max(math.ceil(longest_s / 1800) / 2 + 0.5, SHORTEST_CLOCK_H), LONGEST_CLOCK_H)
 
 
 def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]], key: str) -> Ribbon:
@@ -104,7 +114,7 @@ def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]]
     transit = target.transit if target else None
     return Ribbon(
         key=key,
-        ground=_ground(curve.times_s, curve.sun_altitude_deg, span) if curve else (Stop(0.0, 3),),
+        ground=_ground(curve.times_s, curve.sun_altitude_deg, span) if curve else (Stop(0.0, 4),),
         moon=_area(curve.times_s, curve.moon_altitude_deg, span) if curve else "",
         moon_strength=round(0.12 + 0.6 * night.sky.moon.illuminated, 3) if night.sky else 0.0,
         target=_line(curve.times_s, target.altitude_deg, span) if curve and target else "",
@@ -117,14 +127,17 @@ def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]]
 
 
 def _label_place(times_s: Sequence[float], altitude_deg: Sequence[float], span: Span) -> tuple[float, float] | None:
-    """Where the target's name stands: under its line, two thirds of the way along, clear of the edges."""
+    """Where the target's name stands, clear of its line: right of a falling line and above it, else below a rising one."""
     runs = _points(times_s, altitude_deg, span)
     if not runs:
         return None
     run = max(runs, key=lambda points: points[-1][0] - points[0][0])
-    wanted = run[0][0] + 0.64 * (run[-1][0] - run[0][0])
+    peak_x = min(run, key=lambda point: point[1])[0]
+    falling = run[-1][0] - peak_x > 30
+    wanted = peak_x + 0.45 * (run[-1][0] - peak_x) if falling else run[0][0] + 0.3 * (peak_x - run[0][0])
     x, y = min(run, key=lambda point: abs(point[0] - wanted))
-    return round(min(max(x, 4.0), 84.0), 2), round(min(max(y + 9.0, 14.0), 94.0), 1)
+    place_x, place_y = (x + 1.5, y - 2.0) if falling else (x + 1.5, y + 10.0)
+    return round(min(max(place_x, 4.0), 86.0), 2), round(min(max(place_y, 10.0), 88.0), 1)
 
 
 def _inside(x: float) -> float | None:
@@ -132,7 +145,7 @@ def _inside(x: float) -> float | None:
 
 
 def _ground(times_s: Sequence[float], sun_deg: Sequence[float], span: Span) -> tuple[Stop, ...]:
-    """The Sun's depth as gradient stops: one wherever it crosses 0, −6, −12, −18 degrees, and the two edges."""
+    """The Sun's depth as gradient stops: one wherever it crosses 5, 0, −6, −12, −18 degrees, and the two edges."""
     samples = list(zip(times_s, sun_deg, strict=True))
     stops = [Stop(0.0, _depth(_at(samples, span.start.timestamp())))]
     for (before_s, before), (after_s, after) in pairwise(samples):
