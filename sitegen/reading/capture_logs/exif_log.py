@@ -26,7 +26,7 @@ from sitegen.reading.nodes import quoted
 MOST_READS = 60_000
 LARGEST_READ = 1_000_000
 _OFFSET = re.compile(r"[+-]\d{2}:\d{2}", re.ASCII)
-SUFFIXES = (".jpg", ".jpeg", ".tif", ".tiff", ".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef", ".heic", ".png", ".webp")
+SUFFIXES = (".jpg", ".jpeg", ".tif", ".tiff", ".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef")
 Tags = Mapping[str, Any]
 
 # What the library would say on the terminal becomes a problem line here.

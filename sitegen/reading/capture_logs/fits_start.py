@@ -25,7 +25,8 @@ def frame_start(header: FitsHeader) -> tuple[datetime, str]:
     if moment.tzinfo is not None or scale == "LOCAL":
         return moment, scale
     if scale not in KNOWN_SCALES:
-        raise Doubt(f"TIMESYS is {quoted(scale)}, which is no time scale known here", f"known: {', '.join(sorted(KNOWN_SCALES))}, LOCAL")
+        known = f"known: {', '.join(sorted(KNOWN_SCALES))}, LOCAL"
+        raise Doubt(f"TIMESYS is {quoted(scale)}, which is no time scale known here", known)
     return utc_from(moment, scale).replace(tzinfo=UTC), "UTC"
 
 

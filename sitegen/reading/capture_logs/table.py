@@ -53,6 +53,8 @@ def read_rows(
     if headings is None:
         return LogReading(problems=problems.all())
     rows = [row for record in records if (row := _understood(record, headings, request, problems)) is not None]
+    if not rows and not problems.all():
+        problems.warn("lists no frame", "", (heading.line, 1))
     if sum(row.frames for row in rows) > MOST_FRAMES:
         problems.error(f"holds more than {MOST_FRAMES} frames", "split the log, a file a season")
         return LogReading(problems=problems.all())

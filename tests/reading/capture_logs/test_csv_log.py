@@ -59,12 +59,9 @@ def test_columns_adapt_a_table_with_other_headings(read):
 
 def test_calibration_frames_keep_their_kind(read):
     """Whatever the case, and a dark needs no filter."""
-    rows = "Light,L\nDARK FRAME,\nflat,R\nBias Frame,\nDark-Flat,\n"
-    text = "start,exposure_s,kind,filter\n" + "".join(
-        f"2026-04-18T2{number}:00:00Z,{0 if 'Bias' in row else 2},{row}\n" for number, row in zip("01234", rows.split("\n"), strict=False)
-    )
-    text = text.replace("T24", "T19")
-    reading = read("a.csv", text)
+    rows = ["2,Light,L", "2,DARK FRAME,", "2,flat,R", "0,Bias Frame,", "2,Dark-Flat,"]
+    text = "".join(f"2026-04-18T21:0{number}:00Z,{row}\n" for number, row in enumerate(rows))
+    reading = read("a.csv", f"start,exposure_s,kind,filter\n{text}")
     assert lines_of(reading) == []
     assert [sub.kind for sub in reading.subs] == ["light", "dark", "flat", "bias", "dark-flat"]
 
@@ -92,7 +89,8 @@ ROW = "2026-04-18T21:00:00Z,60,L\n"
 BAD_ROWS = [
     (f"{HEAD}2026-04-18T21:00:00Z,6o,L\n", "logs/a.csv:2:22: error: 'exposure_s' is '6o', with 'o', which is no unit of time; "
      "write seconds, or as in 5m, 90 s, 1/250"),
-    (f'{HEAD}2026-04-18T21:00:00Z,"2,5",L\n', "logs/a.csv:2:22: error: 'exposure_s' is '2,5', not a duration; write 2.5, with a point"),
+    (f'{HEAD}2026-04-18T21:00:00Z,"2,5",L\n', "logs/a.csv:2:22: error: 'exposure_s' is '2,5', not a duration; write 2.5, "
+     "with a point"),
     (f"{HEAD}2026-04-18T21:00:00Z,-5,L\n", "logs/a.csv:2:22: error: 'exposure_s' is '-5', not a duration; "
      "write seconds, or as in 5m, 90 s, 1/250"),
     (f"{HEAD}2026-04-18T21:00:00Z,0,L\n", "logs/a.csv:2:22: error: 'exposure_s' is 0; only a bias frame has no exposure"),
@@ -100,7 +98,8 @@ BAD_ROWS = [
     (f"{HEAD}2026-04-18T21:00:00Z,,L\n", "logs/a.csv:2:22: error: 'exposure_s' is empty"),
     (f"{HEAD}18.04.2026 21:00,60,L\n", "logs/a.csv:2:1: error: 'start' is '18.04.2026 21:00', not ISO 8601; "
      "write the date as 2026-04-18, if the day stands first"),
-    (f"{HEAD}2026/4/8 21:00,60,L\n", "logs/a.csv:2:1: error: 'start' is '2026/4/8 21:00', not ISO 8601; write the date as 2026-04-08"),
+    (f"{HEAD}2026/4/8 21:00,60,L\n", "logs/a.csv:2:1: error: 'start' is '2026/4/8 21:00', not ISO 8601; "
+     "write the date as 2026-04-08"),
     (f"{HEAD}2026-04-18,60,L\n", "logs/a.csv:2:1: error: 'start' is '2026-04-18', a date without a time of day; "
      "write it as in 2026-04-18T21:03:12Z"),
     (f"{HEAD}21:03,60,L\n", "logs/a.csv:2:1: error: 'start' is '21:03', a time of day without a date; "
@@ -109,41 +108,52 @@ BAD_ROWS = [
      "write it as in 2026-04-18T21:03:12Z"),
     (f"{HEAD}0001-01-01T00:00:00+14:00,60,L\n", "logs/a.csv:2:1: error: 'start' is '0001-01-01T00:00:00+14:00', "
      "in no year of this diary; write it as in 2026-04-18T21:03:12Z"),
-    (f"{HEAD}2026-04-18T21:00:00Z,60,Hx\n", "logs/a.csv:2:25: error: 'Hx' is no filter of the rig 'newtonian'; known: Ha, L, OIII, R"),
-    (f"{HEAD}2026-04-18T21:00:00Z,60,OII\n", "logs/a.csv:2:25: error: 'OII' is no filter of the rig 'newtonian'; did you mean 'OIII'?"),
-    (f"{HEAD}2026-04-18T21:00:00Z,60,\n", "logs/a.csv:2:25: error: the filter is missing, and the rig 'newtonian' has several; name it"),
+    (f"{HEAD}2026-04-18T21:00:00Z,60,Hx\n", "logs/a.csv:2:25: error: 'Hx' is no filter of the rig 'newtonian'; "
+     "known: Ha, L, OIII, R"),
+    (f"{HEAD}2026-04-18T21:00:00Z,60,OII\n", "logs/a.csv:2:25: error: 'OII' is no filter of the rig 'newtonian'; "
+     "did you mean 'OIII'?"),
+    (f"{HEAD}2026-04-18T21:00:00Z,60,\n", "logs/a.csv:2:25: error: the filter is missing, "
+     "and the rig 'newtonian' has several; name it"),
     (f"{HEAD}2026-04-18T21:00:00Z,60\n", "logs/a.csv:2:24: error: the row has 2 cells, the heading line 3; "
      "leave a cell empty between two commas"),
     (f"{HEAD}2026-04-18T21:00:00Z,2,5,L\n", "logs/a.csv:2:26: error: the row has 4 cells, the heading line 3; "
      "decimal commas? write 2.5, with a point"),
-    (f'{HEAD}2026-04-18T21:00:00Z,60,"L\n', "logs/a.csv:2:1: error: a quotation mark is opened here and not closed; close it, or delete it"),
+    (f'{HEAD}2026-04-18T21:00:00Z,60,"L\n',
+     "logs/a.csv:2:1: error: a quotation mark is opened here and not closed; close it, or delete it"),
     (f'{HEAD}2026-04-18T21:00:00Z,60,"L"x\n', "logs/a.csv:2:1: error: the quotation marks of this row do not pair; "
      'write a quotation mark inside a quoted cell twice: ""'),
-    ("start,exposure_s,filter,kind\n2026-04-18T21:00:00Z,60,L,focus\n", "logs/a.csv:2:27: error: 'kind' is 'focus', no kind of frame; "
+    ("start,exposure_s,filter,kind\n2026-04-18T21:00:00Z,60,L,focus\n", "logs/a.csv:2:27: error: 'kind' is 'focus', "
+     "no kind of frame; "
      "known: bias, dark, dark-flat, flat, light"),
-    ("start,exposure_s,filter,kept\n2026-04-18T21:00:00Z,60,L,maybe\n", "logs/a.csv:2:27: error: 'kept' is 'maybe', neither yes nor no"),
+    ("start,exposure_s,filter,kept\n2026-04-18T21:00:00Z,60,L,maybe\n", "logs/a.csv:2:27: error: 'kept' is 'maybe', "
+     "neither yes nor no"),
     ("start,exposure_s,filter,count\n2026-04-18T21:00:00Z,60,L,1000000\n", "logs/a.csv:2:27: error: 'count' is '1000000', "
      "out of range (1 to 10000)"),
-    ("start,exposure_s,filter,binning\n2026-04-18T21:00:00Z,60,L,1.5\n", "logs/a.csv:2:27: error: 'binning' is '1.5', not a whole number"),
+    ("start,exposure_s,filter,binning\n2026-04-18T21:00:00Z,60,L,1.5\n", "logs/a.csv:2:27: error: 'binning' is '1.5', "
+     "not a whole number"),
     ("start,exposure_s,filter,gain\n2026-04-18T21:00:00Z,60,L,high\n", "logs/a.csv:2:27: error: 'gain' is 'high', not a number"),
     ('note,start,exposure_s,filter\n"two\nlines",2026-04-18T21:00:00Z,x,L\n', "logs/a.csv:3:29: error: 'exposure_s' is 'x', "
      "not a duration; write seconds, or as in 5m, 90 s, 1/250"),
     (f"\ufeff{HEAD}{ROW}", "logs/a.csv:1:1: warning: begins with a byte-order mark; save it as UTF-8 without one"),
-    ("start;exposure_s;filter\n", "logs/a.csv:1:6: error: the columns are separated by ';'; save the table with commas, and numbers with points"),
+    ("start;exposure_s;filter\n", "logs/a.csv:1:6: error: the columns are separated by ';'; save the table with commas, "
+     "and numbers with points"),
     ("# x\nstart\texposure_s\n", "logs/a.csv:2:6: error: the columns are separated by tabs; "
      "save the table with commas, and numbers with points"),
     ("", "logs/a.csv:1:1: error: is empty; begin it with a line of headings: start,exposure_s,filter"),
     ("\n\n", "logs/a.csv:1:1: error: is empty; begin it with a line of headings: start,exposure_s,filter"),
+    (HEAD, "logs/a.csv:1:1: warning: lists no frame"),
     (ROW, "logs/a.csv:1:1: error: has no heading line; begin it with one, as in start,exposure_s,filter"),
     ("start,filter\n", "logs/a.csv:1:1: error: has no column 'exposure_s'; "
      "name it so, or write 'columns: {exposure_s: their heading}' in the entry's log item"),
     ("start,Exposure,filter\n", "logs/a.csv:1:1: error: has no column 'exposure_s'; "
      "name it so, or write 'columns: {exposure_s: Exposure}' in the entry's log item"),
-    ("start,exposure_s,filter,start\n2026-04-18T21:00:00Z,60,L,\n", "logs/a.csv:1:25: error: the heading 'start' stands here again; keep one"),
+    ("start,exposure_s,filter,start\n2026-04-18T21:00:00Z,60,L,\n",
+     "logs/a.csv:1:25: error: the heading 'start' stands here again; keep one"),
     ("start,exposure_s,filter,kpet\n2026-04-18T21:00:00Z,60,L,no\n", "logs/a.csv:1:25: warning: the column 'kpet' is not read; "
      "did you mean 'kept'?"),
     (f"{HEAD}1979-01-01T00:00:00Z,60,L\n", "logs/a.csv:2:1: warning: starts in 1979, before 1990; look at the camera's clock"),
-    (f"{HEAD}2027-01-01T00:00:00Z,60,L\n", "logs/a.csv:2:1: warning: starts on 2027-01-01, in the future; look at the camera's clock"),
+    (f"{HEAD}2027-01-01T00:00:00Z,60,L\n", "logs/a.csv:2:1: warning: starts on 2027-01-01, in the future; "
+     "look at the camera's clock"),
 ]  # fmt: skip
 
 
@@ -178,11 +188,14 @@ def test_endless_mistakes_end(read):
 @pytest.mark.parametrize(
     ("content", "wanted"),
     [
-        (b"start,exposure_s,note\n2026-04-18T21:00:00Z,60,\xb0C\n", "logs/a.csv:2:25: error: is not UTF-8 text (byte 0xB0); save it as UTF-8"),
+        (b"start,exposure_s,note\n2026-04-18T21:00:00Z,60,\xb0C\n", "logs/a.csv:2:25: error: is not UTF-8 text (byte 0xB0); "
+         "save it as UTF-8"),
         ("start".encode("utf-16"), "logs/a.csv:1:1: error: is UTF-16 text; save it as UTF-8"),
-        (b"start,exposure_s\n2026\0", "logs/a.csv:2:5: error: a NUL byte stands here: the file is damaged, or no text; export the log again"),
+        (b"start,exposure_s\n2026\0", "logs/a.csv:2:5: error: a NUL byte stands here: the file is damaged, or no text; "
+         "export the log again"),
         (b"start," + b"x" * 100_001, "logs/a.csv:1:1: error: the line is 100007 characters long; write one row a line"),
-        (b"start,exposure_s\n" + b"x" * 32_000_000, "logs/a.csv:1:1: error: is larger than 32 MB; split the log, a file a season"),
+        (b"start,exposure_s\n" + b"x" * 32_000_000, "logs/a.csv:1:1: error: is larger than 32 MB; split the log, "
+         "a file a season"),
     ],
     ids=["encoding", "utf-16", "nul", "long line", "huge"],
 )  # fmt: skip

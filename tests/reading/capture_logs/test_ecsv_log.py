@@ -63,7 +63,10 @@ def test_times_of_astropy_are_read(read, tmp_path):
     assert [sub.start for sub in read("a.ecsv").subs] == [START]
 
 
-HEAD = "# %ECSV 1.0\n# ---\n# datatype:\n# - {{name: start, datatype: string}}\n# - {{name: fwhm_arcsec, unit: {unit}, datatype: float64}}\n"
+HEAD = (
+    "# %ECSV 1.0\n# ---\n# datatype:\n# - {{name: start, datatype: string}}\n"
+    "# - {{name: fwhm_arcsec, unit: {unit}, datatype: float64}}\n"
+)
 
 
 @pytest.mark.parametrize(
@@ -71,10 +74,13 @@ HEAD = "# %ECSV 1.0\n# ---\n# datatype:\n# - {{name: start, datatype: string}}\n
     [
         (
             HEAD.format(unit="pix") + "start exposure_s filter fwhm_arcsec\n2026-04-18T21:00:00Z 60 L 3.1\n",
-            "logs/a.ecsv:6:25: error: the column 'fwhm_arcsec' is in 'pix'; known: arcmin, arcsec, arcsecond, deg, degree, mas, ″",
+            "logs/a.ecsv:6:25: error: the column 'fwhm_arcsec' is in 'pix'; known: arcmin, arcsec, arcsecond, deg, degree, "
+             "mas, ″",
         ),
-        ("start,exposure_s\n", "logs/a.ecsv:1:1: error: does not begin as ECSV does; let its first line be '# %ECSV 1.0', or call it .csv"),
-        ("# %ECSV 1.0\n# ---\n# {a: [\n", "logs/a.ecsv:4:3: error: the head is not YAML; let the program that wrote it write it again"),
+        ("start,exposure_s\n", "logs/a.ecsv:1:1: error: does not begin as ECSV does; let its first line be '# %ECSV 1.0', "
+         "or call it .csv"),
+        ("# %ECSV 1.0\n# ---\n# {a: [\n", "logs/a.ecsv:4:3: error: the head is not YAML; "
+         "let the program that wrote it write it again"),
         (
             "# %ECSV 1.0\n# ---\n# delimiter: ';'\nstart;exposure_s\n",
             "logs/a.ecsv:3:14: error: the delimiter is ';'; ECSV knows the comma and the blank",

@@ -1,4 +1,4 @@
-"""FITS logs made by astropy, which owns the format here: plain, gzipped, tile-compressed, header only; every keyword and mistake."""
+"""FITS logs made by astropy: plain, gzipped, tile-compressed, header only; every keyword and every mistake."""
 
 import gzip
 from datetime import UTC, date, datetime
@@ -49,7 +49,10 @@ def test_a_capture_programs_header_reaches_the_sub(frame):
     assert "somebody" not in repr(reading) and "32 38" not in repr(reading) and "139.018" not in repr(reading)
 
 
-@pytest.mark.parametrize("name", ["a.fits", "a.FIT", "a.fts", "a.fits.gz", "a.fits.fz", "b.fz", "header-only.fits", "second.fits"])
+WAYS = ["a.fits", "a.FIT", "a.fts", "a.fits.gz", "a.fits.fz", "b.fz", "header-only.fits", "second.fits"]
+
+
+@pytest.mark.parametrize("name", WAYS)
 def test_every_way_a_frame_is_stored(read, tmp_path, name):
     """The same frame from a plain, packed or tile-compressed file, from a second unit, or from a header without pixels."""
     header, pixels = fits.Header(MINIMAL | {"XBINNING": 1}), np.zeros((4176, 6248), np.uint8)
@@ -57,7 +60,8 @@ def test_every_way_a_frame_is_stored(read, tmp_path, name):
     if name.endswith(".fz"):
         fits.HDUList([fits.PrimaryHDU(), fits.CompImageHDU(pixels, header, tile_shape=(348, 6248))]).writeto(path)
     elif name.startswith("second"):
-        fits.HDUList([fits.PrimaryHDU(header=fits.Header({"FILTER": "OIII", "GAIN": 7})), fits.ImageHDU(pixels, header)]).writeto(path)
+        first = fits.PrimaryHDU(header=fits.Header({"FILTER": "OIII", "GAIN": 7}))
+        fits.HDUList([first, fits.ImageHDU(pixels, header)]).writeto(path)
     else:
         fits.PrimaryHDU(None if name.startswith("header") else pixels, header).writeto(tmp_path / "plain.fits")
         whole = (tmp_path / "plain.fits").read_bytes()
@@ -122,11 +126,13 @@ def test_exposures(read, tmp_path, cards, wanted):
 @pytest.mark.parametrize(
     ("cards", "wanted"),
     [
-        ({"DATE-OBS": None}, "error: has no date: neither DATE-BEG nor DATE-OBS; keep such a frame out of 'logs', or log it in a table"),
+        ({"DATE-OBS": None}, "error: has no date: neither DATE-BEG nor DATE-OBS; keep such a frame out of 'logs', "
+         "or log it in a table"),
         ({"EXPTIME": None}, "error: has no exposure: neither XPOSURE, EXPTIME nor EXPOSURE; log the frame in a table"),
         ({"DATE-OBS": "2026-06-18"}, "error: DATE-OBS is '2026-06-18', a date without a time of day; "
          "the time would stand behind it, or in TIME-OBS or UT"),
-        ({"DATE-OBS": "last night"}, "error: DATE-OBS is 'last night', not a date and time; it is written as in 2026-04-18T21:03:12.000"),
+        ({"DATE-OBS": "last night"}, "error: DATE-OBS is 'last night', not a date and time; it "
+         "is written as in 2026-04-18T21:03:12.000"),
         ({"MJD-OBS": 1e12, "DATE-OBS": None}, "error: MJD-OBS is 1e+12, no day of this calendar"),
         ({"TIMESYS": "TCB"}, "error: TIMESYS is 'TCB', which is no time scale known here; "
          "known: ET, GMT, GPS, IAT, TAI, TDB, TDT, TT, UT, UT1, UTC, Z, ZULU, LOCAL"),
@@ -134,14 +140,16 @@ def test_exposures(read, tmp_path, cards, wanted):
         ({"EXPTIME": 90000000.0}, "error: EXPTIME is 9e+07 s, longer than a day; is it in milliseconds?"),
         ({"EXPTIME": -1.0}, "error: EXPTIME is -1 s, below zero"),
         ({"EXPTIME": 0.0}, "error: EXPTIME is 0 s; only a bias frame has no exposure"),
-        ({"IMAGETYP": "FOCUS"}, "warning: IMAGETYP is 'FOCUS', no kind of frame: left out; known: bias, dark, dark-flat, flat, light"),
+        ({"IMAGETYP": "FOCUS"}, "warning: IMAGETYP is 'FOCUS', no kind of frame: left out; known: bias, dark, dark-flat, "
+         "flat, light"),
         ({"DATE-OBS": "1985-01-01T01:00:00"}, "warning: starts in 1985, before 1990; look at the camera's clock"),
         ({"DATE-OBS": "2031-01-01T01:00:00"}, "warning: starts on 2031-01-01, in the future; look at the camera's clock"),
         ({"FILTER": "Hx"}, "warning: FILTER is 'Hx', no filter of the rig 'newtonian'; "
          "name it in rigs/newtonian.yaml, or write 'filter' in the entry's log item"),
         ({"FOCALLEN": 760.0}, "warning: FOCALLEN is 760 mm, the rig 'newtonian' had 800 mm that evening; "
          "correct 'focal_length_mm' or 'factor' in rigs/newtonian.yaml, or add the change of that evening to 'changes'"),
-        ({"XPIXSZ": 4.63}, "warning: XPIXSZ is 4.63 µm at binning 1, the camera of 'newtonian' had pixels of 3.76 µm that evening; "
+        ({"XPIXSZ": 4.63}, "warning: XPIXSZ is 4.63 µm at binning 1, the camera of 'newtonian' "
+         "had pixels of 3.76 µm that evening; "
          "correct 'pixel_um' in rigs/newtonian.yaml, or add the change of that evening to 'changes'"),
     ],
 )  # fmt: skip
@@ -181,7 +189,7 @@ def test_the_night_changes_at_mean_solar_noon(frame, when, problems):
     ("binning", "pixel_um", "told"), [(2, 7.52, 2), (2, 3.76, 2), (None, 7.52, 2), (None, 3.76, 1), (None, None, None), (3, 0, 3)]
 )
 def test_binned_pixels(frame, binning, pixel_um, told):
-    """XPIXSZ counts binned pixels; a minority writes the unbinned; without XBINNING it tells the binning (references, section 7)."""
+    """XPIXSZ counts binned pixels, a minority writes the unbinned; without XBINNING it tells the binning."""
     reading = frame(XBINNING=binning, XPIXSZ=pixel_um)
     assert (reading.problems, reading.subs[0].binning) == ((), told)
 
@@ -194,7 +202,8 @@ def test_a_frame_of_another_size_is_told(frame):
 def test_a_subframe_is_told(frame):
     """The contract: a header that disagrees with the rig is a warning."""
     assert lines_of(frame(np.zeros((100, 200), np.uint8))) == [
-        "logs/a.fits:1:1: warning: NAXIS1 × NAXIS2 is 200 × 100 px at binning 1, the camera of 'newtonian' had 6248 × 4176 px that "
+        "logs/a.fits:1:1: warning: NAXIS1 × NAXIS2 is 200 × 100 px at binning 1, the camera of 'newtonian' "
+         "had 6248 × 4176 px that "
         "evening; correct 'width_px' and 'height_px' in rigs/newtonian.yaml, or add the change of that evening to 'changes'"
     ]
 

@@ -76,7 +76,7 @@ def test_an_amateur_cameras_header(read):
     assert sub.start.replace(tzinfo=None).isoformat() == header["DATE-OBS"].strip()
     assert (sub.exposure_s, sub.filter, sub.sensor_c) == (header["EXPTIME"], header["FILTER"].strip(), header["CCD-TEMP"])
     assert reading.header_targets == ()
-    private = [str(header[keyword]).strip() for keyword in ("SITELAT", "SITELONG", "OBSERVER") if str(header.get(keyword, "")).strip()]
+    private = [text for keyword in ("SITELAT", "SITELONG", "OBSERVER") if (text := str(header.get(keyword, "")).strip())]
     assert private
     assert not [text for text in private if text in repr(reading)]
 
