@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from sitegen.diary.rig import Rig
 from sitegen.diary.site import Site
 from sitegen.diary.sub import Sub
 from sitegen.problems import hint_for
@@ -49,10 +50,15 @@ def _check_wanted(values: Values, known: Known, desk: Desk) -> None:
     present = [rig for rig in rigs if rig is not None]
     if not rigs or len(present) < len(rigs):
         return
-    filters = {short for rig in present for short in rig.filters}
+    filters = {short for rig in present for short in (*rig.filters, _without_filter(rig))}
     for name, kept in (values.get("wanted") or {}).items():
-        if filters and name not in filters:
+        if name not in filters:
             desk.error(kept, f"unknown filter {quoted(name)} in 'wanted'", hint_for(name, filters))
+
+
+def _without_filter(rig: Rig) -> str:
+    """What the hours of subs through no filter are counted under."""
+    return "colour" if rig.trains[-1].camera.colour == "colour" else "clear"
 
 
 def _check_steps(values: Values, desk: Desk) -> None:
