@@ -104,6 +104,8 @@ TAGS: dict[str, Tag] = {
     **_avm("words", "Spectral.Notes", "Spatial.Notes"),
     **_avm("text", "Spatial.CoordinateFrame", "Spatial.Equinox", "Spatial.Rotation"),
     **_avm("list", "Spatial.ReferenceValue", "Spatial.ReferenceDimension", "Spatial.ReferencePixel", "Spatial.Scale", length=2),
+    # superseded in 1.1, and still the one field by which readers know a mirrored picture: they take Scale without its sign
+    **_avm("list", "Spatial.CDMatrix", length=4),
     **_avm("text", "Spatial.CoordsystemProjection", "Spatial.Quality", "Spatial.FITSheader"),
     **_avm("text", "Publisher", "PublisherID", "ResourceID", "ResourceURL", "MetadataDate", "MetadataVersion"),
 }

@@ -11,7 +11,7 @@ from sitegen.pictures.records import LARGEST_PX, LONGEST_SIDE_PX, PictureProblem
 MEANINGS = (
     ("no space left", "there is no room on the disk to make its sizes"),
     ("write error", "its sizes cannot be written (is the disk full?)"),
-    ("memory", "it needs more memory than there is"),
+    ("out of memory", "it needs more memory than there is"),
     ("premature end", "it is cut short: the pixels end early"),
     ("truncat", "it is cut short: the pixels end early"),
     ("end of file", "it is cut short: the pixels end early"),

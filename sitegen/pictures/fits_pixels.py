@@ -78,7 +78,7 @@ def _opened(path: Path) -> Iterator[Any]:
         warnings.simplefilter("ignore", AstropyWarning)
         warnings.simplefilter("ignore", UserWarning)
         try:
-            with fits.open(path, memmap=False, lazy_load_hdus=True) as hdus:
+            with path.open("rb") as stream, fits.open(stream, memmap=False, lazy_load_hdus=True) as hdus:
                 yield hdus
         except (PictureProblem, pyvips.Error):
             raise
@@ -174,7 +174,8 @@ def _mapped(path: Path, facts: FitsFacts, offset: int) -> pyvips.Image:
 
 def _physical(stored: pyvips.Image, facts: FitsFacts) -> pyvips.Image:
     is_plain = (facts.scale, facts.zero) == (1.0, 0.0)
-    values = (stored if is_plain else stored * facts.scale + facts.zero).cast("float")
+    exact = stored.cast("double") if facts.bitpix == 32 else stored  # a float holds 24 bits of the 32
+    values = (stored if is_plain else exact * facts.scale + facts.zero).cast("float")
     if facts.bitpix < 0:
         return _finite(values)
     return values if facts.blank is None else (stored == facts.blank).ifthenelse(0, values)

@@ -35,9 +35,8 @@ def tiled(
     """What `make_tiles` makes, of a picture that is open already."""
     size = (picture.source.width_px, picture.source.height_px)
     made = picture.scratch / "tiles"
-    on_8_bits(picture.fresh()).dzsave(
-        str(made), layout="iiif3", tile_size=settings.tile_px, suffix=".jpg", Q=settings.tile_quality, keep="none"
-    )
+    suffix = f".jpg[Q={settings.tile_quality},subsample_mode=off]"  # the colour of a star is two pixels wide
+    on_8_bits(picture.fresh()).dzsave(str(made), layout="iiif3", tile_size=settings.tile_px, suffix=suffix, keep="none")
     _write_levels(picture, made, size, settings)
     _write_full(picture, made, full, settings)
     (made / "info.json").write_bytes(info_json(size, settings.tile_px, address_id))
