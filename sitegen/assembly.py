@@ -49,17 +49,11 @@ class Assembled:
 
 def assemble(diary: Diary, folders: Folders, keep: Keep) -> Assembled:
     """Facts, pictures, pages and lists of the whole diary."""
-    theme, theme_problems = open_theme(diary.settings.theme, folders.themes)
-    words = words_from(diary.settings.language, theme.word_texts(diary.settings.language))
-    shower = Shower(NumberText(diary.settings.language, words), words)
-    views = views_of(diary, diary.entries)
-    prepared, picture_problems = _prepared(views, folders, keep)
-    book = _book(diary, prepared, shower)
-    problems = [*theme_problems, *picture_problems, *_text_problems(prepared, book, folders)]
+    theme, shower, prepared, book, problems = _made_ready(diary, folders, keep)
     if errors_in(problems):
         return Assembled((), tuple(problems), 0)
     pages = _pages(prepared, book)
-    frame = SiteFrame(diary.settings, theme, words, shower)
+    frame = SiteFrame(diary.settings, theme, shower.words, shower)
     artifacts = [
         *(Artifact.text(addresses.file_of(page.address), frame.draw(page)) for page in pages),
         *_data(prepared),
@@ -67,6 +61,24 @@ def assemble(diary: Diary, folders: Folders, keep: Keep) -> Assembled:
         *_static(theme, diary),
     ]
     return Assembled(tuple(artifacts), tuple(problems), len(pages))
+
+
+def problems_of(diary: Diary, folders: Folders, keep: Keep) -> tuple[Problem, ...]:
+    """What is wrong with pictures, texts and theme of a diary whose files are valid."""
+    return tuple(_made_ready(diary, folders, keep)[-1])
+
+
+def _made_ready(
+    diary: Diary, folders: Folders, keep: Keep
+) -> tuple[Theme, Shower, tuple[PreparedEntry, ...], SiteBook, list[Problem]]:
+    theme, theme_problems = open_theme(diary.settings.theme, folders.themes)
+    words = words_from(diary.settings.language, theme.word_texts(diary.settings.language))
+    shower = Shower(NumberText(diary.settings.language, words), words)
+    views = views_of(diary, diary.entries)
+    prepared, picture_problems = _prepared(views, folders, keep)
+    book = _book(diary, prepared, shower)
+    problems = [*theme_problems, *picture_problems, *_text_problems(prepared, book, folders)]
+    return theme, shower, prepared, book, problems
 
 
 def _prepared(
@@ -117,8 +129,9 @@ def _book(diary: Diary, prepared: Sequence[PreparedEntry], shower: Shower) -> Si
 def _text_problems(prepared: Sequence[PreparedEntry], book: SiteBook, folders: Folders) -> Iterator[Problem]:
     for one in prepared:
         entry = one.view.entry
+        path = f"{folders.content}/entries/{entry.slug}.md"
         for mistake in text_of(one, book).mistakes:
-            yield Problem(f"{folders.content}/entries/{entry.slug}.md", entry.body_line + mistake.line, 1, mistake.wrong, mistake.remedy)
+            yield Problem(path, entry.body_line + mistake.line, 1, mistake.wrong, mistake.remedy)
 
 
 def _pages(prepared: Sequence[PreparedEntry], book: SiteBook) -> list[Page]:

@@ -1,8 +1,12 @@
-"""The assembly line: reading, facts, pictures, pages, writing. Top to bottom, each room called in its turn."""
+"""The assembly line: reading, facts, pictures, pages, writing. Top to bottom, each room called in its turn.
 
+The heavy rooms (astropy, matplotlib, pyvips behind them) are imported late, here and nowhere else.
+"""
 
-from dataclasses import dataclass
+import shutil
+from dataclasses import asdict, dataclass
 from datetime import date
+from typing import Any
 
 from sitegen import __version__
 from sitegen.folders import Folders
@@ -23,11 +27,16 @@ class Report:
     made: int
     kept: int
 
+    def as_json(self) -> dict[str, Any]:
+        return asdict(self)
 
-def rebuild(folders: Folders, today: date, jobs: int = 1) -> Report:
+
+def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool = False) -> Report:
     """The whole site. Raises DiaryProblems, with the earlier site untouched, where the diary has any error."""
     from sitegen import assembly
 
+    if fresh and folders.keep is not None:
+        shutil.rmtree(folders.keep, ignore_errors=True)
     reading = read_diary(folders.content, today, str(folders.content))
     if reading.diary is None:
         raise DiaryProblems(in_order(reading.problems))
@@ -38,3 +47,14 @@ def rebuild(folders: Folders, today: date, jobs: int = 1) -> Report:
         raise DiaryProblems(problems)
     published = publish(drawn.artifacts, folders.output)
     return Report(len(reading.diary.entries), drawn.pages, published, problems, keep.made, keep.kept)
+
+
+def check(folders: Folders, today: date) -> tuple[Problem, ...]:
+    """Every problem that a rebuild would meet, errors and warnings; nothing is published."""
+    from sitegen import assembly
+
+    reading = read_diary(folders.content, today, str(folders.content))
+    if reading.diary is None:
+        return in_order(reading.problems)
+    found = assembly.problems_of(reading.diary, folders, Keep(folders.keep, __version__))
+    return in_order([*reading.problems, *found])

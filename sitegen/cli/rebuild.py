@@ -1,0 +1,36 @@
+"""sitegen rebuild: the whole site, from whatever changed."""
+
+import sys
+from pathlib import Path
+
+import click
+
+from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, tell, today
+from sitegen.problems import DiaryProblems
+
+
+@click.command()
+@places
+@click.option("--jobs", type=click.IntRange(1), default=None, help="Processes to draw with; as many as cores by default.")
+@click.option("--fresh", is_flag=True, help="Forget what was kept from earlier.")
+@click.option("--json", "as_json", is_flag=True, help="Report as JSON.")
+def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: bool, as_json: bool) -> None:
+    """Rebuild the whole site from whatever changed.
+
+    A diary with errors is not built: every problem is printed, and the earlier site stays as it is.
+    """
+    from sitegen.rebuild import rebuild
+
+    try:
+        report = rebuild(folders_of(content, themes, output), today(), jobs=jobs, fresh=fresh)
+    except DiaryProblems as wrong:
+        if as_json:
+            print_json({"problems": problems_as_json(wrong.problems)})
+        else:
+            tell(wrong.problems)
+        sys.exit(1)
+    if as_json:
+        print_json(report.as_json())
+        return
+    tell(report.problems)
+    click.echo(f"{report.entries} entries, {report.pages} pages, {report.published.files} files in {output}{'/'}")

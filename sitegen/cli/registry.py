@@ -1,0 +1,31 @@
+"""Every command, in the order of the help: a name leads to the file that holds it, loaded when it is asked for."""
+
+from importlib import import_module
+
+import click
+
+from sitegen import __version__
+
+COMMANDS: tuple[str, ...] = (
+    "rebuild",
+    "check",
+)
+
+
+class _Commands(click.Group):
+    """Loads a command's file only when that command runs, so that `check` never waits for what `survey` needs."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in COMMANDS:
+            return None
+        command: click.Command = import_module(f"sitegen.cli.{cmd_name}").command
+        return command
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="sitegen")
+def main() -> None:
+    """An imaging diary: from capture logs and Markdown to a site of plain files."""
