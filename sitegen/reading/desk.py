@@ -1,11 +1,15 @@
 """The desk on which one author file is read: where it lies, what day it is, and where its problems are put down."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import date
-from typing import Protocol
+from typing import Protocol, TypeVar
 
 from sitegen.problems import Problem
 from sitegen.reading.content_folder import ContentFolder
+
+Result = TypeVar("Result")
+MOST_PROBLEMS = 100
 
 
 class Placed(Protocol):
@@ -24,9 +28,17 @@ class Place:
     column: int = 1
 
 
+class DeskFull(Exception):
+    """There is no sense in looking for more problems in this file."""
+
+
 @dataclass(frozen=True, slots=True)
 class Desk:
-    """`shown` is the file's path as the author would type it."""
+    """`shown` is the file's path as the author would type it.
+
+    A file with more problems than `MOST_PROBLEMS` is not what it is taken for: reading it stops there, so that no file,
+    however large, takes long to refuse.
+    """
 
     shown: str
     content: ContentFolder
@@ -34,12 +46,28 @@ class Desk:
     problems: list[Problem] = field(default_factory=list)
 
     def error(self, at: Placed, wrong: str, remedy: str = "") -> None:
-        self.problems.append(Problem(self.shown, at.line, at.column, wrong, remedy))
+        self._put_down(Problem(self.shown, at.line, at.column, wrong, remedy))
 
     def warn(self, at: Placed, wrong: str, remedy: str = "") -> None:
-        self.problems.append(Problem(self.shown, at.line, at.column, wrong, remedy, "warning"))
+        self._put_down(Problem(self.shown, at.line, at.column, wrong, remedy, "warning"))
 
     @property
     def clean(self) -> bool:
         """No error so far; warnings do not count."""
         return all(problem.severity == "warning" for problem in self.problems)
+
+    def until_full(self, work: Callable[[], Result]) -> Result | None:
+        """What comes of the work; None where it ended because there was no room for another problem."""
+        try:
+            return work()
+        except DeskFull:
+            return None
+
+    def _put_down(self, problem: Problem) -> None:
+        if len(self.problems) < MOST_PROBLEMS:
+            self.problems.append(problem)
+            return
+        if len(self.problems) == MOST_PROBLEMS:
+            wrong, remedy = f"this file has more than {MOST_PROBLEMS} problems", "mend those above first"
+            self.problems.append(Problem(self.shown, problem.line, problem.column, wrong, remedy))
+        raise DeskFull

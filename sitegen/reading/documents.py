@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
+from functools import partial
 
 from sitegen.diary.addresses import slug_of
 from sitegen.reading.content_folder import ContentFolder
@@ -73,6 +74,11 @@ def _document(kind: AuthorFile, relative: str, suffix: str, content: ContentFold
 
 
 def _values(kind: AuthorFile, text: str, desk: Desk, first_line: int = 1) -> Values | None:
+    """None where nothing could be read, or more was wrong than there is sense in telling."""
+    return desk.until_full(partial(_read_values, kind, text, desk, first_line))
+
+
+def _read_values(kind: AuthorFile, text: str, desk: Desk, first_line: int) -> Values | None:
     """A file with nothing in it is a mapping without keys, so that what it lacks is told."""
     before = len(desk.problems)
     node: Node | None = read_yaml(text, desk, first_line)

@@ -52,6 +52,10 @@ def seen(node: Node) -> str:
 
 
 def quoted(text: str) -> str:
-    """The author's words, short enough for one line."""
-    short = " ".join(text.split())
-    return f"'{short[:57]}…'" if len(short) > 60 else f"'{short}'"
+    return f"'{shortened(text)}'"
+
+
+def shortened(text: str) -> str:
+    """The author's words, few enough for one line."""
+    short = " ".join(text[:300].split())
+    return f"{short[:57]}…" if len(short) > 60 else short

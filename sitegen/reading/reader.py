@@ -3,7 +3,9 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
+from functools import partial
 from pathlib import Path
+from typing import TypeVar
 
 from sitegen.diary.diary import Diary
 from sitegen.diary.entry import Entry
@@ -27,6 +29,7 @@ from sitegen.reading.settings_record import settings_of
 from sitegen.reading.site_record import site_of
 from sitegen.reading.stray_files import stray_files
 
+Record = TypeVar("Record")
 ReadLog = Callable[[LogRequest], LogReading]
 
 
@@ -69,8 +72,10 @@ class _Reading:
         for documents in (self.sites, self.rigs, self.entries):
             check_twins(documents)
         settings = settings_of(self.settings)
-        known = Known({each.slug: rig_of(each) for each in self.rigs}, {each.slug: site_of(each) for each in self.sites})
-        entries = [self._entry(document, known) for document in self.entries]
+        known = Known(
+            {each.slug: _whole(each, rig_of) for each in self.rigs}, {each.slug: _whole(each, site_of) for each in self.sites}
+        )
+        entries = [_whole(each, partial(self._entry, known=known)) for each in self.entries]
         problems = in_order(self.problems + [problem for document in self._documents for problem in document.desk.problems])
         if errors_in(problems) or settings is None:
             return DiaryReading(None, problems, self._files)
@@ -101,6 +106,12 @@ class _Reading:
             return None
         check_nights(values, subs, known.sites, desk)
         return entry_of(document.slug, values, document.text, targets.targets, subs)
+
+
+def _whole(document: Document, record_of: Callable[[Document], Record | None]) -> Record | None:
+    """The document's record; None where it has an error."""
+    record = document.desk.until_full(partial(record_of, document))
+    return record if document.desk.clean else None
 
 
 def _newest_first(entries: list[Entry | None]) -> tuple[Entry, ...]:

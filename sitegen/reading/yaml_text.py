@@ -13,6 +13,7 @@ from sitegen.reading.yaml_mistakes import mistake_in
 
 FAST_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 DEEPEST = 24
+MOST_VALUES = 50_000
 MOST_BY_ALIAS = 1_000
 
 
@@ -82,6 +83,8 @@ class _Composer:
 
     def scalar(self, event: Any) -> None:
         self._refuse_tag(event)
+        if self.count >= MOST_VALUES:
+            self._refuse(event, f"this file holds more than {MOST_VALUES} values", "logs and tables belong into logs/")
         place = self._place(event)
         self._put(TextNode(event.value, place.line, place.column, not event.style), event.anchor, self.count)
 

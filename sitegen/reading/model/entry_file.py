@@ -10,7 +10,7 @@ from sitegen.reading.value_types.content_path import ContentPath, LogPattern
 from sitegen.reading.value_types.day import Day
 from sitegen.reading.value_types.group import Group, Key
 from sitegen.reading.value_types.number import Number, NumberPair
-from sitegen.reading.value_types.text import LINE, PARAGRAPHS, WORD
+from sitegen.reading.value_types.text import LINE, NAME, PARAGRAPHS, WORD
 from sitegen.reading.value_types.time_zone import TimeZone
 
 # What the pictures room can open.
@@ -23,7 +23,7 @@ SCALE = Number(unit="arcsec/px", above=0, most=10_000)
 
 TARGET = Group(
     (
-        Key("name", LINE, "What it is called; found in the catalogues, it needs no more.", "NGC 6946", required=True),
+        Key("name", NAME, "What it is called; found in the catalogues, it needs no more.", "NGC 6946", required=True),
         Key("ra", RightAscension(), "Right ascension, ICRS.", "20 34 52"),
         Key("dec", Declination(), "Declination, ICRS.", "+60 09 14"),
         Key("kind", LINE, "What it is; 'moving' for what has no fixed place.", "galaxy"),
@@ -36,10 +36,10 @@ TARGET = Group(
 LOG = Group(
     (
         Key("files", ListOf(LogPattern(), or_one=True), "The logs these keys hold for.", "logs/2026-04-*.csv", required=True),
-        Key("rig", LINE, "The rig of these logs.", "dome", default="the entry's"),
-        Key("site", LINE, "The site of these logs.", "roof", default="the entry's"),
-        Key("target", LINE, "Which of the entry's targets they show.", "M 101", default="the first"),
-        Key("filter", LINE, "The filter, where the log does not tell it.", "L"),
+        Key("rig", NAME, "The rig of these logs.", "dome", default="the entry's"),
+        Key("site", NAME, "The site of these logs.", "roof", default="the entry's"),
+        Key("target", NAME, "Which of the entry's targets they show.", "M 101", default="the first"),
+        Key("filter", NAME, "The filter, where the log does not tell it.", "L"),
         Key("time_zone", TimeZone(), "What clock the log keeps where it does not say.", "Europe/Athens", default="UTC"),
         Key("columns", COLUMNS, "What the table calls the columns.", "{exposure_s: Seconds}"),
     ),
@@ -142,11 +142,11 @@ ENTRY_FILE = AuthorFile(
             Key("updated", Day(past=True), "When it was last changed in substance.", "2026-06-20"),
             Key("summary", PARAGRAPHS, "One or two sentences for lists and feeds.", "A galaxy over five broken nights."),
             Key("stage", Choice(("trial", "gathering", "finished")), "How far the project is.", "gathering", default="finished"),
-            Key("target", ListOf(OneOf(LINE, TARGET), or_one=True),
+            Key("target", ListOf(OneOf(NAME, TARGET), or_one=True),
                 "A name of the catalogues, or a mapping whose keys win over theirs; a list where there are several.",
                 "M 101", default="none: an entry about gear"),
-            Key("rig", LINE, "The rig of this entry's logs.", "dome"),
-            Key("site", LINE, "The site of this entry's logs.", "roof"),
+            Key("rig", NAME, "The rig of this entry's logs.", "dome"),
+            Key("site", NAME, "The site of this entry's logs.", "roof"),
             Key("logs", ListOf(OneOf(LogPattern(), LOG)), "Where the subs are recorded.", "[logs/m101/*.csv]"),
             Key("pictures", ListOf(PICTURE), "The first is shown first.", "[{file: pictures/m101.tif, alt: a spiral galaxy}]"),
             Key("wanted", MapOf(WORD, Number(unit="hours", above=0, most=100_000), "FILTER"), "What the project aims for.",
@@ -154,7 +154,7 @@ ENTRY_FILE = AuthorFile(
             Key("nights", MapOf(Day(), NIGHT, "EVENING"), "What only you know, by the date of the evening.",
                 "{2026-04-18: {clouds: none, temperature_c: 4}}"),
             Key("links", ListOf(LINK), "A film, raw data, a paper.", "[{title: raw data, address: 'https://example.org/raw'}]"),
-            Key("topics", ListOf(LINE), "Words to find it by.", "[galaxy, moonlight]"),
+            Key("topics", ListOf(NAME), "Words to find it by.", "[galaxy, moonlight]"),
             Key("lessons", LESSONS, "What it taught.", "{worked: [focusing on each filter]}"),
             Key("star_survey", ListOf(ContentPath()),
                 "Frames in which to measure star shapes over the field, or saved measurements.",

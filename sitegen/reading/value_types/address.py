@@ -9,6 +9,7 @@ from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
 _UNSAFE = re.compile(r"[\s\\<>\"`{}|^\x00-\x1f\x7f-\x9f]")
+LONGEST = 2_000
 _HOST = re.compile(r"[\w.-]*\w|[0-9a-fA-F:.]+")
 
 
@@ -40,6 +41,8 @@ class WebAddress:
             parts.port  # noqa: B018 -- reading it is what judges it
         except ValueError:
             return "not an address"
+        if len(text) > LONGEST:
+            return f"longer than {LONGEST} characters"
         if _UNSAFE.search(text) or parts.scheme not in ("http", "https") or not _HOST.fullmatch(parts.hostname or ""):
             return "not an http or https address"
         if parts.username is not None or parts.password is not None:

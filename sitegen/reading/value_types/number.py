@@ -5,7 +5,7 @@ import re
 from dataclasses import dataclass
 
 from sitegen.reading.desk import Desk
-from sitegen.reading.nodes import Node, quoted
+from sitegen.reading.nodes import Node, quoted, shortened
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d)")
@@ -56,7 +56,7 @@ class Number:
     def _in_range(self, value: float, text: str, node: Node, label: str, desk: Desk) -> float | int | None:
         if not math.isfinite(value) or not (self.least <= value <= self.most and value > self.above):
             limits = f"it may be {self.limits()}" + (f", in {self.unit}" if self.unit else "")
-            desk.error(node, f"{label} is {text}, out of range", limits)
+            desk.error(node, f"{label} is {shortened(text)}, out of range", limits)
             return None
         if self.whole and not value.is_integer():
             desk.error(node, f"{label} is {text}, not a whole number")

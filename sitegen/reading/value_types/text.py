@@ -10,10 +10,11 @@ from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """One line, whatever way the author broke it; with `paragraphs`, line breaks stay."""
+    """One line, whatever way the author broke it; with `paragraphs`, line breaks stay. At most `longest` characters."""
 
     paragraphs: bool = False
     called: str = "text"
+    longest: int = 2_000
 
     def read(self, node: Node, label: str, desk: Desk) -> str | None:
         text = text_of(node, label, desk, "text", "put some text behind it")
@@ -21,6 +22,9 @@ class Text:
             return None
         if UNPRINTABLE.search(text) or not _encodable(text):
             desk.error(node, f"{label} holds an unprintable character", "delete its escape")
+            return None
+        if len(text) > self.longest:
+            desk.error(node, f"{label} has {len(text)} characters", f"it may have {self.longest}")
             return None
         return text if self.paragraphs else " ".join(text.split())
 
@@ -37,5 +41,6 @@ def _encodable(text: str) -> bool:
 
 
 LINE = Text()
-PARAGRAPHS = Text(paragraphs=True, called="text, Markdown")
-WORD = Text(called="word")
+PARAGRAPHS = Text(paragraphs=True, called="text, Markdown", longest=20_000)
+NAME = Text(longest=100)
+WORD = Text(called="word", longest=40)

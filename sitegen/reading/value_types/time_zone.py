@@ -1,6 +1,7 @@
 """Time zones of the IANA database."""
 
 from dataclasses import dataclass
+from functools import cache
 from zoneinfo import ZoneInfo, available_timezones
 
 from sitegen.problems import did_you_mean
@@ -45,8 +46,13 @@ def is_zone(name: str) -> bool:
 def _nearest(text: str) -> str | None:
     """The zone of a city that was misspelt or given alone; abbreviations such as EEST are near to no city."""
     city = text.rpartition("/")[2].replace(" ", "_")
-    zones = sorted(zone for zone in available_timezones() if "/" in zone and not zone.startswith("Etc/"))
-    by_city = {zone.rpartition("/")[2]: zone for zone in reversed(zones)}
+    by_city = _by_city()
     near = did_you_mean(city, by_city)
     alike = near is not None and near[0].casefold() == city[0].casefold() and abs(len(near) - len(city)) <= CLOSE_LETTERS
     return by_city[near] if near and alike else None
+
+
+@cache
+def _by_city() -> dict[str, str]:
+    zones = sorted(zone for zone in available_timezones() if "/" in zone and not zone.startswith("Etc/"))
+    return {zone.rpartition("/")[2]: zone for zone in reversed(zones)}
