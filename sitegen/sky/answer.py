@@ -81,6 +81,7 @@ class TargetNight:
     hours: the interval in which the target was judged, and hours_kind says which that is: "dark",
         without it "nautical", without that "sun down", and None, None where the Sun never sets.
     max_altitude_deg, min_airmass: over those hours; None without them, airmass also below the horizon.
+    moon_separation_deg: topocentric distance from the Moon at NightSky.middle, Moon up or down.
     altitude_deg: airless, on the grid of the night's curve.
     """
 
@@ -89,6 +90,7 @@ class TargetNight:
     hours: Interval | None
     max_altitude_deg: float | None
     min_airmass: float | None
+    moon_separation_deg: float
     altitude_deg: Floats
     path: DiurnalPath
 

@@ -38,7 +38,7 @@ def sky_pass(request: SkyRequest) -> SkyAnswer:
     pairs = np.array(request.night_targets, dtype=np.int64).reshape(-1, 2)
     return SkyAnswer(
         nights=tuple(night_sky(i, ephemeris, dark, middle_s[i], moons[i], curves[i]) for i in range(len(moons))),
-        night_targets=tuple(target_nights(ephemeris, pairs, icrs, places, times_s, dark)),
+        night_targets=tuple(target_nights(ephemeris, pairs, icrs, places, times_s, dark, middle_s)),
         subs=sub_sky(
             ephemeris,
             np.asarray(request.sub_mid_s, float),

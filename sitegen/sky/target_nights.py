@@ -10,6 +10,7 @@ from sitegen.sky.airmass import airmass
 from sitegen.sky.answer import TargetNight
 from sitegen.sky.darkness import Darkness
 from sitegen.sky.diurnal_path import SIDEREAL_RATE_RAD_S, DiurnalPath, altitude_deg
+from sitegen.sky.moon import angle_deg
 from sitegen.sky.night_ephemeris import NightEphemeris
 from sitegen.sky.night_time import HALF_DAY_S, utc_moment
 from sitegen.sky.place import Place
@@ -41,14 +42,21 @@ class Paths:
 
 
 def target_nights(
-    ephemeris: NightEphemeris, pairs: Indices, icrs: Floats, places: Sequence[Place], times_s: Floats, dark: Darkness
+    ephemeris: NightEphemeris,
+    pairs: Indices,
+    icrs: Floats,
+    places: Sequence[Place],
+    times_s: Floats,
+    dark: Darkness,
+    middle_s: Floats,
 ) -> list[TargetNight]:
-    """One record a pair (P, 2) of night and direction; icrs unit vectors, times_s (N, 145), places one a night."""
+    """One record a pair (P, 2) of night and direction; icrs unit vectors, times_s (N, 145), places and middles one a night."""
     night, direction = pairs[:, 0], pairs[:, 1]
     paths = paths_of(ephemeris, night, icrs[direction])
     kind, start, end = judged_hours(dark)
     highest = highest_deg(paths, start[night], end[night])
     air = airmass(highest)
+    separation = moon_separation_deg(ephemeris, night, middle_s[night], icrs[direction])
     curve = paths.altitude_deg(times_s[night].T).T
     transit = paths.transit_s()
     return [
@@ -58,6 +66,7 @@ def target_nights(
             hours=(utc_moment(start[n]), utc_moment(end[n])) if kind[n] else None,
             max_altitude_deg=known(highest[i]),
             min_airmass=known(air[i]),
+            moon_separation_deg=float(separation[i]),
             altitude_deg=curve[i],
             path=path_record(paths, i, places[n]),
         )
@@ -75,6 +84,12 @@ def paths_of(ephemeris: NightEphemeris, night: Indices, icrs: Floats) -> Paths:
         hour_angle_rad=ephemeris.meridian_angle(night, noon_s) - np.arctan2(seen[:, 1], seen[:, 0]),
         noon_s=noon_s,
     )
+
+
+def moon_separation_deg(ephemeris: NightEphemeris, night: Indices, unix_s: Floats, icrs: Floats) -> Floats:
+    """Topocentric angle between ICRS unit vectors (P, 3) and the Moon, one moment a pair."""
+    target = ephemeris.to_meridian(night, unix_s, ephemeris.direction(night, icrs))
+    return angle_deg(target, ephemeris.from_observer(night, unix_s, ephemeris.moon(night, unix_s)))
 
 
 def judged_hours(dark: Darkness) -> tuple[Indices, Floats, Floats]:

@@ -14,6 +14,8 @@ SIDEREAL_12B_S = Published(
 DELTA_T_1987_S = Published(
     55.45, 0.1, "annual table of delta T: 55.3 s at 1987.0, 55.8 s at 1988.0 (from memory)", "read between two lines"
 )
+UT1_MINUS_UTC_AROUND_2017_S = (-0.408, -0.408, 0.592, 0.591)
+"""IERS: -0.408 s before the leap second at the end of 2016 and +0.592 s after it (from memory)."""
 
 VENUS_13B = (degrees(38, 55, 17), degrees(-6, 43, 11.61), 64.352133)
 """Latitude, declination, hour angle in degrees."""

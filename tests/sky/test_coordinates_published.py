@@ -43,6 +43,12 @@ def test_delta_t_of_1987() -> None:
     assert published.DELTA_T_1987_S.agrees(tt_s - utc[0] - ut1_minus_utc_s(utc)[0])
 
 
+def test_a_leap_second_is_not_smeared() -> None:
+    """Through the last day of 2016 UT1-UTC keeps its -0.41 s, and the leap second makes it +0.59 s at once."""
+    hours = np.array([unix("2016-12-31T06:00"), unix("2016-12-31T23:59"), unix("2017-01-01T00:01"), unix("2017-01-01T18:00")])
+    assert np.max(np.abs(ut1_minus_utc_s(hours) - published.UT1_MINUS_UTC_AROUND_2017_S)) <= 0.003
+
+
 def test_horizontal_coordinates_of_example_13b() -> None:
     """Venus stands over Washington where Meeus's worked example puts it."""
     latitude, declination, hour_angle = published.VENUS_13B

@@ -92,6 +92,13 @@ def test_target_highest_in_the_dark() -> None:
         assert target.min_airmass == (None if np.isnan(expected) else pytest.approx(float(expected), abs=1e-9))
 
 
+def test_a_nights_separation_is_that_of_its_middle() -> None:
+    """The night's distance from the Moon is what a sub exposed at the night's middle has."""
+    night = ask(KAROO, [date(2026, 5, 2)]).nights[0]
+    answer = ask(KAROO, [date(2026, 5, 2)], [ANTARES], [night.middle.timestamp()])
+    assert answer.night_targets[0].moon_separation_deg == pytest.approx(answer.subs.moon_separation_deg[0], abs=1e-3)
+
+
 def test_transit_is_the_upper_culmination_in_the_night() -> None:
     """At transit the target is on the meridian, at 90 - |latitude - declination|, between the night's noons."""
     evenings = evenings_of(2026)

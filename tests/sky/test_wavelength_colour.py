@@ -5,7 +5,13 @@ import pytest
 from sitegen.sky.wavelength_colour import cie_xyz, filter_colour, hue_deg
 
 # CIE 1931 2-degree chromaticities of spectral light (CIE 15, table T.4; as printed in colorimetry textbooks, from memory)
-SPECTRAL_LOCUS = {450: (0.1566, 0.0177), 500: (0.0082, 0.5384), 550: (0.3016, 0.6923), 600: (0.6270, 0.3725), 650: (0.7260, 0.2740)}
+SPECTRAL_LOCUS = {
+    450: (0.1566, 0.0177),
+    500: (0.0082, 0.5384),
+    550: (0.3016, 0.6923),
+    600: (0.6270, 0.3725),
+    650: (0.7260, 0.2740),
+}
 
 
 @pytest.mark.parametrize("wavelength_nm", SPECTRAL_LOCUS)
