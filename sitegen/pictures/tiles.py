@@ -8,7 +8,7 @@ import json
 import shutil
 from pathlib import Path
 
-from sitegen.pictures.encoders import full_jpeg, jpeg
+from sitegen.pictures.encoders import full_jpeg, tile_jpeg
 from sitegen.pictures.opening import OpenPicture, on_8_bits, opened
 from sitegen.pictures.records import MadeTiles, PictureSettings
 from sitegen.pictures.resizing import reduced
@@ -82,11 +82,11 @@ def _level(size: tuple[int, int], factor: int) -> tuple[int, int]:
 
 
 def _write_levels(picture: OpenPicture, made: Path, size: tuple[int, int], settings: PictureSettings) -> None:
-    """The largest from the picture, each other from the next larger."""
+    """The largest from the picture, each other from the next larger; the smallest is a tile, and there already."""
     image = picture.fresh()
-    for width, height in reversed(offered_sizes(size, settings.tile_px)):
+    for width, height in reversed(offered_sizes(size, settings.tile_px)[1:]):
         image = reduced(image, width, height).copy_memory()
-        _place(made, f"{width},{height}").write_bytes(jpeg(image, settings))
+        _place(made, f"{width},{height}").write_bytes(tile_jpeg(image, settings))
 
 
 def _write_full(picture: OpenPicture, made: Path, full: Path | None, settings: PictureSettings) -> None:
