@@ -1,0 +1,40 @@
+"""What several test folders share: the demo diary, built once a run."""
+
+import fcntl
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from sitegen.folders import Folders
+from sitegen.rebuild import rebuild
+
+ROOT = Path(__file__).resolve().parents[1]
+TODAY = date(2026, 11, 25)
+
+
+@pytest.fixture(scope="session")
+def demo_folders(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Folders:
+    """The demo diary built once, also where several test processes run side by side."""
+    base = tmp_path_factory.getbasetemp()
+    shared = base.parent if worker_id != "master" else base
+    folders = Folders(ROOT / "content", ROOT / "themes", shared / "demo" / "output", shared / "demo" / "keep")
+    folders.output.parent.mkdir(exist_ok=True)
+    with (shared / "demo.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not folders.output.exists():
+            rebuild(folders, TODAY)
+    return folders
+
+
+@pytest.fixture(scope="session")
+def demo_site(demo_folders: Folders) -> Path:
+    """The folder of the built demo diary."""
+    return demo_folders.output
+
+
+@pytest.fixture(scope="session")
+def worker_id(request: pytest.FixtureRequest) -> str:
+    """'master' where pytest runs in one process; pytest-xdist's own name of the process otherwise."""
+    workerinput = getattr(request.config, "workerinput", None)
+    return workerinput["workerid"] if workerinput else "master"
