@@ -1,7 +1,7 @@
 """Lays a diary's entries under the sky: one vectorised pass for all their nights, targets and subs."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import UTC, date, datetime
 from functools import cache
 from statistics import median
@@ -60,7 +60,8 @@ class _InSky:
 
     def _light(self, sub: Sub, moon_altitude_deg: float) -> SubInSky:
         rig = self.diary.rigs[sub.rig]
-        kind: FilterKind = rig.filters[sub.filter].kind if sub.filter in rig.filters else "broadband"
+        one = rig.filters.get(sub.filter or "")
+        kind: FilterKind = one.kind if one else "broadband"
         known = None if np.isnan(moon_altitude_deg) else moon_altitude_deg
         return SubInSky(sub, _filter_key(sub, rig), kind, known)
 
@@ -130,7 +131,7 @@ NO_FILTER = {
 }
 
 
-def _filters_used(lights: Iterable[SubInSky], rigs: dict[str, Rig], entry: Entry) -> tuple[tuple[str, Filter], ...]:
+def _filters_used(lights: Iterable[SubInSky], rigs: Mapping[str, Rig], entry: Entry) -> tuple[tuple[str, Filter], ...]:
     """By the order of the rigs' own filter lists, then what needs no filter; wanted ones included."""
     wanted = set(entry.wanted_hours)
     shorts = {light.filter_key for light in lights} | wanted

@@ -8,7 +8,7 @@ EPHEMERIS = "Sun's position from ERFA; rise and set at −50′ (upper limb, 34�
 DEFINITION = "definition of astronomical twilight: the Sun's centre 18° below the horizon; nautical 12°"
 
 FACTS: tuple[Fact[NightView], ...] = (
-    Fact("evening_of", "Evening of", "", lambda night: night.evening.isoformat(), "A night is named by its evening.", "definition"),
+    Fact("evening_of", "Evening of", "", lambda night: night.evening.isoformat(), "Nights go by their evening.", "definition"),
     Fact("site", "Site", "", lambda night: night.site.slug, "Where the rig stood.", "the author"),
     Fact("sunset", "Sunset", "UTC", of_sky(lambda sky: sky.sunset), "The Sun's upper limb goes under.", EPHEMERIS),
     Fact("sunrise", "Sunrise", "UTC", of_sky(lambda sky: sky.sunrise), "The Sun's upper limb comes up.", EPHEMERIS),

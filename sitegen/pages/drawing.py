@@ -134,8 +134,9 @@ def position_words(site: PublicSite, decimals: int, words: Words, numbers: Numbe
     """'32.6° S, 139.0° E', with no more digits than were published."""
     if site.latitude_deg is None or site.longitude_deg is None:
         return words["site.hidden"]
-    latitude = f"{numbers.number(abs(site.latitude_deg), decimals)}° {words['site.south' if site.latitude_deg < 0 else 'site.north']}"
-    longitude = f"{numbers.number(abs(site.longitude_deg), decimals)}° {words['site.west' if site.longitude_deg < 0 else 'site.east']}"
-    return words.say("site.position", latitude=latitude, longitude=longitude)
+    north_south = words["site.south" if site.latitude_deg < 0 else "site.north"]
+    east_west = words["site.west" if site.longitude_deg < 0 else "site.east"]
+    latitude, longitude = (numbers.number(abs(angle), decimals) for angle in (site.latitude_deg, site.longitude_deg))
+    return words.say("site.position", latitude=f"{latitude}° {north_south}", longitude=f"{longitude}° {east_west}")
 
 

@@ -9,6 +9,7 @@ the file's name, `[the trial](trial-night.md)`.
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 from markdown_it import MarkdownIt
@@ -64,7 +65,7 @@ def to_inline_html(text: str) -> str:
 def first_words(body: str, limit: int = 200) -> str:
     """The beginning of the first paragraph as plain text: the summary where the author gave none."""
     tokens = _parser().parse(body)
-    for token, content in zip(tokens, tokens[1:], strict=False):
+    for token, content in pairwise(tokens):
         if token.type == "paragraph_open" and token.level == 0:
             words = "".join(_plain(child) for child in content.children or ()).split()
             return _cut(" ".join(words), limit)
@@ -93,7 +94,7 @@ def _cut(text: str, limit: int) -> str:
 def _parser() -> MarkdownIt:
     parser = MarkdownIt("commonmark", {"html": False, "typographer": False}).enable("table")
     parser.use(footnote_plugin).use(deflist_plugin)
-    parser.validateLink = _may_link  # type: ignore[method-assign]
+    parser.validateLink = _may_link  # type: ignore[method-assign, assignment] # the library's documented way
     return parser
 
 

@@ -111,14 +111,16 @@ def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]]
     """`bands` gives each filter's passbands; lanes stand in its order. `key` keeps SVG ids apart within a page."""
     curve = night.sky.curve if night.sky else None
     target = night.target_sky
+    times_s = curve.times_s.tolist() if curve else []
+    rising = target.altitude_deg.tolist() if target else []
     transit = target.transit if target else None
     return Ribbon(
         key=key,
-        ground=_ground(curve.times_s, curve.sun_altitude_deg, span) if curve else (Stop(0.0, 4),),
-        moon=_area(curve.times_s, curve.moon_altitude_deg, span) if curve else "",
+        ground=_ground(times_s, curve.sun_altitude_deg.tolist(), span) if curve else (Stop(0.0, 4),),
+        moon=_area(times_s, curve.moon_altitude_deg.tolist(), span) if curve else "",
         moon_strength=round(0.12 + 0.6 * night.sky.moon.illuminated, 3) if night.sky else 0.0,
-        target=_line(curve.times_s, target.altitude_deg, span) if curve and target else "",
-        target_label=_label_place(curve.times_s, target.altitude_deg, span) if curve and target else None,
+        target=_line(times_s, rising, span) if rising else "",
+        target_label=_label_place(times_s, rising, span) if rising else None,
         transit_x=_inside(span.x(transit)) if transit else None,
         hours=_hours(span, ZoneInfo(night.site.time_zone)),
         lanes=_lanes(night.lights, span, bands),

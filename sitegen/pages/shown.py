@@ -1,6 +1,6 @@
 """A computed number as it is shown: its text, and where and how it is explained."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
@@ -87,7 +87,7 @@ def _day(shower: Shower, text: str) -> str:
     return shower.numbers.day(date.fromisoformat(text))
 
 
-_SPECIAL = {
+_SPECIAL: dict[str, Callable[[Shower, Any], str]] = {
     "target.ra_deg": _right_ascension,
     "target.dec_deg": _declination,
     "optics.field_deg": field_text,
@@ -95,10 +95,10 @@ _SPECIAL = {
     "optics.f_ratio": lambda shower, value: f"f/{shower.numbers.figures(value, 2)}",
     "optics.from": _day,
     "nights.evening_of": _day,
-    "optics.rig": lambda shower, value: value,
-    "nights.site": lambda shower, value: value,
-    "entry": lambda shower, value: value,
-    "title": lambda shower, value: value,
+    "optics.rig": lambda _, value: str(value),
+    "nights.site": lambda _, value: str(value),
+    "entry": lambda _, value: str(value),
+    "title": lambda _, value: str(value),
     "cautions": lambda shower, value: ", ".join(shower.words.get(f"value.{one}", one) for one in value),
 }
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from sitegen.diary import addresses
+from sitegen.diary.settings import Privacy
 from sitegen.pages.groups import group_context
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
@@ -17,15 +18,18 @@ def pages(book: SiteBook) -> Iterable[Page]:
             {
                 "place": site,
                 "privacy": book.settings.privacy,
-                "decimals": _decimals(book.settings.privacy.round_to_deg) if book.settings.privacy.site_position == "rounded" else 4,
+                "decimals": _decimals(book.settings.privacy),
                 **group_context(book.by_site.get(slug, []), book),
             },
             section="gear",
         )
 
 
-def _decimals(step_deg: float) -> int:
-    """Digits that the rounding leaves meaningful: 1 for 0.1, 0 for 1."""
+def _decimals(privacy: Privacy) -> int:
+    """Digits that the rounding leaves meaningful: 1 for 0.1, 0 for 1; four of an exact position."""
+    if privacy.site_position != "rounded":
+        return 4
+    step_deg = privacy.round_to_deg
     return next((digits for digits in range(5) if abs(step_deg * 10**digits - round(step_deg * 10**digits)) < 1e-9), 5)
 
 
