@@ -1,0 +1,99 @@
+"""The contract of a chart: a question, plain values, panels that answer it, and the same numbers as a table.
+
+A chart is one or more panels, each 400 units wide. On a wide page they stand side by side, on a phone under each other, so that
+one drawing serves every width and its text never falls below 11 px.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Generic, Protocol, TypeVar
+
+from matplotlib.figure import Figure
+
+from sitegen.charts.clean_svg import clean_svg
+from sitegen.charts.house_style import svg_of
+from sitegen.number_text import NumberText
+
+Values = TypeVar("Values")
+
+
+class Speaker(Protocol):
+    """The theme's words, as `pages` holds them."""
+
+    def say(self, key: str, **values: object) -> str: ...
+    def count(self, key: str, number: int, **values: object) -> str: ...
+
+
+@dataclass(frozen=True, slots=True)
+class Voice:
+    """How a chart speaks: the words of its language and its numbers."""
+
+    words: Speaker
+    numbers: NumberText
+
+    def say(self, key: str, **values: object) -> str:
+        """The word 'chart.KEY' of the theme."""
+        return self.words.say(f"chart.{key}", **values)
+
+    def count(self, key: str, number: int, **values: object) -> str:
+        return self.words.count(f"chart.{key}", number, **values)
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """`label` names it for who cannot see it, '' where the chart's title does; `linked`: marks in it lead somewhere;
+    `is_map`: names stand over lines and need a halo."""
+
+    figure: Figure
+    described: str
+    label: str = ""
+    linked: bool = False
+    is_map: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """The chart's numbers as text. `links` holds an address for the first cell of each row, or is empty."""
+
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    links: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Chart(Generic[Values]):
+    """`draw` is asked only where `enough` says that there is something to show. `example` is what the contract's tests draw."""
+
+    name: str
+    question: str
+    enough: Callable[[Values], bool]
+    draw: Callable[[Values, Voice], tuple[Panel, ...]]
+    title: Callable[[Values, Voice], str]
+    table: Callable[[Values, Voice], Table]
+    example: Values
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A chart as a page shows it: text only, so that it can be kept. `key` tells it apart within its page."""
+
+    name: str
+    key: str
+    title: str
+    svgs: tuple[str, ...]
+    table: Table
+    note: str | None = None
+
+
+def drawn(chart: Chart[Any], values: Any, voice: Voice, key: str | None = None, note: str | None = None) -> Drawn | None:
+    """The chart of these values, None where there is too little to show. `key` becomes the start of its ids: letters, digits
+    and hyphens, one of its own for each chart of a page."""
+    if not chart.enough(values):
+        return None
+    key = key or chart.name.replace("_", "-")
+    title = chart.title(values, voice)
+    svgs = tuple(
+        clean_svg(svg_of(panel.figure), f"{key}-{number}", panel.label or title, panel.described, panel.linked, panel.is_map)
+        for number, panel in enumerate(chart.draw(values, voice), start=1)
+    )
+    return Drawn(chart.name, key, title, svgs, chart.table(values, voice), note)

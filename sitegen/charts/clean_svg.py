@@ -1,0 +1,123 @@
+"""From matplotlib's SVG to one that may stand in a page: no style attributes or elements (the site's policy forbids them),
+colours as classes, ids that start with the chart's key, short numbers, a title and a description."""
+
+import re
+from collections.abc import Iterator
+from html import escape
+from xml.etree.ElementTree import Element, fromstring
+
+from sitegen.charts.house_style import class_of
+
+_HREF = "{http://www.w3.org/1999/xlink}href"
+_DROPPED = {"metadata", "style"}
+_KEPT_STYLES = (
+    "stroke-width", "stroke-linecap", "stroke-linejoin", "stroke-dasharray", "stroke-dashoffset", "fill-rule",
+    "font-size", "font-style", "font-weight", "text-anchor", "opacity", "fill-opacity", "stroke-opacity",
+)  # fmt: skip
+_KEPT_ATTRIBUTES = ("d", "x", "y", "width", "height", "r", "cx", "cy", "transform", "clip-path", "points")
+_NUMBER = re.compile(r"-?\d+\.\d+")
+_NO_TURN = re.compile(r"rotate\(-?0(\.0+)? [^)]*\)")
+_SAME_LINK = re.compile(r'(<a href="([^"]*)">(?:(?!</a>).)*)</a><a href="\2">')
+_REFERENCE = re.compile(r"#([\w.-]+)")
+
+
+def clean_svg(text: str, key: str, title: str, described: str, linked: bool = False, is_map: bool = False) -> str:
+    """The SVG for inside a page. `key` starts every id. A picture to assistive technology, or a group where marks are links."""
+    root = fromstring(text)
+    names = _names(root, key)
+    body = _one_link("".join(_inside(root, names)))
+    head = f'<title id="{key}-title">{escape(title)}</title><desc id="{key}-desc">{escape(described)}</desc>'
+    role = "group" if linked else "img"
+    classes = "panel map" if is_map else "panel"
+    return (
+        f'<svg class="{classes}" viewBox="{root.attrib["viewBox"]}" role="{role}" aria-labelledby="{key}-title"'
+        f' aria-describedby="{key}-desc">{head}{body}</svg>'
+    )
+
+
+def _names(root: Element, key: str) -> dict[str, str]:
+    """New ids for those that something refers to; the others go."""
+    used: dict[str, str] = {}
+    for element in root.iter():
+        for value in (element.get(_HREF, ""), element.get("clip-path", "")):
+            found = _REFERENCE.search(value)
+            if found and _local(element) != "a":
+                used.setdefault(found[1], f"{key}-{len(used)}")
+    return used
+
+
+def _local(element: Element) -> str:
+    return element.tag.rpartition("}")[2]
+
+
+def _inside(element: Element, names: dict[str, str]) -> Iterator[str]:
+    for child in element:
+        yield from _written(child, names)
+
+
+def _written(element: Element, names: dict[str, str]) -> Iterator[str]:
+    name = _local(element)
+    if name in _DROPPED or (name == "path" and not _shows(element)):
+        return
+    inner = "".join(_inside(element, names)) + (escape(element.text) if name == "text" and element.text else "")
+    attributes = dict(_attributes(element, names))
+    if name in ("g", "defs") and not inner:
+        return
+    if name == "g" and not attributes:
+        yield inner
+        return
+    opened = name + "".join(f' {key}="{escape(value)}"' for key, value in attributes.items())
+    yield f"<{opened}>{inner}</{name}>" if inner else f"<{opened}/>"
+
+
+def _shows(element: Element) -> bool:
+    """Whether a path leaves a mark: it has paint, or waits in <defs> to be used."""
+    style = _style(element)
+    return element.get("id") is not None or style.get("fill") != "none" or "stroke" in style
+
+
+def _attributes(element: Element, names: dict[str, str]) -> Iterator[tuple[str, str]]:
+    if (old := element.get("id")) in names:
+        yield "id", names[old or ""]
+    if href := element.get(_HREF):
+        yield "href", href if _local(element) == "a" else f"#{names[href[1:]]}"
+    style = _style(element)
+    classes = [found for paint in ("fill", "stroke") if (found := _class(paint, style.get(paint)))]
+    if classes:
+        yield "class", " ".join(classes)
+    if style.get("fill") == "none":
+        yield "fill", "none"
+    if "f-milky" in classes:
+        yield "fill-rule", "evenodd"  # its edges are rings inside each other, which matplotlib has no word for
+    for key in _KEPT_STYLES:
+        if key in style:
+            yield key, _short(style[key].removesuffix("px"), 2)
+    for key in _KEPT_ATTRIBUTES:
+        value = _NO_TURN.sub("", element.get(key, ""))
+        if value:
+            yield key, _REFERENCE.sub(lambda found: f"#{names[found[1]]}", value) if key == "clip-path" else _short(value)
+
+
+def _style(element: Element) -> dict[str, str]:
+    pairs = (part.partition(":") for part in element.get("style", "").split(";"))
+    return {key.strip(): value.strip() for key, _, value in pairs if key.strip()}
+
+
+def _class(paint: str, colour: str | None) -> str | None:
+    """'f-ink' for a fill, 's-ink' for a stroke; a passband's class colours both."""
+    if colour is None or colour == "none":
+        return None
+    name = class_of(colour)
+    return name if name.startswith("nm") else f"{paint[0]}-{name}"
+
+
+def _one_link(body: str) -> str:
+    """A mark and its label, drawn one after the other, become one link."""
+    merged = _SAME_LINK.sub(r"\1", body)
+    return merged if merged == body else _one_link(merged)
+
+
+def _short(text: str, decimals: int = 1) -> str:
+    """Short numbers (a tenth of a unit is less than a tenth of a pixel), and no more white space than they need."""
+    shorter = _NUMBER.sub(lambda found: f"{round(float(found[0]), decimals) + 0.0:g}", text)
+    return re.sub(r"\s*([MLCQZz])\s*", r"\1", " ".join(shorter.split()))

@@ -1,0 +1,214 @@
+"""Where one target lies: among its constellations, and close by with the camera's field to scale."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from math import hypot
+
+import numpy as np
+from matplotlib.axes import Axes
+from matplotlib.patches import Circle, Polygon
+
+from sitegen.catalogue.constellation import constellation_of
+from sitegen.catalogue.star_field import stars_near
+from sitegen.charts.chart import Chart, Drawn, Panel, Table, Voice, drawn
+from sitegen.charts.house_style import INK, LINE, LINK, RULE, THICK, WIDTH, map_axes, write
+from sitegen.charts.lettering import Lettering
+from sitegen.charts.map_marks import draw_compass, draw_constellation_names, draw_figures, draw_scale, draw_stars
+from sitegen.charts.projection import SkyMap, from_tangent
+from sitegen.number_text import UNKNOWN
+
+HEIGHT = 340.0
+WIDE_DEG, CLOSE_AT_LEAST_DEG = 40.0, 1.0
+FIELDS_ACROSS = 2.6
+ONE_PANEL_FROM_DEG = 20.0
+BARS_DEG = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
+DASHES = (0, (5, 4))
+MARK, SMALLEST_FIELD = 7.0, 11.0  # units; a smaller field says nothing at the scale of the wide map
+
+
+@dataclass(frozen=True, slots=True)
+class CameraField:
+    """The field around a pointing. `rotation_deg` is the position angle of the picture's up, from north through east, None
+    where it is not known. `ra_deg` and `dec_deg` its middle, None for the target's own place."""
+
+    label: str
+    width_deg: float
+    height_deg: float
+    rotation_deg: float | None = None
+    ra_deg: float | None = None
+    dec_deg: float | None = None
+
+    @property
+    def diagonal_deg(self) -> float:
+        return hypot(self.width_deg, self.height_deg)
+
+
+@dataclass(frozen=True, slots=True)
+class FinderValues:
+    """`size_arcmin` is (longer, shorter), None where not known; its direction is not known, so it is drawn as a circle."""
+
+    name: str
+    ra_deg: float
+    dec_deg: float
+    size_arcmin: tuple[float, float] | None
+    fields: Sequence[CameraField]
+
+
+def finder_chart(
+    name: str, ra_deg: float, dec_deg: float, size_arcmin: tuple[float, float] | None, fields: Sequence[CameraField],
+    voice: Voice, key: str,
+) -> Drawn:  # fmt: skip
+    """The finder map of one target. `key` starts its ids in the page."""
+    made = drawn(CHART, FinderValues(name, ra_deg, dec_deg, size_arcmin, tuple(fields)), voice, key)
+    assert made is not None  # a place is always enough
+    return made
+
+
+def draw(values: FinderValues, voice: Voice) -> tuple[Panel, ...]:
+    """Wide first. A field that fills the wide map needs no second one, nor does a target without any field."""
+    largest_deg = max((field.diagonal_deg for field in values.fields), default=0.0)
+    wide = _panel(values, voice, max(WIDE_DEG, 1.9 * largest_deg), "wide", 5.0)
+    if not 0 < largest_deg < ONE_PANEL_FROM_DEG:
+        return (wide,)
+    across_deg = max(CLOSE_AT_LEAST_DEG, FIELDS_ACROSS * largest_deg)
+    return wide, _panel(values, voice, across_deg, "close", _faintest(across_deg))
+
+
+def _faintest(across_deg: float) -> float:
+    """Fainter stars on a smaller map, to the catalogue's end at 10."""
+    return float(np.clip(11.5 - 2.2 * np.log2(max(across_deg, 1.0)) / 1.6, 6.0, 10.0))
+
+
+def _panel(values: FinderValues, voice: Voice, across_deg: float, kind: str, faintest: float) -> Panel:
+    figure, axes = map_axes(HEIGHT, WIDTH / 2)
+    sky = SkyMap(values.ra_deg, values.dec_deg, WIDTH / across_deg)
+    reach_deg = 0.5 * hypot(WIDTH, HEIGHT) / sky.units_deg
+    _frame(axes)
+    draw_figures(axes, sky, reach_deg)
+    draw_stars(axes, sky, stars_near(values.ra_deg, values.dec_deg, reach_deg, faintest), faintest - 5.0, faintest)
+    lettering = Lettering((-WIDTH / 2 + 6, -HEIGHT / 2 + 6, WIDTH / 2 - 6, HEIGHT / 2 - 6))
+    _furniture(axes, across_deg, lettering, voice)
+    reach = _fields(axes, sky, values, lettering, kind == "close")
+    _target(axes, values, sky, lettering, reach)
+    if kind == "wide":
+        draw_constellation_names(axes, sky, lettering, lambda x, y: abs(x) < WIDTH / 2 and abs(y) < HEIGHT / 2, 3)
+    across, magnitude = voice.numbers.angle(across_deg), voice.numbers.number(faintest, 0)
+    described = voice.say(f"finder.desc_{kind}", across=across, faintest=magnitude)
+    return Panel(figure, described, voice.say(f"finder.{kind}", name=values.name), is_map=True)
+
+
+def _frame(axes: Axes) -> None:
+    x, y = WIDTH / 2 - 1, HEIGHT / 2 - 1
+    axes.add_patch(Polygon([(-x, -y), (x, -y), (x, y), (-x, y)], fill=False, edgecolor=RULE, linewidth=1.4))
+
+
+def _furniture(axes: Axes, across_deg: float, lettering: Lettering, voice: Voice) -> None:
+    """Scale at the lower left, compass at the lower right; names keep out of both."""
+    bar_deg = max(bar for bar in BARS_DEG if bar <= 0.25 * across_deg)
+    left, low, right = -WIDTH / 2 + 12, -HEIGHT / 2 + 14, WIDTH / 2 - 14
+    length = bar_deg * WIDTH / across_deg
+    draw_scale(axes, length, _bar_words(bar_deg, voice), left, low)
+    draw_compass(axes, right, low, voice.say("finder.north"), voice.say("finder.east"))
+    lettering.taken += [(left, low - 10, left + length + 60, low + 12), (right - 40, low - 10, right + 14, low + 44)]
+
+
+def _bar_words(bar_deg: float, voice: Voice) -> str:
+    return f"{voice.numbers.number(bar_deg, 0)}°" if bar_deg >= 1 else voice.numbers.angle(bar_deg)
+
+
+def _fields(axes: Axes, sky: SkyMap, values: FinderValues, lettering: Lettering, close: bool) -> float:
+    """Fields that are large enough to be seen; how far from the middle they reach, in units."""
+    reach = 0.0
+    for field in values.fields:
+        radius = sky.radius(field.diagonal_deg / 2)
+        if radius < SMALLEST_FIELD:
+            continue
+        top = _any_turn(axes, sky, field) if field.rotation_deg is None else _box(axes, sky, values, field)
+        reach = max(reach, top)
+        found = lettering.first_free([(0, top + 13, "center"), (0, -top - 13, "center")], field.label) if close else None
+        if found:
+            write(axes, found[0], found[1], field.label, LINK, ha="center")
+    return reach
+
+
+def _box(axes: Axes, sky: SkyMap, values: FinderValues, field: CameraField) -> float:
+    """The field's true outline on the sky; its uppermost point, for the label."""
+    corners = np.array([(-1, -1), (1, -1), (1, 1), (-1, 1), (-1, -1)]) / 2.0
+    steps = np.linspace(0.0, 1.0, 9)[:, None]
+    sides = np.concatenate([start + steps * (end - start) for start, end in pairwise(corners)])
+    turn = np.radians(field.rotation_deg or 0.0)
+    # a camera sees east on the left: its right-hand side points west of its up
+    right, up = -sides[:, 0] * _span(field.width_deg), sides[:, 1] * _span(field.height_deg)
+    east, north = right * np.cos(turn) + up * np.sin(turn), -right * np.sin(turn) + up * np.cos(turn)
+    middle = (values.ra_deg if field.ra_deg is None else field.ra_deg, values.dec_deg if field.dec_deg is None else field.dec_deg)
+    x, y = sky.place(*from_tangent(*middle, east, north))
+    axes.add_patch(Polygon(np.column_stack([x, y]), fill=False, edgecolor=LINK, linewidth=THICK))
+    return float(y.max())
+
+
+def _span(field_deg: float) -> float:
+    """The side of a field on the tangent plane, in degrees of tangent."""
+    return float(2.0 * np.degrees(np.tan(np.radians(field_deg) / 2.0)))
+
+
+def _any_turn(axes: Axes, sky: SkyMap, field: CameraField) -> float:
+    """The circle that the camera never leaves however it is turned, and the one that it always covers."""
+    for across_deg in (field.diagonal_deg, min(field.width_deg, field.height_deg)):
+        axes.add_patch(Circle((0, 0), sky.radius(across_deg / 2), fill=False, edgecolor=LINK, linewidth=LINE, linestyle=DASHES))
+    return sky.radius(field.diagonal_deg / 2)
+
+
+def _target(axes: Axes, values: FinderValues, sky: SkyMap, lettering: Lettering, reach: float) -> None:
+    """Its extent where it can be seen at this scale, else a mark around its place; the name clear of it and of the field."""
+    size_deg = values.size_arcmin[0] / 60 if values.size_arcmin else 0.0
+    radius = max(MARK, sky.radius(size_deg / 2))
+    if reach < 2 * MARK or radius > MARK:
+        axes.add_patch(Circle((0, 0), radius, fill=False, edgecolor=INK, linewidth=LINE))
+    clear = max(radius, reach)
+    found = lettering.first_free(((0, -clear - 13, "center"), (0, clear + 13, "center"), (clear + 5, 0, "left")), values.name)
+    if found:
+        write(axes, found[0], found[1], values.name, INK, ha=found[2], fontweight="bold")
+
+
+def title(values: FinderValues, voice: Voice) -> str:
+    constellation = constellation_of(values.ra_deg, values.dec_deg)
+    if not values.fields:
+        return voice.say("finder.plain", name=values.name, constellation=constellation)
+    field = min(values.fields, key=lambda one: one.diagonal_deg)
+    frame = f"{voice.numbers.angle(field.width_deg)} × {voice.numbers.angle(field.height_deg)}"
+    if values.size_arcmin is None:
+        return voice.say("finder.framed", name=values.name, constellation=constellation, field=frame)
+    size = voice.numbers.angle(values.size_arcmin[0] / 60)
+    return voice.say("finder.sized", name=values.name, constellation=constellation, size=size, field=frame)
+
+
+def table(values: FinderValues, voice: Voice) -> Table:
+    numbers = voice.numbers
+    size = " × ".join(numbers.angle(side / 60) for side in values.size_arcmin or ()) or UNKNOWN
+    rows = [
+        (voice.say("sky.ra"), f"{numbers.number(values.ra_deg / 15, 2)}\u202f{voice.words.say('unit.h')}"),
+        (voice.say("sky.dec"), f"{numbers.number(values.dec_deg, 2)}°"),
+        (voice.say("sky.constellation"), constellation_of(values.ra_deg, values.dec_deg)),
+        (voice.say("finder.size"), size),
+        *((field.label, _field_words(field, voice)) for field in values.fields),
+    ]
+    return Table((voice.say("finder.what"), values.name), tuple(rows))
+
+
+def _field_words(field: CameraField, voice: Voice) -> str:
+    frame = f"{voice.numbers.angle(field.width_deg)} × {voice.numbers.angle(field.height_deg)}"
+    if field.rotation_deg is None:
+        return voice.say("finder.any_turn", field=frame)
+    return voice.say("finder.turned", field=frame, angle=voice.numbers.number(field.rotation_deg % 360, 0))
+
+
+CHART: Chart[FinderValues] = Chart(
+    name="finder_map",
+    question="Where does the target lie, and how does the camera's field cover it?",
+    enough=lambda values: True,
+    draw=draw,
+    title=title,
+    table=table,
+    example=FinderValues("NGC 253", 11.888, -25.288, (27.5, 6.8), (CameraField("long train", 0.9, 0.6, 52.0),)),
+)

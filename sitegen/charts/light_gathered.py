@@ -1,0 +1,87 @@
+"""How much light each filter gathered, and how much is still wanted."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from matplotlib.axes import Axes
+
+from sitegen.charts.chart import Chart, Panel, Table, Voice
+from sitegen.charts.house_style import DIM, INK, LINE, figure_with_axes, hour_text, nice_ticks, passband, ticks, write
+
+ROW, BAR = 27.0, 0.58
+LONGEST_BAR = 0.68  # of the axes' width; the rest is for the words behind the bar
+
+
+@dataclass(frozen=True, slots=True)
+class FilterLight:
+    """One filter: `bands` its passbands in whole nm, none for no hue; `missing_s` what open wishes still lack."""
+
+    short: str
+    bands: tuple[int, ...]
+    gathered_s: float
+    missing_s: float = 0.0
+
+
+Lights = Sequence[FilterLight]
+
+
+def draw(lights: Lights, voice: Voice) -> tuple[Panel, ...]:
+    longest_h = max(one.gathered_s + one.missing_s for one in lights) / 3600
+    figure, axes = figure_with_axes(ROW * len(lights) + 34, 52, 4, 4, 26)
+    axes.set_xlim(0, longest_h / LONGEST_BAR)
+    axes.set_ylim(len(lights) - 0.5, -0.5)
+    marks = nice_ticks(longest_h)
+    ticks(axes, "x", marks, hour_text(marks, voice.numbers, voice.words.say("unit.h")))
+    ticks(axes, "y", range(len(lights)), lambda row: lights[round(row)].short, grid=False)
+    axes.tick_params(axis="y", labelcolor=INK)
+    for row, one in enumerate(lights):
+        _bar(axes, row, one)
+        write(axes, (one.gathered_s + one.missing_s) / 3600 + 0.012 * longest_h, row, _words(one, voice))
+    return (Panel(figure, voice.say("gathered.desc")),)
+
+
+def _bar(axes: Axes, row: int, one: FilterLight) -> None:
+    """Passbands share the bar's height; what is missing is hollow."""
+    bands = one.bands or (0,)
+    height = BAR / len(bands)
+    for index, band in enumerate(bands):
+        axes.barh(row - BAR / 2 + index * height, one.gathered_s / 3600, height, align="edge", color=passband(band))
+    if one.missing_s:
+        axes.barh(row, one.missing_s / 3600, BAR, left=one.gathered_s / 3600, fill=False, edgecolor=DIM, linewidth=LINE)
+
+
+def _words(one: FilterLight, voice: Voice) -> str:
+    gathered = voice.numbers.duration(_to_minute(one.gathered_s))
+    if not one.missing_s:
+        return gathered
+    return voice.say("gathered.lacking", gathered=gathered, missing=voice.numbers.duration(_to_minute(one.missing_s)))
+
+
+def _to_minute(seconds: float) -> float:
+    return 60.0 * round(seconds / 60)
+
+
+def title(lights: Lights, voice: Voice) -> str:
+    most = max(lights, key=lambda one: one.gathered_s)
+    total_s = sum(one.gathered_s for one in lights)
+    return voice.say("gathered.title", filter=most.short, most=voice.numbers.duration(most.gathered_s),
+                     total=voice.numbers.duration(total_s))  # fmt: skip
+
+
+def table(lights: Lights, voice: Voice) -> Table:
+    heads = tuple(voice.say(f"gathered.{name}") for name in ("filter", "hours", "missing"))
+    rows = tuple((one.short, voice.numbers.duration(one.gathered_s), voice.numbers.duration(one.missing_s)) for one in lights)
+    return Table(heads, rows)
+
+
+EXAMPLE = (FilterLight("L", (), 70_000.0), FilterLight("R", (635,), 20_400.0, 7_200.0), FilterLight("HO", (656, 501), 32_000.0))
+
+CHART: Chart[Lights] = Chart(
+    name="light_gathered",
+    question="How much light did each filter gather, and what is still wanted?",
+    enough=lambda lights: any(one.gathered_s for one in lights),
+    draw=draw,
+    title=title,
+    table=table,
+    example=EXAMPLE,
+)

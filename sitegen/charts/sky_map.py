@@ -1,0 +1,147 @@
+"""Where all targets lie on the sky: two discs, one around each pole, over the Milky Way and the constellations' figures."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from matplotlib.axes import Axes
+from matplotlib.patches import Circle, Patch, PathPatch
+
+from sitegen.catalogue.constellation import constellation_of
+from sitegen.catalogue.sky_lines import milky_way
+from sitegen.catalogue.star_field import stars_near
+from sitegen.charts.chart import Chart, Panel, Table, Voice
+from sitegen.charts.house_style import DIM, INK, LINK, MILKY, RULE, THICK, WASH, WIDTH, map_axes, write
+from sitegen.charts.lettering import Lettering
+from sitegen.charts.map_marks import draw_constellation_names, draw_figures, draw_stars, near, path_of
+from sitegen.charts.projection import SkyMap
+
+REACH_DEG = 102.0  # a little beyond the equator, so that no constellation on it is cut in both discs
+DISC = 182.0
+HEIGHT = 400.0
+FAINTEST = 3.4
+LEVELS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class SkyTarget:
+    """`address` is the link as it stands in the page; `total_s` the light gathered on it."""
+
+    name: str
+    ra_deg: float
+    dec_deg: float
+    total_s: float
+    address: str
+
+
+Targets = Sequence[SkyTarget]
+
+
+def draw(targets: Targets, voice: Voice) -> tuple[Panel, ...]:
+    """The disc with more targets first."""
+    south = sum(target.dec_deg < 0 for target in targets)
+    poles = (-90.0, 90.0) if 2 * south >= len(targets) else (90.0, -90.0)
+    return tuple(_disc(pole, targets, voice) for pole in poles)
+
+
+def _disc(pole_deg: float, targets: Targets, voice: Voice) -> Panel:
+    figure, axes = map_axes(HEIGHT, WIDTH / 2)
+    sky = SkyMap(0.0, pole_deg, DISC / SkyMap(0.0, 90.0, 1.0).radius(REACH_DEG))
+    rim = axes.add_patch(Circle((0, 0), DISC, facecolor=WASH, edgecolor=RULE, linewidth=1.2))
+    _milky_way(axes, sky, rim)
+    _circles(axes, sky)
+    draw_figures(axes, sky, REACH_DEG, rim)
+    draw_stars(axes, sky, stars_near(0.0, pole_deg, REACH_DEG - 1, FAINTEST), 0.0, FAINTEST)
+    lettering = Lettering((-WIDTH / 2 + 2, -HEIGHT / 2, WIDTH / 2 - 2, HEIGHT / 2))
+    _hours(axes, sky, lettering, voice)
+    shown = [target for target in targets if abs(target.dec_deg - pole_deg) < REACH_DEG]
+    _targets(axes, sky, shown, lettering)
+    draw_constellation_names(axes, sky, lettering, lambda x, y: np.hypot(x, y) < 0.86 * DISC, 1)
+    side = "north" if pole_deg > 0 else "south"
+    described = voice.say("sky.desc", names=", ".join(target.name for target in shown) or voice.say("sky.nothing"))
+    return Panel(figure, described, voice.say(f"sky.{side}"), linked=bool(shown), is_map=True)
+
+
+def _milky_way(axes: Axes, sky: SkyMap, rim: Patch) -> None:
+    for level in milky_way()[:LEVELS]:
+        path = path_of(sky, near(sky, level.rings, REACH_DEG), closed=True)
+        if path is not None:
+            band = axes.add_patch(PathPatch(path, facecolor=MILKY, linewidth=0, alpha=0.28))
+            band.set_clip_path(rim)
+
+
+def _circles(axes: Axes, sky: SkyMap) -> None:
+    """The equator, and 30 and 60 degrees from it."""
+    for distance_deg in (30.0, 60.0, 90.0):
+        width = 1.4 if distance_deg == 90.0 else 0.8
+        axes.add_patch(Circle((0, 0), sky.radius(distance_deg), fill=False, edgecolor=RULE, linewidth=width))
+
+
+def _hours(axes: Axes, sky: SkyMap, lettering: Lettering, voice: Voice) -> None:
+    """Right ascension around the rim, and which circle is the equator."""
+    for hour in range(0, 24, 6):
+        x, y = (float(value) for value in sky.place(15.0 * hour, 0.0))
+        outside = (DISC + 9) / np.hypot(x, y)
+        text = f"{hour}\u202f{voice.words.say('unit.h')}"
+        place = (x * outside, y * outside, "center" if abs(x) < 1 else "left" if x < 0 else "right")
+        place = (np.sign(round(x)) * (WIDTH / 2 - 1), place[1] + 12, place[2]) if abs(x) > 1 else place
+        if lettering.first_free([place], text):
+            write(axes, place[0], place[1], text, DIM, ha=place[2])
+
+
+def _targets(axes: Axes, sky: SkyMap, targets: Targets, lettering: Lettering) -> None:
+    """A ring for each target, its area as the light gathered, with its name where there is room."""
+    most_s = max((target.total_s for target in targets), default=0.0) or 1.0
+    placed = []
+    for target in targets:
+        x, y = (float(value) for value in sky.place(target.ra_deg, target.dec_deg))
+        radius = 4.0 + 6.0 * float(np.sqrt(target.total_s / most_s))
+        lettering.keep_clear(x, y, radius)
+        placed.append((target, x, y, radius))
+    for order, (target, x, y, radius) in enumerate(placed):
+        ring = Circle((x, y), radius, facecolor=(LINK, 0.2), edgecolor=LINK, linewidth=THICK, zorder=10 + order)
+        ring.set_url(target.address)
+        axes.add_patch(ring)
+        found = lettering.find(x, y, target.name, radius + 4)
+        if found:
+            write(axes, found[0], found[1], target.name, INK, ha=found[2], url=target.address, zorder=10 + order)
+
+
+def title(targets: Targets, voice: Voice) -> str:
+    south = sum(target.dec_deg < 0 for target in targets)
+    if south in (0, len(targets)):
+        return voice.say("sky.all_north" if south == 0 else "sky.all_south", targets=voice.count("sky.targets", len(targets)))
+    return voice.say("sky.title", south=south, targets=voice.count("sky.targets", len(targets)))
+
+
+def table(targets: Targets, voice: Voice) -> Table:
+    heads = tuple(voice.say(f"sky.{name}") for name in ("target", "ra", "dec", "constellation", "hours"))
+    numbers = voice.numbers
+    rows = tuple(
+        (
+            target.name,
+            f"{numbers.number(target.ra_deg / 15, 1)}\u202f{voice.words.say('unit.h')}",
+            f"{numbers.number(target.dec_deg, 1)}°",
+            constellation_of(target.ra_deg, target.dec_deg),
+            numbers.duration(target.total_s),
+        )
+        for target in targets
+    )
+    return Table(heads, rows, tuple(target.address for target in targets))
+
+
+EXAMPLE = (
+    SkyTarget("NGC 253", 11.888, -25.288, 48_000.0, "a/index.html"),
+    SkyTarget("NGC 3372", 161.265, -59.867, 90_000.0, "b/index.html"),
+    SkyTarget("M 101", 210.802, 54.349, 12_000.0, "c/index.html"),
+)
+
+CHART: Chart[Targets] = Chart(
+    name="sky_map",
+    question="Where on the sky do the targets lie?",
+    enough=bool,
+    draw=draw,
+    title=title,
+    table=table,
+    example=EXAMPLE,
+)
