@@ -7,13 +7,9 @@ so that what a page adds up is what it shows.
 from dataclasses import dataclass
 from datetime import datetime
 
-import numpy as np
-from numpy.typing import NDArray
-
+from sitegen.sky.arrays import Floats
 from sitegen.sky.diurnal_path import DiurnalPath
-
-Floats = NDArray[np.float64]
-Interval = tuple[datetime, datetime]
+from sitegen.sky.night_time import Interval
 
 
 @dataclass(frozen=True, slots=True, eq=False)

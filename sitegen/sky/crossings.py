@@ -6,8 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
-Indices = NDArray[np.int64]
+from sitegen.sky.arrays import Floats, Indices
+
 Curve = Callable[[Indices, Floats], Floats]
 """Value of the curves of the given rows at the given times, one each."""
 

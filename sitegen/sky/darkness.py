@@ -5,12 +5,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from sitegen.sky.arrays import Floats, Indices
 from sitegen.sky.crossings import refine, vertex
 from sitegen.sky.night_ephemeris import NightEphemeris
 from sitegen.sky.night_time import DAY_S, HALF_DAY_S
 from sitegen.sky.sun import DARK_ALTITUDE_DEG, NAUTICAL_ALTITUDE_DEG, RISE_ALTITUDE_DEG
-
-Floats = NDArray[np.float64]
 
 STEP_S = 600.0
 MARGIN_STEPS = 6
@@ -80,7 +79,7 @@ def interval_below(
     start, end = np.full(len(times_s), -np.inf), np.full(len(times_s), np.inf)
     start[lowest_deg >= limit_deg] = end[lowest_deg >= limit_deg] = np.nan
 
-    def fill(edge: Floats, at: NDArray[np.int64]) -> None:
+    def fill(edge: Floats, at: Indices) -> None:
         row = np.nonzero((at >= 0) & (at < step.size) & (lowest_deg < limit_deg))[0]
         if row.size:
             outside = times_s[row, at[row]]

@@ -4,12 +4,10 @@ from dataclasses import dataclass
 from datetime import datetime
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
-from sitegen.sky.night_time import utc_moment
-
-Floats = NDArray[np.float64]
-Interval = tuple[datetime, datetime]
+from sitegen.sky.arrays import Floats
+from sitegen.sky.night_time import Interval, utc_moment
 
 SIDEREAL_RATE_RAD_S = 2.0 * np.pi * 1.00273781191135448 / 86400.0
 SAMPLE_S = 60.0

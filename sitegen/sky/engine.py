@@ -1,9 +1,9 @@
 """All of a diary's sky in one vectorised pass: no call a sub, no network, no clock."""
 
 import numpy as np
-from numpy.typing import NDArray
 
 from sitegen.sky.answer import MoonNight, NightCurve, NightSky, SkyAnswer
+from sitegen.sky.arrays import Floats
 from sitegen.sky.darkness import Darkness, darkness, sample_times_s, within_night
 from sitegen.sky.earth_rotation import table_note
 from sitegen.sky.moon_nights import moon_nights
@@ -12,8 +12,6 @@ from sitegen.sky.night_time import moment_or_none, utc_moment
 from sitegen.sky.request import SkyRequest
 from sitegen.sky.subs import sub_sky
 from sitegen.sky.target_nights import target_nights
-
-Floats = NDArray[np.float64]
 
 
 def sky_pass(request: SkyRequest) -> SkyAnswer:

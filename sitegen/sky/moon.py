@@ -2,11 +2,10 @@
 
 import erfa
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from sitegen.sky.arrays import Floats
 from sitegen.sky.sun import AU_KM, SPEED_OF_LIGHT_AU_DAY
-
-Floats = NDArray[np.float64]
 
 MOON_RADIUS_KM = 1737.4
 EARTH_RADIUS_KM = 6378.137

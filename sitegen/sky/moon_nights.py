@@ -3,9 +3,9 @@
 from itertools import pairwise
 
 import numpy as np
-from numpy.typing import NDArray
 
 from sitegen.sky.answer import MoonNight
+from sitegen.sky.arrays import Floats, Indices
 from sitegen.sky.crossings import Crossings, Curve, crossings
 from sitegen.sky.darkness import Darkness
 from sitegen.sky.earth_rotation import terrestrial_time
@@ -15,7 +15,6 @@ from sitegen.sky.night_time import HALF_DAY_S, moment_or_none, utc_moment
 from sitegen.sky.phase import age_days, elongation_deg, phase_names
 from sitegen.sky.refraction import HORIZON_REFRACTION_DEG
 
-Floats = NDArray[np.float64]
 Span = tuple[float, float]
 
 
@@ -53,7 +52,7 @@ def appearance(ephemeris: NightEphemeris, middle_s: Floats) -> tuple[Floats, Flo
 def limb_curve(ephemeris: NightEphemeris) -> Curve:
     """Degrees of the refracted upper limb above the horizon, as almanacs define rise and set."""
 
-    def curve(night: NDArray[np.int64], unix_s: Floats) -> Floats:
+    def curve(night: Indices, unix_s: Floats) -> Floats:
         seen = ephemeris.from_observer(night, unix_s, ephemeris.moon(night, unix_s))
         radius = semidiameter_deg(np.linalg.norm(seen, axis=-1))
         return np.asarray(ephemeris.altitude_deg(night, seen) + radius + HORIZON_REFRACTION_DEG)

@@ -4,9 +4,9 @@ Surface brightness is in nanolamberts (nL), angles in degrees. Equation numbers 
 """
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
-Floats = NDArray[np.float64]
+from sitegen.sky.arrays import Floats
 
 QUOTED_SCATTER_PERCENT = (8, 23)
 MIE_BRANCH_DEG = 10.0

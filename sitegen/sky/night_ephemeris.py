@@ -14,17 +14,14 @@ from datetime import date
 
 import erfa
 import numpy as np
-from numpy.typing import NDArray
 
+from sitegen.sky.arrays import Floats, Indices
 from sitegen.sky.diurnal_path import SIDEREAL_RATE_RAD_S
 from sitegen.sky.earth_rotation import earth_rotation_angle, terrestrial_time
 from sitegen.sky.moon import apparent_moon
 from sitegen.sky.night_time import midnight_s
 from sitegen.sky.place import Place
 from sitegen.sky.sun import apparent_sun, earth_velocity
-
-Floats = NDArray[np.float64]
-Indices = NDArray[np.int64]
 
 HALF_SPAN_S = 14 * 3600.0
 """The polynomials hold from two hours before the night to two hours after it."""

@@ -14,6 +14,8 @@ HALF_DAY_S = 43200.0
 SECONDS_PER_DEGREE = 240.0
 EPOCH = date(1970, 1, 1)
 
+Interval = tuple[datetime, datetime]
+
 
 def evening_of(unix_s: ArrayLike, longitude_deg: ArrayLike) -> NDArray[np.datetime64]:
     """Date of the evening whose night holds each moment (UTC unix seconds), as datetime64[D].

@@ -2,13 +2,10 @@
 
 import erfa
 import numpy as np
-from numpy.typing import NDArray
 
+from sitegen.sky.arrays import Floats
 from sitegen.sky.moon import apparent_moon
 from sitegen.sky.sun import apparent_sun
-
-Floats = NDArray[np.float64]
-Indices = NDArray[np.int64]
 
 PHASE_NAMES = (
     "new", "waxing crescent", "first quarter", "waxing gibbous",

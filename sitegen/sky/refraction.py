@@ -1,13 +1,15 @@
 """Bending of light in the air."""
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
+
+from sitegen.sky.arrays import Floats
 
 HORIZON_REFRACTION_DEG = 34.0 / 60.0
 """What almanacs take for every rise and set."""
 
 
-def refraction_deg(airless_altitude_deg: ArrayLike) -> NDArray[np.float64]:
+def refraction_deg(airless_altitude_deg: ArrayLike) -> Floats:
     """Saemundsson's formula at 1010 hPa and 10 C (Meeus, Astronomical Algorithms, eq. 16.4).
 
     Within 4 arcseconds of Bennett's, itself good to 0.07 arcminutes above the horizon (Meeus p. 106, from

@@ -3,9 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-import numpy as np
-from numpy.typing import NDArray
-
+from sitegen.sky.arrays import Floats, Indices
 from sitegen.sky.place import Place
 
 NO_DIRECTION = -1
@@ -27,6 +25,6 @@ class SkyRequest:
     nights: tuple[tuple[int, date], ...]
     directions: tuple[tuple[float, float], ...]
     night_targets: tuple[tuple[int, int], ...]
-    sub_mid_s: NDArray[np.float64]
-    sub_night: NDArray[np.int64]
-    sub_direction: NDArray[np.int64]
+    sub_mid_s: Floats
+    sub_night: Indices
+    sub_direction: Indices

@@ -3,18 +3,15 @@
 from collections.abc import Sequence
 
 import numpy as np
-from numpy.typing import NDArray
 
 from sitegen.sky.airmass import airmass
 from sitegen.sky.answer import SubSky
+from sitegen.sky.arrays import Floats, Indices
 from sitegen.sky.moon import angle_deg, illuminated_fraction, phase_angle_deg
 from sitegen.sky.moonlight import brightening_mag
 from sitegen.sky.night_ephemeris import HALF_SPAN_S, NightEphemeris
 from sitegen.sky.place import Place
 from sitegen.sky.request import NO_DIRECTION
-
-Floats = NDArray[np.float64]
-Indices = NDArray[np.int64]
 
 
 def sub_sky(

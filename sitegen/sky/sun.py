@@ -2,9 +2,8 @@
 
 import erfa
 import numpy as np
-from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
+from sitegen.sky.arrays import Floats
 
 AU_KM = 149597870.7
 SPEED_OF_LIGHT_AU_DAY = 173.144632674

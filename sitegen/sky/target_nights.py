@@ -4,19 +4,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from sitegen.sky.airmass import airmass
 from sitegen.sky.answer import TargetNight
+from sitegen.sky.arrays import Floats, Indices
 from sitegen.sky.darkness import Darkness
 from sitegen.sky.diurnal_path import SIDEREAL_RATE_RAD_S, DiurnalPath, altitude_deg
 from sitegen.sky.moon import angle_deg
 from sitegen.sky.night_ephemeris import NightEphemeris
 from sitegen.sky.night_time import HALF_DAY_S, utc_moment
 from sitegen.sky.place import Place
-
-Floats = NDArray[np.float64]
-Indices = NDArray[np.int64]
 
 SIDEREAL_DAY_S = 2.0 * np.pi / SIDEREAL_RATE_RAD_S
 HOURS_KINDS = (None, "sun down", "nautical", "dark")
