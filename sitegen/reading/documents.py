@@ -44,6 +44,8 @@ def single_document(kind: AuthorFile, content: ContentFolder, today: date) -> Do
     if kind.pattern in content.names:
         text = read_text(content.path(kind.pattern), desk)
         return Document(stem, kind.pattern, desk, None if text is None else _values(kind, text, desk))
+    if kind.pattern in content.links_out:
+        return Document(stem, kind.pattern, desk, None)  # told with the other links
     other = next((name for name in content.directly_in("") if name.casefold() in (kind.pattern, f"{stem}.yml")), None)
     remedy = f"rename '{other}'" if other else "begin it with the line 'title: …'"
     desk.error(Place(), f"there is no {kind.pattern}", remedy)
