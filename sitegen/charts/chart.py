@@ -4,8 +4,8 @@ A chart is one or more panels, each 400 units wide. On a wide page they stand si
 one drawing serves every width and its text never falls below 11 px.
 """
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from typing import Any, Generic, Protocol, TypeVar
 
 from matplotlib.figure import Figure
@@ -41,14 +41,14 @@ class Voice:
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """`label` names it for who cannot see it, '' where the chart's title does; `linked`: marks in it lead somewhere;
-    `is_map`: names stand over lines and need a halo."""
+    """`label` names it for who cannot see it, '' where the chart's title does; `links`: where its marks lead, and their names;
+    `halo`: names stand over lines and need room around their letters."""
 
     figure: Figure
     described: str
     label: str = ""
-    linked: bool = False
-    is_map: bool = False
+    links: Mapping[str, str] = field(default_factory=dict)
+    halo: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +93,7 @@ def drawn(chart: Chart[Any], values: Any, voice: Voice, key: str | None = None, 
     key = key or chart.name.replace("_", "-")
     title = chart.title(values, voice)
     svgs = tuple(
-        clean_svg(svg_of(panel.figure), f"{key}-{number}", panel.label or title, panel.described, panel.linked, panel.is_map)
+        clean_svg(svg_of(panel.figure), f"{key}-{number}", panel.label or title, panel.described, panel.links, panel.halo)
         for number, panel in enumerate(chart.draw(values, voice), start=1)
     )
     return Drawn(chart.name, key, title, svgs, chart.table(values, voice), note)

@@ -2,8 +2,8 @@
 colours as classes, ids that start with the chart's key, short numbers, a title and a description."""
 
 import re
-from collections.abc import Iterator
-from html import escape
+from collections.abc import Iterator, Mapping
+from html import escape, unescape
 from xml.etree.ElementTree import Element, fromstring
 
 from sitegen.charts.house_style import class_of
@@ -18,17 +18,19 @@ _KEPT_ATTRIBUTES = ("d", "x", "y", "width", "height", "r", "cx", "cy", "transfor
 _NUMBER = re.compile(r"-?\d+\.\d+")
 _NO_TURN = re.compile(r"rotate\(-?0(\.0+)? [^)]*\)")
 _SAME_LINK = re.compile(r'(<a href="([^"]*)">(?:(?!</a>).)*)</a><a href="\2">')
+_LINK = re.compile(r'<a href="([^"]*)">')
 _REFERENCE = re.compile(r"#([\w.-]+)")
 
 
-def clean_svg(text: str, key: str, title: str, described: str, linked: bool = False, is_map: bool = False) -> str:
-    """The SVG for inside a page. `key` starts every id. A picture to assistive technology, or a group where marks are links."""
+def clean_svg(text: str, key: str, title: str, described: str, links: Mapping[str, str], halo: bool = False) -> str:
+    """The SVG for inside a page. `key` starts every id; `links` names what its marks lead to. To assistive technology it is a
+    picture, or a group where marks are links."""
     root = fromstring(text)
     names = _names(root, key)
-    body = _one_link("".join(_inside(root, names)))
+    body = _named(_one_link("".join(_inside(root, names))), links)
     head = f'<title id="{key}-title">{escape(title)}</title><desc id="{key}-desc">{escape(described)}</desc>'
-    role = "group" if linked else "img"
-    classes = "panel map" if is_map else "panel"
+    role = "group" if links else "img"
+    classes = "panel halo" if halo else "panel"
     return (
         f'<svg class="{classes}" viewBox="{root.attrib["viewBox"]}" role="{role}" aria-labelledby="{key}-title"'
         f' aria-describedby="{key}-desc">{head}{body}</svg>'
@@ -115,6 +117,11 @@ def _one_link(body: str) -> str:
     """A mark and its label, drawn one after the other, become one link."""
     merged = _SAME_LINK.sub(r"\1", body)
     return merged if merged == body else _one_link(merged)
+
+
+def _named(body: str, links: Mapping[str, str]) -> str:
+    """Each link says where it leads, whether its label found room or not."""
+    return _LINK.sub(lambda found: f"{found[0]}<title>{escape(links[unescape(found[1])])}</title>", body)
 
 
 def _short(text: str, decimals: int = 1) -> str:

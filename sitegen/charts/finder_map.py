@@ -60,7 +60,9 @@ def finder_chart(
     voice: Voice, key: str,
 ) -> Drawn:  # fmt: skip
     """The finder map of one target. `key` starts its ids in the page."""
-    made = drawn(CHART, FinderValues(name, ra_deg, dec_deg, size_arcmin, tuple(fields)), voice, key)
+    values = FinderValues(name, ra_deg, dec_deg, size_arcmin, tuple(fields))
+    note = voice.say("finder.dashed") if any(field.rotation_deg is None for field in fields) else None
+    made = drawn(CHART, values, voice, key, note)
     assert made is not None  # a place is always enough
     return made
 
@@ -95,7 +97,7 @@ def _panel(values: FinderValues, voice: Voice, across_deg: float, kind: str, fai
         draw_constellation_names(axes, sky, lettering, lambda x, y: abs(x) < WIDTH / 2 and abs(y) < HEIGHT / 2, 3)
     across, magnitude = voice.numbers.angle(across_deg), voice.numbers.number(faintest, 0)
     described = voice.say(f"finder.desc_{kind}", across=across, faintest=magnitude)
-    return Panel(figure, described, voice.say(f"finder.{kind}", name=values.name), is_map=True)
+    return Panel(figure, described, voice.say(f"finder.{kind}", name=values.name), halo=True)
 
 
 def _frame(axes: Axes) -> None:
@@ -176,16 +178,23 @@ def title(values: FinderValues, voice: Voice) -> str:
     if not values.fields:
         return voice.say("finder.plain", name=values.name, constellation=constellation)
     field = min(values.fields, key=lambda one: one.diagonal_deg)
-    frame = f"{voice.numbers.angle(field.width_deg)} × {voice.numbers.angle(field.height_deg)}"
+    frame = extent(voice, field.width_deg, field.height_deg)
     if values.size_arcmin is None:
         return voice.say("finder.framed", name=values.name, constellation=constellation, field=frame)
-    size = voice.numbers.angle(values.size_arcmin[0] / 60)
+    size = extent(voice, values.size_arcmin[0] / 60)
     return voice.say("finder.sized", name=values.name, constellation=constellation, size=size, field=frame)
+
+
+def extent(voice: Voice, *sides_deg: float) -> str:
+    """Sides in one unit: '3.5° × 2.3°' from two degrees on, else '50′ × 34′'."""
+    if max(sides_deg) >= 2:
+        return " × ".join(f"{voice.numbers.number(side, 1)}°" for side in sides_deg)
+    return " × ".join(f"{voice.numbers.figures(60 * side, 2)}′" for side in sides_deg)
 
 
 def table(values: FinderValues, voice: Voice) -> Table:
     numbers = voice.numbers
-    size = " × ".join(numbers.angle(side / 60) for side in values.size_arcmin or ()) or UNKNOWN
+    size = extent(voice, *(side / 60 for side in values.size_arcmin)) if values.size_arcmin else UNKNOWN
     rows = [
         (voice.say("sky.ra"), f"{numbers.number(values.ra_deg / 15, 2)}\u202f{voice.words.say('unit.h')}"),
         (voice.say("sky.dec"), f"{numbers.number(values.dec_deg, 2)}°"),
@@ -197,7 +206,7 @@ def table(values: FinderValues, voice: Voice) -> Table:
 
 
 def _field_words(field: CameraField, voice: Voice) -> str:
-    frame = f"{voice.numbers.angle(field.width_deg)} × {voice.numbers.angle(field.height_deg)}"
+    frame = extent(voice, field.width_deg, field.height_deg)
     if field.rotation_deg is None:
         return voice.say("finder.any_turn", field=frame)
     return voice.say("finder.turned", field=frame, angle=voice.numbers.number(field.rotation_deg % 360, 0))

@@ -6,7 +6,7 @@ from sitegen.charts.chart import Chart, Panel, Table, Voice
 from sitegen.charts.columns import Column, any_light, as_table, stacked
 
 Months = Sequence[Column]  # January to December; `label` the month's whole name
-SHOWN_LETTERS = 3
+SHOWN_LETTERS = 1  # twelve of three letters run into each other on a phone
 
 
 def draw(months: Months, voice: Voice) -> tuple[Panel, ...]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from sitegen.charts.house_style import TEXT
 
-LETTER, HEIGHT = 0.56 * TEXT, 1.15 * TEXT  # the usual width and height of a letter, generous
+LETTER, HEIGHT = 0.63 * TEXT, 1.15 * TEXT  # a letter of a wide face, so that no reader's own face runs over
 Box = tuple[float, float, float, float]
 
 

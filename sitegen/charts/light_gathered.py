@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from matplotlib.axes import Axes
 
 from sitegen.charts.chart import Chart, Panel, Table, Voice
-from sitegen.charts.house_style import DIM, INK, LINE, figure_with_axes, hour_text, nice_ticks, passband, ticks, write
+from sitegen.charts.house_style import DIM, INK, LINE, WIDTH, figure_with_axes, hour_text, nice_ticks, passband, ticks, write
+from sitegen.charts.lettering import LETTER
 
 ROW, BAR = 27.0, 0.58
-LONGEST_BAR = 0.68  # of the axes' width; the rest is for the words behind the bar
+PLOT = 344.0  # units for the bars and the words behind them
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,6 +18,7 @@ class FilterLight:
     """One filter: `bands` its passbands in whole nm, none for no hue; `missing_s` what open wishes still lack."""
 
     short: str
+    name: str
     bands: tuple[int, ...]
     gathered_s: float
     missing_s: float = 0.0
@@ -26,18 +28,22 @@ Lights = Sequence[FilterLight]
 
 
 def draw(lights: Lights, voice: Voice) -> tuple[Panel, ...]:
-    longest_h = max(one.gathered_s + one.missing_s for one in lights) / 3600
-    figure, axes = figure_with_axes(ROW * len(lights) + 34, 52, 4, 4, 26)
-    axes.set_xlim(0, longest_h / LONGEST_BAR)
+    scale_h = max(_whole_h(one) * PLOT / (PLOT - 8 - LETTER * len(_words(one, voice))) for one in lights)
+    figure, axes = figure_with_axes(ROW * len(lights) + 34, WIDTH - PLOT, 0, 4, 26)
+    axes.set_xlim(0, scale_h)
     axes.set_ylim(len(lights) - 0.5, -0.5)
-    marks = nice_ticks(longest_h)
+    marks = nice_ticks(max(map(_whole_h, lights)))
     ticks(axes, "x", marks, hour_text(marks, voice.numbers, voice.words.say("unit.h")))
     ticks(axes, "y", range(len(lights)), lambda row: lights[round(row)].short, grid=False)
     axes.tick_params(axis="y", labelcolor=INK)
     for row, one in enumerate(lights):
         _bar(axes, row, one)
-        write(axes, (one.gathered_s + one.missing_s) / 3600 + 0.012 * longest_h, row, _words(one, voice))
+        write(axes, _whole_h(one) + 5 * scale_h / PLOT, row, _words(one, voice))
     return (Panel(figure, voice.say("gathered.desc")),)
+
+
+def _whole_h(one: FilterLight) -> float:
+    return (one.gathered_s + one.missing_s) / 3600
 
 
 def _bar(axes: Axes, row: int, one: FilterLight) -> None:
@@ -51,30 +57,34 @@ def _bar(axes: Axes, row: int, one: FilterLight) -> None:
 
 
 def _words(one: FilterLight, voice: Voice) -> str:
-    gathered = voice.numbers.duration(_to_minute(one.gathered_s))
-    if not one.missing_s:
-        return gathered
-    return voice.say("gathered.lacking", gathered=gathered, missing=voice.numbers.duration(_to_minute(one.missing_s)))
+    gathered, missing = (_hours(seconds, voice) for seconds in (one.gathered_s, one.missing_s))
+    return voice.say("gathered.lacking", gathered=gathered, missing=missing) if one.missing_s else gathered
 
 
-def _to_minute(seconds: float) -> float:
-    return 60.0 * round(seconds / 60)
+def _hours(seconds: float, voice: Voice) -> str:
+    """In hours, as the axis; the table has the minutes."""
+    return f"{voice.numbers.number(seconds / 3600, 1)}\u202f{voice.words.say('unit.h')}"
 
 
 def title(lights: Lights, voice: Voice) -> str:
     most = max(lights, key=lambda one: one.gathered_s)
     total_s = sum(one.gathered_s for one in lights)
-    return voice.say("gathered.title", filter=most.short, most=voice.numbers.duration(most.gathered_s),
+    return voice.say("gathered.title", filter=most.name, most=voice.numbers.duration(most.gathered_s),
                      total=voice.numbers.duration(total_s))  # fmt: skip
 
 
 def table(lights: Lights, voice: Voice) -> Table:
     heads = tuple(voice.say(f"gathered.{name}") for name in ("filter", "hours", "missing"))
-    rows = tuple((one.short, voice.numbers.duration(one.gathered_s), voice.numbers.duration(one.missing_s)) for one in lights)
+    say = voice.numbers.duration
+    rows = tuple((f"{one.short}, {one.name}", say(one.gathered_s), say(one.missing_s)) for one in lights)
     return Table(heads, rows)
 
 
-EXAMPLE = (FilterLight("L", (), 70_000.0), FilterLight("R", (635,), 20_400.0, 7_200.0), FilterLight("HO", (656, 501), 32_000.0))
+EXAMPLE = (
+    FilterLight("L", "Luminance", (), 70_000.0),
+    FilterLight("R", "Red", (635,), 20_400.0, 7_200.0),
+    FilterLight("HO", "Two bands", (656, 501), 32_000.0),
+)
 
 CHART: Chart[Lights] = Chart(
     name="light_gathered",

@@ -12,7 +12,7 @@ from sitegen.catalogue.sky_lines import milky_way
 from sitegen.catalogue.star_field import stars_near
 from sitegen.charts.chart import Chart, Panel, Table, Voice
 from sitegen.charts.house_style import DIM, INK, LINK, MILKY, RULE, THICK, WASH, WIDTH, map_axes, write
-from sitegen.charts.lettering import Lettering
+from sitegen.charts.lettering import Lettering, box_of
 from sitegen.charts.map_marks import draw_constellation_names, draw_figures, draw_stars, near, path_of
 from sitegen.charts.projection import SkyMap
 
@@ -59,7 +59,8 @@ def _disc(pole_deg: float, targets: Targets, voice: Voice) -> Panel:
     draw_constellation_names(axes, sky, lettering, lambda x, y: np.hypot(x, y) < 0.86 * DISC, 1)
     side = "north" if pole_deg > 0 else "south"
     described = voice.say("sky.desc", names=", ".join(target.name for target in shown) or voice.say("sky.nothing"))
-    return Panel(figure, described, voice.say(f"sky.{side}"), linked=bool(shown), is_map=True)
+    links = {target.address: target.name for target in shown}
+    return Panel(figure, described, voice.say(f"sky.{side}"), links, halo=True)
 
 
 def _milky_way(axes: Axes, sky: SkyMap, rim: Patch) -> None:
@@ -78,15 +79,14 @@ def _circles(axes: Axes, sky: SkyMap) -> None:
 
 
 def _hours(axes: Axes, sky: SkyMap, lettering: Lettering, voice: Voice) -> None:
-    """Right ascension around the rim, and which circle is the equator."""
-    for hour in range(0, 24, 6):
+    """Right ascension around the rim."""
+    for hour in range(0, 24, 4):
         x, y = (float(value) for value in sky.place(15.0 * hour, 0.0))
         outside = (DISC + 9) / np.hypot(x, y)
+        side = "center" if abs(x) < 1 else "right" if x < 0 else "left"
         text = f"{hour}\u202f{voice.words.say('unit.h')}"
-        place = (x * outside, y * outside, "center" if abs(x) < 1 else "left" if x < 0 else "right")
-        place = (np.sign(round(x)) * (WIDTH / 2 - 1), place[1] + 12, place[2]) if abs(x) > 1 else place
-        if lettering.first_free([place], text):
-            write(axes, place[0], place[1], text, DIM, ha=place[2])
+        lettering.taken.append(box_of(x * outside, y * outside, side, text))
+        write(axes, x * outside, y * outside, text, DIM, ha=side)
 
 
 def _targets(axes: Axes, sky: SkyMap, targets: Targets, lettering: Lettering) -> None:

@@ -1,6 +1,6 @@
 """How sharp the stars were, and how steady the guiding, sub by sub through the night."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from statistics import median
@@ -9,12 +9,26 @@ from zoneinfo import ZoneInfo
 from matplotlib.axes import Axes
 
 from sitegen.charts.chart import Chart, Drawn, Panel, Table, Voice, drawn
-from sitegen.charts.house_style import BROAD, DIM, INK, LINE, THICK, dots, figure_with_axes, hollow_dots, ticks, write, write_at
+from sitegen.charts.house_style import (
+    BROAD,
+    DIM,
+    INK,
+    LINE,
+    THICK,
+    WIDTH,
+    dots,
+    figure_with_axes,
+    hollow_dots,
+    ticks,
+    write,
+    write_at,
+)
+from sitegen.charts.lettering import Lettering
 
-PLOT = 186.0  # height of the plot in units
+PLOT, TOP, LEFT, ROW = 186.0, 34.0, 52.0, 16.4  # units: the plot's height, margins, a line of text
+AXES_WIDTH = WIDTH - LEFT - 58
 MOVING = 9
 GAP_H = 1.5
-MOST_NAMED = 4
 CHANGED = 0.1  # a tenth more or less from the night's first third to its last is worth a sentence
 
 
@@ -66,11 +80,17 @@ def told(values: QualityValues) -> tuple[Measure, ...]:
     return tuple(measure for measure in MEASURES if sum(measure.of(sub) is not None for sub in subs) >= 3)
 
 
-def hours_past_midnight(moment: datetime, evening: date, zone: ZoneInfo) -> float:
-    """On the site's clock, negative before midnight."""
-    local = moment.astimezone(zone).replace(tzinfo=None)
-    midnight = datetime.combine(evening + timedelta(days=1), datetime.min.time())
-    return (local - midnight).total_seconds() / 3600
+def offsets_of(values: QualityValues) -> list[timedelta]:
+    """The site's distances from UTC over these nights; more than one where the clocks were changed between them."""
+    zone = ZoneInfo(values.time_zone)
+    found = [sub.start.astimezone(zone).utcoffset() or timedelta() for night in values.nights for sub in night.subs[:1]]
+    return list(dict.fromkeys(found))
+
+
+def hours_past_midnight(moment: datetime, evening: date, offset: timedelta) -> float:
+    """On a clock that far from UTC, negative before midnight. One offset for all nights keeps the sky's hours together."""
+    midnight = datetime.combine(evening + timedelta(days=1), datetime.min.time(), UTC) - offset
+    return (moment - midnight).total_seconds() / 3600
 
 
 def draw(values: QualityValues, voice: Voice) -> tuple[Panel, ...]:
@@ -78,17 +98,20 @@ def draw(values: QualityValues, voice: Voice) -> tuple[Panel, ...]:
 
 
 def _panel(measure: Measure, values: QualityValues, voice: Voice) -> Panel:
-    figure, axes = figure_with_axes(PLOT + 84, 46, 58, 34, 50)
-    zone = ZoneInfo(values.time_zone)
-    _axis_range(axes, measure, values, zone)
+    offsets = offsets_of(values)
+    bottom = 14 + ROW * (2 if len(offsets) == 1 else 1 + len(offsets))
+    figure, axes = figure_with_axes(PLOT + TOP + bottom, LEFT, 58, TOP, bottom)
+    points = {night.evening: _points(measure, night, offsets[0]) for night in values.nights}
+    _axis_range(axes, points.values())
     ranked = _ranked(measure, values)
-    named = ranked if len(ranked) <= MOST_NAMED else [ranked[0], ranked[-1]]
+    named = [ranked[0], *ranked[1:][-1:]]
     for night in values.nights:
-        _night(axes, measure, night, zone, night in named)
-    _names(axes, [_line_end(measure, night, zone, voice) for night in named])
-    _clock(axes, values, zone, voice)
-    write_at(axes, -0.13, 1.0 + 20 / PLOT, voice.say(f"quality.{measure.name}"), INK)
-    return Panel(figure, voice.say("quality.desc"), voice.say(f"quality.{measure.name}"))
+        _night(axes, points[night.evening], night in named)
+    _names(axes, [(points[night.evening].kept, voice.numbers.short_day(night.evening)) for night in named])
+    _clock(axes, offsets, voice)
+    _widths(axes, voice)
+    write_at(axes, -LEFT / AXES_WIDTH, 1.0 + 20 / PLOT, voice.say(f"quality.{measure.name}"), INK)
+    return Panel(figure, voice.say("quality.desc"), voice.say(f"quality.{measure.name}"), halo=True)
 
 
 def night_median(measure: Measure, night: QualityNight) -> float | None:
@@ -103,45 +126,56 @@ def _ranked(measure: Measure, values: QualityValues) -> list[QualityNight]:
     return [night for _, _, night in sorted(found, key=lambda item: item[:2])]
 
 
-def _points(measure: Measure, night: QualityNight, zone: ZoneInfo, kept: bool) -> list[tuple[float, float]]:
-    return [
-        (hours_past_midnight(sub.start, night.evening, zone), value)
-        for sub in night.subs
-        if sub.kept is kept and (value := measure.of(sub)) is not None
-    ]
+@dataclass(frozen=True, slots=True)
+class _Points:
+    """(hours past midnight, arcseconds) of a night's subs that tell the measure."""
+
+    kept: list[tuple[float, float]]
+    thrown: list[tuple[float, float]]
 
 
-def _axis_range(axes: Axes, measure: Measure, values: QualityValues, zone: ZoneInfo) -> None:
-    points = [p for night in values.nights for kept in (True, False) for p in _points(measure, night, zone, kept)]
-    xs, ys = [x for x, _ in points], [y for _, y in points]
+def _points(measure: Measure, night: QualityNight, offset: timedelta) -> _Points:
+    found: dict[bool, list[tuple[float, float]]] = {True: [], False: []}
+    for sub in night.subs:
+        value = measure.of(sub)
+        if value is not None:
+            found[sub.kept].append((hours_past_midnight(sub.start, night.evening, offset), value))
+    return _Points(found[True], found[False])
+
+
+def _axis_range(axes: Axes, nights: Collection[_Points]) -> None:
+    """All hours; the widths of the kept subs, so that what was thrown away does not flatten them."""
+    kept = [point for night in nights for point in night.kept]
+    xs = [x for x, _ in kept] + [x for night in nights for x, _ in night.thrown]
+    ys = [y for _, y in kept]
     spread = max(max(ys) - min(ys), 0.2 * max(ys), 0.1)
-    axes.set_xlim(min(xs) - 0.3, max(xs) + 0.3)
-    axes.set_ylim(max(0.0, min(ys) - 0.15 * spread), max(ys) + 0.1 * spread)
+    axes.set_xlim(min(xs) - 0.15, max(xs) + 0.15)
+    axes.set_ylim(max(0.0, min(ys) - 0.2 * spread), max(ys) + 0.3 * spread)
 
 
-def _night(axes: Axes, measure: Measure, night: QualityNight, zone: ZoneInfo, named: bool) -> None:
-    """Dots for its subs, hollow where thrown away; the moving median of the kept ones as a line with the night's date."""
-    kept, thrown = (_points(measure, night, zone, state) for state in (True, False))
-    dots(axes, *_columns(kept), 4.5, BROAD, alpha=0.8)
-    hollow_dots(axes, *_columns(thrown), 6.0, BROAD)
-    for run in _runs(kept):
-        smooth = moving_median([y for _, y in run])
-        axes.plot([x for x, _ in run], smooth, color=INK if named else DIM, linewidth=THICK if named else LINE)
+def _night(axes: Axes, points: _Points, named: bool) -> None:
+    """Dots for its subs, hollow where thrown away (at the upper edge where they would lie beyond it); the moving median of
+    the kept ones as a line."""
+    top = axes.get_ylim()[1]
+    dots(axes, *_columns(points.kept), 4.5, BROAD, alpha=0.8)
+    hollow_dots(axes, *_columns([point for point in points.thrown if point[1] <= top]), 6.0, BROAD)
+    beyond = [x for x, y in points.thrown if y > top]
+    axes.plot(beyond, [top] * len(beyond), "^", color="none", markeredgecolor=BROAD, markersize=6, clip_on=False)
+    for run in _runs(points.kept):
+        colour, width = (INK, THICK) if named else (DIM, LINE)
+        axes.plot([x for x, _ in run], moving_median([y for _, y in run]), color=colour, linewidth=width)
 
 
-def _line_end(measure: Measure, night: QualityNight, zone: ZoneInfo, voice: Voice) -> tuple[float, float, str]:
-    """Where the night's line ends, and its name."""
-    last = _runs(_points(measure, night, zone, kept=True))[-1]
-    return last[-1][0], moving_median([y for _, y in last])[-1], voice.numbers.short_day(night.evening)
-
-
-def _names(axes: Axes, ends: list[tuple[float, float, str]]) -> None:
-    """Names at the lines' ends, pushed apart where lines end together."""
-    low, high = axes.get_ylim()
-    apart, reached = (high - low) * 15 / PLOT, -float("inf")
-    for x, y, name in sorted(ends, key=lambda end: end[1]):
-        reached = max(y, reached + apart)
-        write(axes, x + 0.12, reached, name, INK, ha="left", clip_on=False)
+def _names(axes: Axes, lines: list[tuple[list[tuple[float, float]], str]]) -> None:
+    """Each line's name at its end, where there is room for it."""
+    lettering = Lettering((0.0, 0.0, WIDTH, 1000.0))
+    for kept, name in lines:
+        last = _runs(kept)[-1]
+        x, y = axes.transData.transform((last[-1][0], moving_median([value for _, value in last])[-1]))
+        places = [(x + 5, y, "left"), *((x + 5, y + shift, "left") for shift in (10, -10, 17, -17, 26, -26, 34, -34))]
+        found = lettering.first_free(places, name) or places[0]
+        place = axes.transData.inverted().transform(found[:2])
+        write(axes, place[0], place[1], name, INK, ha="left", clip_on=False)
 
 
 def _columns(points: list[tuple[float, float]]) -> tuple[list[float], list[float]]:
@@ -165,33 +199,33 @@ def moving_median(values: Sequence[float]) -> list[float]:
     return [median(values[max(0, place - half) : place + half + 1]) for place in range(len(values))]
 
 
-def _clock(axes: Axes, values: QualityValues, zone: ZoneInfo, voice: Voice) -> None:
-    """The site's hours, and UTC under them where all nights have one offset from it."""
+def _clock(axes: Axes, offsets: list[timedelta], voice: Voice) -> None:
+    """The site's hours, a row for each offset its clocks had, and UTC under them."""
     low, high = axes.get_xlim()
-    step = 1 if high - low < 5 else 2
-    hours = [hour for hour in range(-14, 15, step) if low <= hour <= high]
-    offsets = {night.subs[0].start.astimezone(zone).utcoffset() for night in values.nights if night.subs}
-    offset = next(iter(offsets)) if len(offsets) == 1 else None
-    ticks(axes, "x", hours, lambda hour: _hour_words(round(hour), offset), grid=True)
-    write_at(axes, -0.155, -15 / PLOT, voice.say("quality.local"), DIM)
-    if offset is not None:
-        write_at(axes, -0.155, -33 / PLOT, "UTC", DIM)
-    low_y, high_y = axes.get_ylim()
-    places = [tick for tick in _steps(low_y, high_y) if low_y <= tick <= high_y]
-    ticks(axes, "y", places, lambda value: f"{voice.numbers.number(value, 1)}″")
+    hours = [hour for hour in range(-14, 15, 1 if high - low < 5 else 2) if low <= hour <= high]
+    rows = [*offsets, timedelta()] if offsets != [timedelta()] else offsets
+    ticks(axes, "x", hours, lambda hour: "\n".join(_clock_words(round(hour), offset - offsets[0]) for offset in rows))
+    names = [voice.say("quality.local") if len(offsets) == 1 else _offset_words(offset) for offset in offsets]
+    for row, name in enumerate([*names, "UTC"][-len(rows) :]):
+        write_at(axes, -LEFT / AXES_WIDTH, -(12.5 + ROW * row) / PLOT, name, DIM)
 
 
-def _steps(low: float, high: float) -> list[float]:
+def _clock_words(hour: int, later: timedelta) -> str:
+    moment = datetime(2000, 1, 2, tzinfo=UTC) + timedelta(hours=hour) + later
+    return f"{moment:%H}" if moment.minute == 0 else f"{moment:%H:%M}"
+
+
+def _offset_words(offset: timedelta) -> str:
+    """'+10:30', as a zone's clock is named by its distance from UTC."""
+    minutes = round(offset.total_seconds() / 60)
+    return f"{'−' if minutes < 0 else '+'}{abs(minutes) // 60}:{abs(minutes) % 60:02d}"
+
+
+def _widths(axes: Axes, voice: Voice) -> None:
+    low, high = axes.get_ylim()
     step = next(step for step in (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 1e9) if (high - low) / step <= 5)
-    return [step * number for number in range(int(high / step) + 1)]
-
-
-def _hour_words(hour: int, offset: timedelta | None) -> str:
-    local = f"{hour % 24:02d}"
-    if offset is None:
-        return local
-    utc = datetime(2000, 1, 2, tzinfo=UTC) + timedelta(hours=hour) - offset
-    return f"{local}\n{utc:%H}" if utc.minute == 0 else f"{local}\n{utc:%H:%M}"
+    places = [step * number for number in range(int(high / step) + 1) if step * number >= low]
+    ticks(axes, "y", places, lambda value: f"{voice.numbers.number(value, 1)}″")
 
 
 def title(values: QualityValues, voice: Voice) -> str:

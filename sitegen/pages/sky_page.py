@@ -1,0 +1,75 @@
+"""All targets on the sky: a map of both hemispheres, and the targets by constellation."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from sitegen.catalogue.constellation import constellation_of
+from sitegen.charts import sky_map
+from sitegen.charts.chart import Voice, drawn
+from sitegen.charts.sky_map import SkyTarget
+from sitegen.diary import addresses
+from sitegen.diary.target import Target
+from sitegen.pages.page import Page, PageKind
+from sitegen.pages.site_book import SiteBook
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A target in the list under the map. `constellation` None for what moves."""
+
+    target: Target
+    constellation: str | None
+    entries: int
+    total_s: float
+
+
+def pages(book: SiteBook) -> Iterable[Page]:
+    found = targets_of(book)
+    words = book.shower.words
+    yield Page(
+        addresses.SKY,
+        "sky.html",
+        words["page.sky"],
+        {
+            "map": drawn(sky_map.CHART, [one for target in found for one in _marked(target)], Voice(words, book.shower.numbers)),
+            "constellations": _by_constellation(found),
+            "moving": [one for one in found if one.constellation is None],
+        },
+        section="sky",
+        description=words["sky.description"],
+    )
+
+
+def targets_of(book: SiteBook) -> tuple[Found, ...]:
+    """Every target of the diary by name, as its newest entry knows it, with the light gathered on it."""
+    newest = {target.slug: target for card in reversed(book.cards) for target in card.targets}
+    found = [Found(newest[slug], _constellation(newest[slug]), len(cards), _light_s(newest[slug].name, book))
+             for slug, cards in book.by_target.items()]  # fmt: skip
+    return tuple(sorted(found, key=lambda one: (one.target.name, one.target.slug)))
+
+
+def _light_s(name: str, book: SiteBook) -> float:
+    """Over all nights that were spent on it; an entry may have several targets."""
+    return sum(night.integration_s for card in book.cards for night in card.nights if night.target == name)
+
+
+def _constellation(target: Target) -> str | None:
+    if target.ra_deg is None or target.dec_deg is None:
+        return None
+    return target.constellation or constellation_of(target.ra_deg, target.dec_deg)
+
+
+def _marked(one: Found) -> Iterable[SkyTarget]:
+    """The target as the map shows it; none for what has no fixed place."""
+    ra_deg, dec_deg = one.target.ra_deg, one.target.dec_deg
+    if ra_deg is not None and dec_deg is not None:
+        link = addresses.relative(addresses.SKY, addresses.target(one.target.slug))
+        yield SkyTarget(one.target.name, ra_deg, dec_deg, one.total_s, link)
+
+
+def _by_constellation(found: Sequence[Found]) -> list[tuple[str, list[Found]]]:
+    names = sorted({one.constellation for one in found if one.constellation})
+    return [(name, [one for one in found if one.constellation == name]) for name in names]
+
+
+KIND = PageKind("sky", pages)
