@@ -90,7 +90,7 @@ def write_tiled(path: Path, head: fits.Header) -> None:
     fits.HDUList([fits.PrimaryHDU(), squeezed]).writeto(path, overwrite=True)
 
 
-def write_camera_jpeg(path: Path, frame: Frame, place: Place, preview: Image.Image) -> None:
+def write_camera_jpeg(path: Path, frame: Frame, place: Place, preview: Image.Image, quality: int = 70) -> None:
     """A small JPEG with the EXIF of a camera body, position and all."""
     exif = Image.Exif()
     local = frame.start.astimezone(ZoneInfo(place.time_zone))
@@ -118,7 +118,7 @@ def write_camera_jpeg(path: Path, frame: Frame, place: Place, preview: Image.Ima
         }
     )
     path.parent.mkdir(parents=True, exist_ok=True)
-    preview.save(path, "JPEG", quality=70, optimize=True, exif=exif)
+    preview.save(path, "JPEG", quality=quality, optimize=True, exif=exif)
 
 
 def sexagesimal(angle_deg: float) -> tuple[IFDRational, IFDRational, IFDRational]:

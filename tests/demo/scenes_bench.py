@@ -1,0 +1,185 @@
+"""Frames of the test nights: a first sub, defocused stars, star fields before and after the screws."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+from matplotlib.patches import FancyBboxPatch
+from scipy.ndimage import gaussian_filter, zoom
+from scipy.signal import fftconvolve
+
+import light
+from scenes_nebula import LONG_TUBE, all_stars, field_of
+from starfield import Frame
+
+Array = np.ndarray
+Random = np.random.Generator
+
+SATURATED = 65535
+SURVEY_FRAME = Frame(230.0, -42.0, LONG_TUBE * 4, 1562, 1044)
+
+
+def first_sub(rng: Random) -> Array:
+    """The big cluster in Centaurus, every star a dash; one channel."""
+    frame = field_of(201.697, -47.480, LONG_TUBE, 1100)
+    number = 16000
+    radius = (138 / frame.scale_arcsec_px) * np.sqrt(rng.random(number) ** -0.80 - 1).clip(0, 7)
+    angle = rng.random(number) * 2 * np.pi
+    cx, cy = 548.0, 369.0
+    ball = cx + radius * np.cos(angle), cy + radius * np.sin(angle) * 0.88, 17.2 - rng.exponential(1.05, number).clip(0, 5.6)
+    stars = tuple(np.r_[a, b] for a, b in zip(all_stars(frame, rng, 1500), ball, strict=True))
+    line, column = np.mgrid[-6:7, -6:7].astype(float)
+    along, across = (column - line) / np.sqrt(2), (column + line) / np.sqrt(2)
+    dash = np.exp(-((np.abs(along) / 2.6) ** 4) - (across / 0.8) ** 2)
+    kernel = fftconvolve(light.profile(2.3, 0.06, 9, 0.02, 20), dash / dash.sum(), mode="same")
+    grey = np.ones((stars[2].size, 3))
+    seen = light.stretch(light.starlight(frame, stars, grey, kernel, 14.2), 22)[..., 0]
+    noise = gaussian_filter(rng.normal(0, 0.035, seen.shape), 0.5)
+    return np.clip(0.09 + 0.91 * seen + noise, 0, 1)
+
+
+@dataclass(frozen=True)
+class Ring:
+    """A defocused star: radii and the shadow's offset, pixels; up is negative y."""
+
+    outer_px: float = 84.0
+    inner_px: float = 36.5
+    offset: tuple[float, float] = (0.0, 0.0)
+    size_px: int = 320
+
+
+def ring_frame(ring: Ring, rng: Random) -> Array:
+    """ADU of a bright star out of focus, with the shadows of secondary and spider; uint16."""
+    centre = (ring.size_px - 1) / 2
+    line, column = np.mgrid[: ring.size_px, : ring.size_px] - centre
+    radius = np.hypot(column, line)
+    shadow = np.hypot(column - ring.offset[0], line - ring.offset[1])
+    disc = (radius < ring.outer_px) & (shadow > ring.inner_px)
+    shine = disc * (0.80 + 0.34 * np.exp(-((ring.outer_px - radius) / 5.5)) + 0.06 * np.cos(radius / 3.1))
+    lean = 1 + (ring.offset[0] * column + ring.offset[1] * line) / (ring.outer_px * 60)
+    for turn in (0.35, 0.35 + np.pi / 2):
+        across = (line - ring.offset[1]) * np.cos(turn) - (column - ring.offset[0]) * np.sin(turn)
+        shine = shine * (1 - 0.55 * np.exp(-((across / 1.3) ** 2)))
+    boil = 1 + 0.05 * gaussian_filter(rng.normal(0, 1, shine.shape), 4) / 0.07
+    blurred = gaussian_filter(shine * lean * boil, 1.9)
+    return _exposed(21000 * blurred + 900, rng, 9.0)
+
+
+@dataclass(frozen=True)
+class Optics:
+    """How stars look over the frame: width, lean, and what the right-hand side adds (and the lower left)."""
+
+    fwhm_px: float
+    elongation: float
+    angle_deg: float
+    right_px: float
+    lower_left_px: float
+
+
+def survey_field(optics: Optics, star_seed: int, rng: Random) -> Array:
+    """ADU of a star field whose stars change over the frame; uint16, 1044 x 1562."""
+    frame = SURVEY_FRAME
+    x, y, magnitude = all_stars(frame, np.random.default_rng(star_seed), 1100, None, 15.6)
+    picture = np.full((frame.height_px, frame.width_px), 300.0)
+    for star in zip(x, y, magnitude, strict=True):
+        _add_star(picture, star, optics)
+    return _exposed(picture, rng, 1.6)
+
+
+def _add_star(picture: Array, star: tuple[float, float, float], optics: Optics) -> None:
+    x, y, magnitude = star
+    height, width = picture.shape
+    right, low = x / width, y / height
+    corner = max(0.0, 1 - np.hypot(x, height - y) / (0.6 * width))
+    fwhm = optics.fwhm_px + optics.right_px * max(0.0, right - 0.35) ** 1.5 + optics.lower_left_px * corner
+    elongation = optics.elongation + 0.30 * optics.right_px / 2.4 * max(0.0, right - 0.5) * (0.7 + 0.3 * low)
+    half = 26
+    column = np.arange(max(0, int(x) - half), min(width, int(x) + half + 1))
+    line = np.arange(max(0, int(y) - half), min(height, int(y) + half + 1))
+    if column.size == 0 or line.size == 0:
+        return
+    across, down = column[None, :] - x, line[:, None] - y
+    turn = np.radians(optics.angle_deg)
+    major, minor = across * np.cos(turn) - down * np.sin(turn), across * np.sin(turn) + down * np.cos(turn)
+    alpha = fwhm / (2 * np.sqrt(2 ** (1 / 3.0) - 1))
+    long, short = alpha * np.sqrt(elongation), alpha / np.sqrt(elongation)
+    flux = 4.2e6 * 10 ** (-0.4 * (magnitude - 9.0))
+    peak = flux * 2 / (np.pi * alpha**2)
+    picture[line[0] : line[-1] + 1, column[0] : column[-1] + 1] += peak * (1 + (major / long) ** 2 + (minor / short) ** 2) ** -3
+
+
+def _exposed(adu: Array, rng: Random, read_noise: float) -> Array:
+    """Photon and read noise of a few averaged exposures, and the camera's ceiling."""
+    noisy = adu + rng.normal(0, 1, adu.shape) * np.sqrt(adu / 120 + read_noise**2)
+    return np.clip(np.rint(noisy), 0, SATURATED).astype(np.uint16)
+
+
+def shown(adu: Array, low: float, high: float, strength: float) -> Array:
+    """A test frame as a picture, 0..1."""
+    linear = np.clip((adu.astype(float) - low) / (high - low), 0, None)
+    return np.clip(np.arcsinh(strength * linear) / np.arcsinh(strength), 0, 1)
+
+
+def pair(left: Array, right: Array) -> Array:
+    """Two rings side by side, enlarged, on one dark ground."""
+    both = [np.clip(zoom(shown(adu, 780, 29000, 1.5), 2.4, order=3), 0, 1) for adu in (left, right)]
+    gap = np.full((both[0].shape[0], 16), 0.16)
+    return np.hstack([both[0], gap, both[1]])
+
+
+def nine_squares(adu: Array, cut_px: int = 150) -> Array:
+    """Corners, edges and centre of a frame, enlarged, three by three."""
+    height, width = adu.shape
+    rows = []
+    for top in (12, (height - cut_px) // 2, height - cut_px - 12):
+        cells = []
+        for left in (12, (width - cut_px) // 2, width - cut_px - 12):
+            cut = shown(adu[top : top + cut_px, left : left + cut_px], 298, 14000, 60)
+            cells += [zoom(cut, 2.4, order=3), np.full((360, 10), 0.22)]
+        rows += [np.hstack(cells[:-1]), np.full((10, 3 * 360 + 20), 0.22)]
+    return np.clip(np.vstack(rows[:-1]), 0, 1)
+
+
+BOXES = (
+    (0.03, 0.56, 0.25, "Outlet on the hall's wall", "mains, residual-current device,\nfitted by an electrician", "#7a2e1d"),
+    (0.375, 0.56, 0.25, "Supply in a closed box", "mains in, 12 V out,\nnot ours to open", "#7a2e1d"),
+    (0.72, 0.56, 0.25, "Distribution box", "a fuse for each load,\none switch, a lid", "#1f4e66"),
+)
+LOADS = (("Mount", "5 A"), ("Camera", "5 A"), ("Focuser and wheel", "2 A"), ("Dew bands", "8 A, on their own"))
+
+
+def power_plan() -> Array:
+    """The shed's power as a drawing; (840, 1500, 3), 0..1."""
+    figure = Figure(figsize=(15, 8.4), dpi=100, facecolor="#f6f3ec")
+    axes = figure.add_axes((0, 0, 1, 1))
+    axes.set_axis_off()
+    axes.set(xlim=(0, 1), ylim=(0, 1))
+    axes.text(0.03, 0.925, "Power on the hill", fontsize=30, family="DejaVu Serif", color="#222222")
+    axes.text(0.03, 0.872, "Mains stops at the wall. Only twelve volts cross the path.", fontsize=17, family="DejaVu Serif", color="#444444")
+    for left, bottom, width, title, text, colour in BOXES:
+        _box(axes, left, bottom, width, 0.22, title, text, colour)
+    for start, end, label, colour in ((0.28, 0.375, "mains", "#7a2e1d"), (0.625, 0.72, "12 V, in conduit", "#1f4e66")):
+        _arrow(axes, (start, 0.67), (end, 0.67), colour)
+        axes.text((start + end) / 2, 0.705, label, ha="center", fontsize=12.5, family="DejaVu Serif", color=colour)
+    axes.plot([0.845, 0.845], [0.56, 0.44], color="#1f4e66", lw=2.4)
+    axes.plot([0.14, 0.845], [0.44, 0.44], color="#1f4e66", lw=2.4)
+    for number, (title, text) in enumerate(LOADS):
+        left = 0.03 + 0.235 * number
+        _arrow(axes, (left + 0.11, 0.44), (left + 0.11, 0.355), "#1f4e66")
+        _box(axes, left, 0.20, 0.22, 0.155, title, text, "#1f4e66")
+    axes.text(0.03, 0.085, "Before every session: press the test button. If it does not trip, go home and call the electrician.", fontsize=17,
+              family="DejaVu Serif", color="#7a2e1d")
+    canvas = FigureCanvasAgg(figure)
+    canvas.draw()
+    return np.asarray(canvas.buffer_rgba())[..., :3] / 255.0
+
+
+def _box(axes, left: float, bottom: float, width: float, height: float, title: str, text: str, colour: str) -> None:  # noqa: ANN001
+    axes.add_patch(FancyBboxPatch((left, bottom), width, height, boxstyle="round,pad=0,rounding_size=0.012", facecolor="#fffdf8", edgecolor=colour, lw=2.4))
+    axes.text(left + width / 2, bottom + height - 0.055, title, ha="center", fontsize=16, family="DejaVu Serif", weight="bold", color=colour)
+    axes.text(left + width / 2, bottom + (height - 0.06) / 2, text, ha="center", va="center", fontsize=14, family="DejaVu Serif", color="#333333")
+
+
+def _arrow(axes, start: tuple[float, float], end: tuple[float, float], colour: str) -> None:  # noqa: ANN001
+    axes.annotate("", xy=end, xytext=start, arrowprops={"arrowstyle": "-|>", "color": colour, "lw": 2.4, "mutation_scale": 22})
