@@ -73,6 +73,11 @@ def year(number: int) -> str:
     return f"{YEARS}{number:04d}/"
 
 
+def year_month(day: date) -> str:
+    """The nights of that day's month on its year's page."""
+    return f"{year(day.year)}#month-{day.month:02d}"
+
+
 def night(evening: date) -> str:
     return f"{NIGHTS}{evening.isoformat()}/"
 

@@ -107,10 +107,11 @@ def _may_link(address: str) -> bool:
 
 
 def _levelled(tokens: Sequence[Token]) -> Sequence[Token]:
-    """The page's own title is h1 and its sections h2: headings in the text begin at h3."""
-    for token in tokens:
-        if token.type in ("heading_open", "heading_close"):
-            token.tag = f"h{min(6, int(token.tag[1]) + 2)}"
+    """The page's own title is h1: the text's highest headings become h2, the others follow, whatever the author began with."""
+    headings = [token for token in tokens if token.type in ("heading_open", "heading_close")]
+    highest = min((int(token.tag[1]) for token in headings), default=1)
+    for token in headings:
+        token.tag = f"h{min(6, int(token.tag[1]) - highest + 2)}"
     return tokens
 
 

@@ -1,0 +1,125 @@
+"""The demo's pages in a real browser: every lamp, every width, no script, large text, a keyboard."""
+
+from collections.abc import Iterator
+from io import BytesIO
+from pathlib import Path
+
+import numpy as np
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from PIL import Image
+from playwright.sync_api import Browser, Page
+
+pytestmark = pytest.mark.browser
+
+WIDTHS = {"desktop": 1280, "tablet": 768, "phone": 360}
+LAMPS = ("paper", "dusk", "red")
+# WCAG 2.2 A and AA; in the red lamp contrast is as good as dim red allows and is measured on its own
+RULES = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+
+
+@pytest.fixture
+def page(browser: Browser) -> Iterator[Page]:
+    context = browser.new_context(reduced_motion="reduce")
+    yield context.new_page()
+    context.close()
+
+
+def addresses(site: Path) -> list[str]:
+    return [path.relative_to(site).as_posix() for path in sorted(site.rglob("*.html")) if path.name != "404.html"]
+
+
+def light(page: Page, lamp: str) -> None:
+    """Turns the switch as a reader would."""
+    page.locator(f"#lamp-{lamp}").check(force=True)
+
+
+def test_no_page_scrolls_sideways_or_complains(page: Page, demo_site: Path) -> None:
+    """Every page at every width: no console message, no failed request, nothing wider than the window."""
+    wrong: list[str] = []
+    page.on("console", lambda message: wrong.append(f"{page.url}: {message.text}"))
+    page.on("pageerror", lambda error: wrong.append(f"{page.url}: {error}"))
+    page.on("request", lambda request: None if request.url.startswith(("file:", "data:")) else wrong.append(request.url))
+    for address in addresses(demo_site):
+        page.goto((demo_site / address).as_uri())
+        for name, width in WIDTHS.items():
+            page.set_viewport_size({"width": width, "height": 800})
+            wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
+            if wide > 0:
+                wrong.append(f"{address}: {wide} px too wide on a {name}")
+    assert wrong == []
+
+
+def test_axe_finds_nothing(page: Page, demo_site: Path, kinds: dict[str, str]) -> None:
+    """axe-core, an independent accessibility checker, reports no violation on any kind of page in paper and dusk."""
+    wrong = []
+    for address in kinds.values():
+        page.set_viewport_size({"width": 1280, "height": 900})
+        page.goto((demo_site / address).as_uri())
+        for lamp in ("paper", "dusk"):
+            if address != "404.html":
+                light(page, lamp)
+            found = Axe().run(page, options=RULES)
+            wrong += [f"{address} {lamp}: {one['id']}: {one['nodes'][0]['html'][:120]}" for one in found.response["violations"]]
+    assert wrong == []
+
+
+def test_text_twice_as_large_still_fits(page: Page, demo_site: Path, kinds: dict[str, str]) -> None:
+    """At 200 % text on a desktop nothing runs out of the window (WCAG 1.4.4)."""
+    page.set_viewport_size({"width": 1280, "height": 900})
+    for address in kinds.values():
+        page.goto((demo_site / address).as_uri())
+        page.evaluate("document.documentElement.style.fontSize = '200%'")
+        assert page.evaluate("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), address
+
+
+def test_the_lamp_is_remembered(page: Page, demo_site: Path) -> None:
+    """Red lamp chosen on one page is red on the next, and its ground has no green and no blue."""
+    page.goto((demo_site / "index.html").as_uri())
+    light(page, "red")
+    page.goto((demo_site / "lessons/index.html").as_uri())
+    assert page.evaluate("document.documentElement.dataset.lamp") == "red"
+    assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(0, 0, 0)"
+
+
+def test_the_red_lamp_shines_red_only(page: Page, demo_site: Path, kinds: dict[str, str]) -> None:
+    """A screenshot of an entry in the red lamp has next to no green or blue in any pixel, pictures included."""
+    page.set_viewport_size({"width": 800, "height": 1600})
+    page.goto((demo_site / kinds["entries"]).as_uri())
+    light(page, "red")
+    page.wait_for_timeout(200)
+    pixels = np.asarray(Image.open(BytesIO(page.screenshot())).convert("RGB"), dtype=int)
+    assert pixels[..., 0].max() > 100
+    assert pixels[..., 1].max() <= 48
+    assert pixels[..., 2].max() <= 24
+
+
+def test_without_script_everything_is_there(browser: Browser, demo_site: Path, kinds: dict[str, str]) -> None:
+    """JavaScript off: the lamps switch, the picture links to its full size, the details open."""
+    context = browser.new_context(java_script_enabled=False, color_scheme="light")
+    page = context.new_page()
+    page.goto((demo_site / kinds["entries"]).as_uri())
+    page.locator("#lamp-dusk").check(force=True)
+    assert page.locator("body").evaluate("element => getComputedStyle(element).backgroundColor") == "rgb(20, 22, 27)"
+    assert page.locator("a.zoomable").first.get_attribute("href").endswith(".jpg")
+    page.locator("details summary").first.click()
+    assert page.locator("details table").first.is_visible()
+    context.close()
+
+
+def test_a_keyboard_walks_through_the_subs(page: Page, demo_site: Path, kinds: dict[str, str]) -> None:
+    """A lane takes the focus; the arrow keys walk from sub to sub; each has its numbers as a title."""
+    page.goto((demo_site / kinds["entries"]).as_uri())
+    page.locator("svg.large .lane").first.focus()
+    page.keyboard.press("ArrowRight")
+    page.keyboard.press("ArrowRight")
+    title = page.evaluate("document.activeElement.querySelector('title').textContent")
+    assert "UTC" in title
+
+
+def test_printed_pages_drop_the_switches(page: Page, demo_site: Path, kinds: dict[str, str]) -> None:
+    """On paper there is no navigation and no lamp."""
+    page.goto((demo_site / kinds["entries"]).as_uri())
+    page.emulate_media(media="print")
+    assert not page.locator(".lamps").is_visible()
+    assert page.locator("h1").is_visible()
