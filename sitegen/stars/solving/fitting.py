@@ -18,9 +18,16 @@ _ORDERS = ((1, 10), (2, 30), (3, 50))
 _WORTH_IT = 10.0
 """By how much the Bayesian information criterion has to fall (Kass & Raftery 1995, JASA 90, 773: very strong)."""
 
+_GATHERED_WITHIN = 0.003
+"""Of the diagonal: wide passes first, so that a fit to the middle reaches for the corners step by step. Only where so many
+stars hold the fit that one met by chance cannot carry it away, and clipping will find it."""
+
+_ENOUGH_TO_REACH_OUT = 20
+
+_WIDE_PASSES = 3
 _CLIP_RMS = 3.0
 _LEAST_CLIP_PX = 1.0
-_PASSES = 3
+_CLIPPED_PASSES = 3
 _MOST_SHEAR = 0.02
 
 
@@ -40,11 +47,14 @@ class _Stars:
 def solution_from(pose: Pose, evidence: Evidence, scene: Scene) -> Solution:
     """The pose as a solution, refined on every star it matches, with distortion where the stars demand it."""
     solution = _unrefined(pose, evidence, scene)
-    tolerance = 2 * evidence.tolerance_px
-    for _ in range(_PASSES):
-        stars = _matched(solution, scene, tolerance)
-        solution = _refined(solution, stars)
-        tolerance = max(_LEAST_CLIP_PX, _CLIP_RMS * (solution.rms_arcsec or 0.0) / solution.scale_arcsec_px)
+    wide = 1.5 * evidence.tolerance_px
+    if evidence.matched >= _ENOUGH_TO_REACH_OUT:
+        wide = max(wide, _GATHERED_WITHIN * scene.diagonal_px)
+    for _ in range(_WIDE_PASSES):
+        solution = _refined(solution, _matched(solution, scene, wide))
+    for _ in range(_CLIPPED_PASSES):
+        clip = _CLIP_RMS * (solution.rms_arcsec or 0.0) / solution.scale_arcsec_px
+        solution = _refined(solution, _matched(solution, scene, min(max(_LEAST_CLIP_PX, clip), wide)))
     return solution
 
 

@@ -14,12 +14,14 @@ from sitegen.stars.solving.pose import Lookup, Pose, allowed, pose_of, tightened
 from sitegen.stars.solving.scene import Scene, SolvePrior, scene_of
 from sitegen.stars.solving.solution import NotSolved, Solution
 
-_DEPTHS = ((8, 8), (14, 12), (24, 20), (40, 30))
+_DEPTHS = ((8, 8), (20, 16), (30, 22))
 """(brightest stars of the picture, catalogue stars expected in the frame) of the successive searches. The first is
 small because every placement tried is held against what it finds: five stars are enough for it, not for the last."""
 
 _FOLLOWED_UP = 12
 _LEAST_STARS = 5
+_LARGEST_DIAGONAL_DEG = 30.0
+"""Beyond, one plane and one cubic are not enough for the corners; simulated fields of 20 degrees across still come out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +40,7 @@ def solve(detected: DetectedStars, width_px: int, height_px: int, catalogue_ra_d
     """
     columns = (catalogue_ra_deg, catalogue_dec_deg, catalogue_magnitude)
     scene = scene_of(detected, (width_px, height_px), columns, prior)
-    hopeless = _too_few(scene)
+    hopeless = _hopeless(scene)
     if hopeless is not None:
         return hopeless
     best: _Finding | None = None
@@ -50,11 +52,15 @@ def solve(detected: DetectedStars, width_px: int, height_px: int, catalogue_ra_d
     return NotSolved(_refusal(best))
 
 
-def _too_few(scene: Scene) -> NotSolved | None:
+def _hopeless(scene: Scene) -> NotSolved | None:
     if len(scene.stars) < _LEAST_STARS:
         return NotSolved(f"only {len(scene.stars)} stars found in the picture; {_LEAST_STARS} are needed")
     if len(scene.catalogue) < _LEAST_STARS:
         return NotSolved(f"the catalogue has only {len(scene.catalogue)} stars near the target; {_LEAST_STARS} are needed")
+    diagonal_deg = scene.diagonal_px * scene.prior.scale_arcsec_px / 3600
+    if diagonal_deg > _LARGEST_DIAGONAL_DEG:
+        return NotSolved(f"the field is {diagonal_deg:.0f} degrees from corner to corner; up to "
+                         f"{_LARGEST_DIAGONAL_DEG:.0f} are solved")
     return None
 
 

@@ -145,7 +145,7 @@ def _stars(luck: np.random.Generator, lens: Lens, near: Stars, width: int,
     """x, y, magnitude of what shines: catalogue stars but for the missing, decoys as bright as they, and fainter stars."""
     x, y = lens.pixel(near.ra_deg, near.dec_deg)
     there = luck.random(len(x)) >= luck.uniform(0.05, 0.60)
-    seen = near.magnitude[there] + luck.normal(0, 0.25, there.sum())
+    seen = near.magnitude[there] + luck.normal(0, 0.4, there.sum())
     decoys = int(luck.uniform(0.05, 0.6) * len(x)) + 1
     decoy_magnitudes = luck.choice(near.magnitude, decoys) if len(x) else np.full(decoys, 9.5)
     fainter = COUNTS_PER_MAGNITUDE**FAINTER_MAGNITUDES

@@ -5,8 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from astropy.coordinates import SkyCoord
+from known_headers import TURNS, frame_points, read, turned, whole_sip_frame
 from pyavm import AVM
-from test_solution_geometry import TURNS, frame_points, read, turned, whole_sip_frame
 
 from sitegen.stars.solving.avm import avm_spatial, from_avm, straight
 from sitegen.stars.solving.solution import NotSolved, Solution

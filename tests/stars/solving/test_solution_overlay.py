@@ -4,7 +4,7 @@ import astropy.units as u
 import numpy as np
 import pytest
 from astropy.coordinates import SkyCoord
-from test_solution_geometry import TURNS, read, turned
+from known_headers import TURNS, read, turned
 
 from sitegen.stars.solving.grid import GridLine, compass, grid_lines, scale_bar_px, sky_extent
 from sitegen.stars.solving.placing import SkyObject, place_objects

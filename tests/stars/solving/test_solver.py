@@ -131,3 +131,10 @@ def test_an_empty_picture_is_not_solved() -> None:
     picture = detect_stars(np.zeros((100, 150), dtype=np.uint8))
     assert solved_before(picture, (150, 100), SolvePrior(10, 40, 60.0)) == NotSolved(
         "only 0 stars found in the picture; 5 are needed")
+
+
+def test_a_field_too_wide_is_not_solved() -> None:
+    """Where a plane cannot hold the sky, no solution is claimed."""
+    stars = DetectedStars(np.arange(9.0), np.arange(9.0) ** 2, np.ones(9))
+    assert solved_before(stars, (1500, 1000), SolvePrior(10, 40, 100.0)) == NotSolved(
+        "the field is 50 degrees from corner to corner; up to 30 are solved")
