@@ -17,8 +17,9 @@ import numpy as np
 ROOT = Path(__file__).parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "stars" / "solving")]
 
-from simulated_pictures import Picture, simulated_picture, stars_near  # noqa: E402
+from simulated_pictures import Picture, simulated_picture  # noqa: E402
 
+from sitegen.catalogue.star_field import stars_near  # noqa: E402
 from sitegen.stars.solving.detection import DetectedStars, detect_stars  # noqa: E402
 from sitegen.stars.solving.scene import SolvePrior  # noqa: E402
 from sitegen.stars.solving.solution import NotSolved, Solution  # noqa: E402

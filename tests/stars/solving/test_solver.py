@@ -10,8 +10,9 @@ import numpy as np
 import pytest
 from astropy.io import fits
 from astropy.wcs import WCS
-from simulated_pictures import Picture, simulated_picture, stars_near
+from simulated_pictures import Picture, simulated_picture
 
+from sitegen.catalogue.star_field import stars_near
 from sitegen.stars.solving.detection import DetectedStars, detect_stars
 from sitegen.stars.solving.scene import SolvePrior
 from sitegen.stars.solving.solution import NotSolved, Solution
