@@ -19,6 +19,7 @@ _SMALLEST_PX = 5
 _LEAST_AXIS_RATIO = 0.4
 _LARGEST_SHARE = 0.005
 _STARS_AT_MOST = 5000
+_STRIP_ROWS = 128
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,9 +44,9 @@ def detect_stars(pixels: npt.NDArray[np.generic]) -> DetectedStars:
     Places are good to about 0.2 px, and to 0.2 binned px in pictures longer than 2400 px, which are binned
     first. At most 5000 stars, brightest first; none from a flat picture. NaN counts as background.
     """
-    brightness = _brightness(pixels)
-    binning = -(-max(brightness.shape) // _LONGEST_SIDE_PX)
-    small = np.ascontiguousarray(_binned(brightness, binning))
+    rows = _rows_first(pixels)
+    binning = -(-max(rows.shape[:2]) // _LONGEST_SIDE_PX)
+    small = _filled(_brightness(rows, binning))
     if min(small.shape) < 8 or np.ptp(small) == 0:
         return DetectedStars(np.empty(0), np.empty(0), np.empty(0))
     found = _star_like(_extracted(small, _step_of(pixels) / binning), small.size)
@@ -54,26 +55,32 @@ def detect_stars(pixels: npt.NDArray[np.generic]) -> DetectedStars:
     return DetectedStars(place[0], place[1], found["flux"][order].astype(np.float64))
 
 
-def _brightness(pixels: npt.NDArray[np.generic]) -> npt.NDArray[np.float32]:
-    """One plane of finite float32: the mean of the colours, without alpha."""
-    if pixels.ndim == 3 and pixels.shape[0] == 3 and pixels.shape[2] > 4:
-        pixels = np.moveaxis(pixels, 0, 2)
-    plane = pixels.astype(np.float32)
-    if plane.ndim == 3:
-        colours = plane.shape[2] if plane.shape[2] in (1, 3) else plane.shape[2] - 1
-        plane = plane[:, :, :colours].mean(axis=2)
-    if plane.ndim != 2:
+def _rows_first(pixels: npt.NDArray[np.generic]) -> npt.NDArray[np.generic]:
+    """(height, width, colours) without alpha; nothing is copied."""
+    if pixels.ndim not in (2, 3):
         raise ValueError(f"a picture has 2 or 3 axes, not {pixels.ndim}")
+    if pixels.ndim == 2:
+        return pixels[:, :, None]
+    if pixels.shape[0] == 3 and pixels.shape[2] > 4:
+        return np.moveaxis(pixels, 0, 2)
+    return pixels[:, :, : 3 if pixels.shape[2] >= 3 else 1]
+
+
+def _brightness(rows: npt.NDArray[np.generic], binning: int) -> npt.NDArray[np.float32]:
+    """The mean of the colours and of blocks of pixels, made in strips, so that large pictures cost no memory."""
+    height, width = (side // binning for side in rows.shape[:2])
+    small = np.empty((height, width), dtype=np.float32)
+    for top in range(0, height, _STRIP_ROWS):
+        strip = rows[top * binning: min(top + _STRIP_ROWS, height) * binning, : width * binning]
+        grey = strip.mean(axis=2, dtype=np.float32)
+        small[top: top + _STRIP_ROWS] = grey.reshape(-1, binning, width, binning).mean(axis=(1, 3))
+    return small
+
+
+def _filled(plane: npt.NDArray[np.float32]) -> npt.NDArray[np.float32]:
+    """With the median in place of what is not finite."""
     finite = np.isfinite(plane)
-    return plane if finite.all() else np.where(finite, plane, np.median(plane[finite]) if finite.any() else 0)
-
-
-def _binned(plane: npt.NDArray[np.float32], binning: int) -> npt.NDArray[np.float32]:
-    if binning == 1:
-        return plane
-    height, width = (side // binning * binning for side in plane.shape)
-    blocks = plane[:height, :width].reshape(height // binning, binning, width // binning, binning)
-    return np.asarray(blocks.mean(axis=(1, 3), dtype=np.float32))
+    return plane if finite.all() else np.where(finite, plane, np.median(plane[finite]) if finite.any() else np.float32(0))
 
 
 def _step_of(pixels: npt.NDArray[np.generic]) -> float:
