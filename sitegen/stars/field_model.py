@@ -9,9 +9,9 @@ T = (a² + b²)/2 and S = (a² − b²)/2 · (cos 2t, sin 2t). A star's image is
 * astigmatism and coma of a wrong corrector distance, which stretch stars along (+) or across (−) the radius as r²;
 * a drift of the image during the exposure, the same everywhere: a constant S.
 
-u, v are offsets from the frame's centre over half its DIAGONAL (r = 1 in the corners). Everything is in units of the zones' median
-FWHM², covariances too. Moments add exactly; that FWHM² follows them is an approximation, good while the profile keeps its kind.
-The choice of terms is ours, from the field dependence of the third-order aberrations (textbook optics; no single source).
+u, v are offsets from the frame's centre over half its DIAGONAL (r = 1 in the corners). Everything is in units of the zones'
+median FWHM², covariances too. Moments add exactly; that FWHM² follows them is an approximation, good while the profile keeps its
+kind. The choice of terms is ours, from the field dependence of the third-order aberrations (textbook optics; no single source).
 """
 
 from dataclasses import dataclass

@@ -1,7 +1,8 @@
 """A Moffat profile fitted to many cut-outs at once: Levenberg-Marquardt, one step for all stars together.
 
-Moffat (1969, A&A 3, 455): I = sky + peak · (1 + k·q)^(-beta). With k = 2^(1/beta) - 1 the ellipse q = 1 is the half-maximum
-contour, so that size and beta hardly pull at each other. q = wxx·dx² + 2·wxy·dx·dy + wyy·dy²; t = 1/beta is fitted (t → 0 is a Gaussian).
+Moffat (1969, A&A 3, 455): I = sky + peak · (1 + k·q)^(-beta), q = wxx·dx² + 2·wxy·dx·dy + wyy·dy². With k = 2^(1/beta) - 1 the
+ellipse q = 1 is the half-maximum contour, so that size and beta hardly pull at each other. What is fitted is t = 1/beta; t → 0 is
+a Gaussian.
 Second moments, the usual short cut, overstate the FWHM of such a profile by a fifth to two fifths and depend on the threshold.
 
 The profile is taken at pixel centres: the FWHM found is that of the star as recorded, its pixel included.
@@ -15,7 +16,7 @@ from numpy.typing import NDArray
 from sitegen.stars.shapes import Floats, axes_of, vector_of
 
 PEAK, SKY, X, Y, WXX, WXY, WYY, T = range(8)
-STEPEST, WIDEST = 0.03, 0.75  # bounds of t = 1/beta
+STEEPEST, WIDEST = 0.03, 0.75  # bounds of t = 1/beta
 STEPS = (5, 5)  # with all pixels alike, then with strays (neighbours, hot pixels) weighted down
 Array = NDArray[np.float32]
 
@@ -89,7 +90,9 @@ def _normal_equations(frame: _Frame, p: Array) -> tuple[Array, Array, Array]:
     values, jacobian = _model(frame, p)
     left = frame.data - values
     weighted = jacobian * frame.weights[:, None, :]
-    return weighted @ jacobian.transpose(0, 2, 1), (weighted @ left[:, :, None])[:, :, 0], (frame.weights * left**2).sum(axis=1)
+    gradient: Array = np.asarray(weighted @ left[:, :, None])[:, :, 0]
+    cost: Array = (frame.weights * left**2).sum(axis=1, dtype=np.float32)
+    return np.asarray(weighted @ jacobian.transpose(0, 2, 1)), gradient, cost
 
 
 def _converge(frame: _Frame, p: Array, steps: int) -> Array:
@@ -98,7 +101,7 @@ def _converge(frame: _Frame, p: Array, steps: int) -> Array:
     normal, gradient, cost = _normal_equations(frame, p)
     for _ in range(steps):
         trial = p + _step(normal, gradient, damping)
-        trial[:, T] = trial[:, T].clip(STEPEST, WIDEST)
+        trial[:, T] = trial[:, T].clip(STEEPEST, WIDEST)
         sane = _sane(frame, trial)
         trial[~sane] = p[~sane]
         new = _normal_equations(frame, trial)
@@ -113,14 +116,15 @@ def _step(normal: Array, gradient: Array, damping: Array) -> Array:
     scale = np.sqrt(np.maximum(np.einsum("nii->ni", normal), 1e-20))
     scaled = (normal / (scale[:, :, None] * scale[:, None, :])).astype(np.float64)
     scaled += (damping[:, None, None] + 1e-9) * np.eye(8)
-    return (np.linalg.solve(scaled, (gradient / scale)[:, :, None])[:, :, 0] / scale).astype(np.float32)
+    return np.asarray(np.linalg.solve(scaled, (gradient / scale)[:, :, None])[:, :, 0] / scale, np.float32)
 
 
 def _sane(frame: _Frame, p: Array) -> NDArray[np.bool_]:
     reach = frame.dx.max()
     inside = (np.abs(p[:, X]) < reach / 2) & (np.abs(p[:, Y]) < reach / 2)
     size = p[:, WXX] * p[:, WYY] - p[:, WXY] ** 2  # > 0 only for an ellipse; (2 / fwhm)^4
-    return inside & (p[:, WXX] > 0) & (p[:, WYY] > 0) & (size > (1 / reach) ** 4) & (size < 2.0**8) & (p[:, PEAK] > 0)
+    ellipse = (p[:, WXX] > 0) & (p[:, WYY] > 0) & (size > (1 / reach) ** 4) & (size < 2.0**8)
+    return np.asarray(inside & ellipse & (p[:, PEAK] > 0))
 
 
 def _trust(frame: _Frame, p: Array, noise: float) -> Array:

@@ -1,8 +1,8 @@
 """One-shot-colour frames without a demosaic, whose interpolation would smear a star by a pixel or two.
 
-Every colour of the 2 × 2 cell is levelled for itself. Stars are FOUND on super-pixels (the mean of a cell: half the size, no colour),
-and MEASURED on the raw green pixels only, each at its own true place in the full-size frame; the other colours get no weight in the
-fit. Sizes are therefore in full-resolution pixels and nothing was interpolated.
+Every colour of the 2 × 2 cell is levelled for itself. Stars are FOUND on super-pixels (the mean of a cell: half the size, no
+colour), and MEASURED on the raw green pixels only, each at its own true place in the full-size frame; the other colours get no
+weight in the fit. Sizes are therefore in full-resolution pixels, and nothing was interpolated.
 """
 
 from collections.abc import Iterator

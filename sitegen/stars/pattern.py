@@ -1,10 +1,11 @@
 """What the zones of a survey say together, named, with the evidence and how sure it is.
 
-The physical terms come from `field_model`. Each of a few thousand fields that the data allow (drawn from the fit's covariance) gives the
-effects below; a name is given when nearly all of them show it. An effect counts from NOTICEABLE on: common practice, no source.
+The physical terms come from `field_model`. Each of a few thousand fields that the data allow (drawn from the fit's covariance)
+shows the effects below or does not; a name is given when nearly all of them bear it out. From where on an effect is noticeable is
+common practice, no source.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -53,11 +54,16 @@ def field_pattern(survey: StarSurvey) -> FieldPattern:
 
 @dataclass(frozen=True, slots=True)
 class _Drawn:
-    """Terms drawn from the covariances, first row the best fit itself: `size` (1 + DRAWS, 6), `shape` (1 + DRAWS, 3)."""
+    """Terms drawn from the covariances, first row the best fit itself: `size` (1 + DRAWS, 6), `shape` (1 + DRAWS, 3).
+
+    `signed`: a draw's effect counts as far as it points the way the best fit's does, so that noise, which points anywhere, bears
+    nothing out. Without it the bare length counts, which is what an effect must stay below to be absent.
+    """
 
     size: Floats
     shape: Floats
     reach: tuple[float, float]
+    signed: bool = True
 
     @staticmethod
     def from_terms(terms: FieldTerms) -> "_Drawn":
@@ -82,12 +88,23 @@ class _Drawn:
         return np.maximum(self.size[:, 0] + (self.size[:, 3] * wide**2 + self.size[:, 5] * high**2) / 3, LEAST)
 
     def _side_to_side(self) -> Floats:
-        rise = np.abs(self.size[:, 1]) * self.reach[0] + np.abs(self.size[:, 2]) * self.reach[1]
+        across, up = self.size[:, 1], self.size[:, 2]
+        length = np.hypot(across[0], up[0]) or 1.0
+        to_edge = (np.abs(across[0]) * self.reach[0] + np.abs(up[0]) * self.reach[1]) / length
+        rise = self._length(across, up) * to_edge
         return _ratio(self._mean() + rise, self._mean() - rise) - 1
+
+    def _length(self, one: Floats, other: Floats) -> Floats:
+        """Of the drawn vectors: along the best fit's direction (never below 0) where signed, else as it is."""
+        if not self.signed:
+            return np.hypot(one, other)
+        best = np.hypot(one[0], other[0]) or 1.0
+        return np.asarray(((one * one[0] + other * other[0]) / best).clip(0))
 
     def _squares(self) -> tuple[Floats, Floats]:
         """Least and greatest second-order rise of T over the directions, at r = 1."""
-        middle, half = (self.size[:, 3] + self.size[:, 5]) / 2, np.hypot(self.size[:, 3] - self.size[:, 5], self.size[:, 4]) / 2
+        middle = (self.size[:, 3] + self.size[:, 5]) / 2
+        half = self._length(self.size[:, 3] - self.size[:, 5], self.size[:, 4]) / 2
         return middle - half, middle + half
 
     def _both_sides(self) -> Floats:
@@ -99,10 +116,10 @@ class _Drawn:
 
     def _outward_shape(self) -> Floats:
         corner = self.size[:, 0] + (self.size[:, 3] + self.size[:, 5]) / 2
-        return _longer(np.abs(self.shape[:, 2]), corner)
+        return _longer(self._length(self.shape[:, 2], np.zeros(len(corner))), corner)
 
     def _same_way(self) -> Floats:
-        return _longer(np.hypot(self.shape[:, 0], self.shape[:, 1]), self._mean())
+        return _longer(self._length(self.shape[:, 0], self.shape[:, 1]), self._mean())
 
 
 def _ratio(square: Floats, other: Floats) -> Floats:
@@ -122,13 +139,12 @@ def _size_and_error(values: Floats, best: float) -> tuple[float, float]:
 
 def _judge(drawn: _Drawn, effects: dict[str, Effect]) -> tuple[Kind, float]:
     """The likeliest name, and the share of the draws that bear it out: in which its effect is noticeable, or none is."""
-    noticeable = {name: values >= NOTICEABLE[name][1] for name, values, _ in drawn.effects()}
-    none = float((~np.any(list(noticeable.values()), axis=0)).mean())
     strongest = max(effects, key=lambda name: effects[name].size / NOTICEABLE[name][1])
     if effects[strongest].size < NOTICEABLE[strongest][1]:
-        return "even", none
+        lengths = replace(drawn, signed=False).effects()
+        return "even", float(np.all([values < NOTICEABLE[name][1] for name, values, _ in lengths], axis=0).mean())
     kind = NOTICEABLE[strongest][0]
-    alike = [noticeable[name] for name in noticeable if NOTICEABLE[name][0] == kind]
+    alike = [values >= NOTICEABLE[name][1] for name, values, _ in drawn.effects() if NOTICEABLE[name][0] == kind]
     return kind, float(np.any(alike, axis=0).mean())
 
 

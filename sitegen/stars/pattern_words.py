@@ -6,6 +6,7 @@ from typing import Literal
 from sitegen.stars.records import Effect, FieldPattern, Kind, StarSurvey
 
 SIDES = ("right", "upper right", "top", "upper left", "left", "lower left", "bottom", "lower right")
+ACROSS = {"radial": "along the radius", "tangential": "across the radius", None: "along or across the radius"}
 AXES = ("left and right", "lower left and upper right", "top and bottom", "upper left and lower right")
 
 
@@ -73,7 +74,7 @@ def _tilt(found: Findings) -> str:
 
 
 def _outward(found: Findings) -> str:
-    stretch = {None: "", "radial": ", stretched along the radius", "tangential": ", stretched across the radius"}[found.orientation]
+    stretch = f", stretched {ACROSS[found.orientation]}" if found.orientation else ""
     return f"Worse outward in all directions{stretch}: look at the distance between corrector and sensor, and at the focus."
 
 
@@ -84,7 +85,7 @@ def _same_way(found: Findings) -> str:
 def _unclear(kind: Kind, found: Findings) -> str:
     if found.middle_worse > 0.05:
         return "Stars are widest in the middle: the focus sits on the edges. Refocus before judging the field."
-    likely = {"even": "even", "tilt": "one side worse", "outward": "worse outward", "same-way": "elongated the same way"}[kind]
+    likely = {"even": "even", "tilt": "one side worse", "outward": "worse outward"}.get(kind, "elongated the same way")
     return f"The stars do not carry a clear answer; the likeliest is '{likely}'."
 
 
@@ -99,12 +100,24 @@ ALSO = {"tilt": ("side to side", "both sides"), "outward": ("outward size", "out
 
 
 def _evidence(found: Findings, kind: Kind) -> list[str]:
-    """What was measured; the kind's own effects first, then any other that is noticeable, or all where none is."""
+    """What was measured; then every noticeable effect, the kind's own first, or how small all are."""
     zones = [zone for zone in found.survey.zones if zone.fwhm_px is not None]
-    first = f"{found.survey.star_count} stars in {len(zones)} of {len(found.survey.zones)} zones"
-    shown = [name for name in SENTENCES if name in found.noticed] or list(SENTENCES)
+    first = f"{found.survey.star_count} stars in {len(zones)} of {len(found.survey.zones)} zones, {_spread(found.survey)}."
+    shown = [name for name in SENTENCES if name in found.noticed]
     shown.sort(key=lambda name: name not in ALSO.get(kind, ()))
-    return [f"{first}, {_spread(found.survey)}.", *(SENTENCES[name].format(**_figures(name, found)) for name in shown)]
+    return [first, *(SENTENCES[name].format(**_figures(name, found)) for name in shown)] if shown else [first, _small(found)]
+
+
+def _small(found: Findings) -> str:
+    side, both, corners, corner_shape, same = (_percent(found.effects[name]) for name in SENTENCES)
+    return (
+        f"FWHM differs by {side} from side to side, by {corners} between middle and corners, by {both} along one axis; "
+        f"stars are longer than wide by {corner_shape} in the corners and by {same} everywhere."
+    )
+
+
+def _percent(effect: Effect) -> str:
+    return f"{100 * effect.size:.0f} ± {max(1, round(100 * effect.error))} %"
 
 
 def _spread(survey: StarSurvey) -> str:
@@ -113,13 +126,12 @@ def _spread(survey: StarSurvey) -> str:
 
 
 def _figures(name: str, found: Findings) -> dict[str, str]:
-    effect = found.effects[name]
     return {
-        "size": f"{100 * effect.size:.0f} ± {max(1, round(100 * effect.error))} %",
+        "size": _percent(found.effects[name]),
         "from_side": side_of(found.gradient_deg + 180),
         "to_side": side_of(found.gradient_deg),
-        "gradient": f"{found.gradient_deg:.0f}°",
+        "gradient": f"{round(found.gradient_deg) % 360}°",
         "axis": axis_of(found.axis_deg),
-        "orientation": {"radial": "along the radius", "tangential": "across the radius", None: "along or across the radius"}[found.orientation],
-        "drift": f"{found.drift_deg:.0f}°",
+        "orientation": ACROSS[found.orientation],
+        "drift": f"{round(found.drift_deg) % 180}°",
     }

@@ -1,8 +1,8 @@
 """What measuring stars gives: frozen values, ready to be kept, printed and charted.
 
 Axes, for everything in this room. Pixel centres lie at whole numbers and the first pixel of the array is (0, 0); x runs along a
-row (axis 1), y along a column (axis 0). Row 0 is the BOTTOM of the picture, as FITS has it (Standard 4.0, section 3.3.2), so an angle
-turns counter-clockwise from +x towards +y as the frame is displayed. A JPEG or PNG is stored from the top row down: hand it in flipped.
+row (axis 1), y along a column (axis 0). Row 0 is the BOTTOM of the picture, as FITS frames are displayed, so an angle turns
+counter-clockwise from +x towards +y. A JPEG or PNG is stored from the top row down: hand it in flipped.
 """
 
 from dataclasses import dataclass
@@ -15,11 +15,12 @@ Kind = Literal["even", "tilt", "outward", "same-way", "unclear"]
 class Zone:
     """One of 5 × 3 equal parts of the frame. `x`, `y`: its centre, px. `stars`: how many were measured in it.
 
-    The measurements are None, all of them, where fewer than `survey.FEWEST_STARS` could be measured. `fwhm_px` is the median over the
-    stars of sqrt(major × minor) of the full width at half maximum, the pixel's own width included. `elongation` (major / minor, ≥ 1)
-    and `angle_deg` (of the major axis, [0, 180)) belong to the median of the stars' shape vectors, so that noise does not make round
-    stars long; `angle_deg` is None where the stars are as good as round. `scatter_px` and `scatter_e` are star to star, one
-    standard deviation of the FWHM and of a component of the shape vector (see `shapes`), from the median absolute deviation.
+    The measurements are None, all of them, where fewer than `zones.FEWEST_STARS` could be measured. They hold at the zone's
+    centre: medians over its stars, less their trend across the zone. `fwhm_px` is sqrt(major × minor) of the full width at half
+    maximum, the pixel's own width included. `elongation` (major / minor, ≥ 1) and `angle_deg` (of the major axis, [0, 180)) belong
+    to the median of the stars' shape vectors, so that noise does not make round stars long; `angle_deg` is None where the stars are
+    as good as round. `scatter_px` and `scatter_e` are star to star: one standard deviation of the FWHM and of a component of the
+    shape vector (see `shapes`), from the median absolute deviation.
     """
 
     x: float
@@ -49,8 +50,9 @@ class Rejected:
 class StarSurvey:
     """Star shapes over one frame. `zones` run row by row from the bottom left, x fastest.
 
-    `detected` counts every detection, `usable` those left after the rejections that need no fit, `star_count` those measured: in a
-    rich frame the brightest of each zone are a sample (`survey.STARS_PER_ZONE`). The overall figures are None with too few stars.
+    `detected` counts every detection, `usable` those left after the rejections that need no fit, `star_count` those measured: in
+    a rich frame the brightest of each zone are the sample (`survey.STARS_PER_ZONE`). The overall figures are medians over the
+    measured stars, None with too few.
     `background` and `noise` (one standard deviation of a pixel) are in the frame's own unit, `saturation` too (None: not known).
     """
 
@@ -83,8 +85,8 @@ class Effect:
 
 @dataclass(frozen=True, slots=True)
 class FieldPattern:
-    """What the zones say together. `kind`: even; tilt (one side, or two opposite sides, worse); outward (worse in all directions);
-    same-way (elongated alike everywhere); unclear (the data do not carry an answer).
+    """What the zones say together. `kind`: even; tilt (one side, or two opposite sides, worse); outward (worse in all
+    directions); same-way (elongated alike everywhere); unclear (the data do not carry an answer).
 
     `words`: one sentence for the reader. `evidence`: sentences with the figures. `sureness`: 0 to 1, the share of equally
     likely fields (drawn from the fit's covariance) that would get the same name; for 'unclear', that of the likeliest name.
@@ -105,9 +107,10 @@ class FieldPattern:
 class StarRing:
     """A defocused star's disc and the shadow inside it, by a fit to a fraction of a pixel.
 
-    `outer_px`, `inner_px`: diameters at half brightness. `offset_px`: from the disc's centre to the shadow's; `offset_percent` of the
-    disc's diameter; `direction_deg` of the shadow seen from the disc's centre, [0, 360), None where the offset is below its
-    uncertainty. `uncertainty_px`: one standard error of the offset. `x`, `y`: the disc's centre, px. `signal_to_noise`: of one pixel.
+    `outer_px`, `inner_px`: diameters at half brightness. `offset_px`: from the disc's centre to the shadow's; `offset_percent`
+    of the disc's diameter; `direction_deg` of the shadow seen from the disc's centre, [0, 360), None where the offset is below
+    its uncertainty. `uncertainty_px`: one standard error of the offset. `x`, `y`: the disc's centre, px. `signal_to_noise`:
+    of one pixel of the lit ring.
     """
 
     outer_px: float

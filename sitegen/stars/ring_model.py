@@ -2,15 +2,16 @@
 
     I = sky + bright(x, y) · edge(R - |r - disc|, w) · (1 - depth · edge(s - |r - shadow|, w'))
 
-edge(d, w) = 1/(1 + exp(-d/w)); bright is a polynomial about the disc's middle, so that neither a lopsided brightness nor diffraction
-rings pull at the centres. Both centres are free, which is the point. What does not follow (spider vanes, a star beside the disc)
-is found in the residual and loses its weight. Fitted by Levenberg-Marquardt in units of the disc's rough radius and brightness.
+edge(d, w) = 1/(1 + exp(-d/w)); bright is a polynomial about the disc's middle, so that neither a lopsided brightness nor
+diffraction rings pull at the centres. Both centres are free, which is the point. What does not follow (spider vanes, a star
+beside the disc) is found in the residual and loses its weight. Levenberg-Marquardt, in units of the disc's radius and brightness.
 """
 
 from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy import ndimage
 
 from sitegen.stars.shapes import Floats
 
@@ -19,18 +20,20 @@ NAMES = (
     *("b_1", "b_u", "b_v", "b_uu", "b_uv", "b_vv", "b_urr", "b_vrr", "b_r4", "b_r6", "b_r8", "b_r10"),
 )
 DX, DY, DR, DW, SX, SY, SR, SW, DEPTH, SKY, BRIGHT = range(11)
-STEPS, ROUNDS = 15, 3  # damped steps in each round of leaving strays out
-STRAY, STRAY_SHARE = 4.0, 0.05  # a residual of so many sigma plus so much of the brightness has half the weight
+STEPS, ROUNDS = 15, 3  # damped steps in each round of weighing strays down
+STRAY, STRAY_SHARE = 4.0, 0.05  # a residual of so many sigma plus so much of the disc's brightness has half the weight
 VANE_DEPTH = 0.08  # of the brightness
-DONE = 1e-4  # step, in radii
+DONE = 5e-5  # of the radius
 
 
 @dataclass(frozen=True, slots=True)
 class RingFit:
-    """`values` and `covariance` of the terms in NAMES; lengths in units of the patch's pixels; `residual`: robust sigma of a pixel."""
+    """`values` and `covariance` of the terms in NAMES, lengths in the patch's pixels; `brightness` of the lit ring (median) and
+    `residual` (robust sigma of a pixel), counts."""
 
     values: Floats
     covariance: Floats
+    brightness: float
     residual: float
 
 
@@ -48,50 +51,60 @@ class Patch:
 def fit_ring(patch: Patch, first: Floats) -> RingFit:
     """Best terms from a first guess in the same order as NAMES (pixels, counts)."""
     units, used = _units(patch), patch.used
-    rows, columns = (index[used] / patch.unit_px for index in np.indices(patch.counts.shape))
+    rows, columns = (np.nonzero(used)[axis] / patch.unit_px for axis in (0, 1))
     pixels = _Pixels(columns, rows, patch.counts[used] / patch.unit_counts, np.ones(len(rows)))
     terms = first / units
     for _ in range(ROUNDS):
         terms = _converge(pixels, terms)
         left = pixels.counts - ring_model(columns, rows, terms)[0]
         sigma = max(1.4826 * float(np.median(np.abs(left))), 1e-9)
-        trust = 1 / (1 + (left / (STRAY * sigma + STRAY_SHARE * abs(terms[BRIGHT]))) ** 2)
-        pixels = replace(pixels, weights=np.where(on_vanes(columns, rows, left, terms, 1 / patch.unit_px), 0, trust))
+        trust = 1 / (1 + (left / (STRAY * sigma + STRAY_SHARE)) ** 2)
+        pixels = replace(pixels, weights=trust * ~on_vanes(columns, rows, left, terms, 1 / patch.unit_px))
     jacobian = ring_model(columns, rows, terms)[1]
     covariance = np.linalg.pinv((jacobian * pixels.weights) @ jacobian.T) * sigma**2
-    return RingFit(terms * units, covariance * np.outer(units, units), sigma * patch.unit_counts)
+    lit = undisturbed(columns, rows, terms)
+    brightness = float(np.median(pixels.counts[lit])) if lit.any() else 0.0
+    units_squared = np.outer(units, units)
+    return RingFit(terms * units, covariance * units_squared, brightness * patch.unit_counts, sigma * patch.unit_counts)
 
 
 def on_vanes(x: Floats, y: Floats, left: Floats, terms: Floats, pixel: float) -> NDArray[np.bool_]:
     """Pixels on straight dark rays, as the arms that hold a secondary mirror cast: over their whole length, edges included.
 
-    The rays meet in the shadow's middle where the arms move with the mirror, in the disc's where they do not: the meeting point whose
+    The rays meet in the shadow's middle where the arms move with the mirror, in the disc's where they do not: the point whose
     rays are darkest is taken. `pixel`: a pixel's side in the unit of x and y.
     """
     best, darkest = np.zeros(len(x), bool), 0.0
     for share in (0.0, 0.5, 1.0):
         dx, dy = (place - terms[d] - share * (terms[s] - terms[d]) for place, d, s in ((x, DX, SX), (y, DY, SY)))
-        angles, darkness = _dark_rays(dx, dy, left, _undisturbed(x, y, terms), terms, pixel)
+        angles, darkness = _dark_rays(dx, dy, left, undisturbed(x, y, terms), _directions(terms, pixel))
         if darkness > darkest:
-            aside = np.abs(np.outer(np.cos(angles), dy) - np.outer(np.sin(angles), dx)) < pixel + 2 * terms[DW]
-            ahead = np.outer(np.cos(angles), dx) + np.outer(np.sin(angles), dy) > 0
-            best, darkest = np.asarray((aside & ahead).any(axis=0)), darkness
+            best, darkest = _along(dx, dy, angles, pixel + 2 * terms[DW]), darkness
     return best
 
 
-def _undisturbed(x: Floats, y: Floats, terms: Floats) -> NDArray[np.bool_]:
+def _along(dx: Floats, dy: Floats, angles: Floats, half_width: float) -> NDArray[np.bool_]:
+    """Pixels on rays from the origin at these angles."""
+    cos, sin = np.cos(angles)[:, None], np.sin(angles)[:, None]
+    return np.asarray(((np.abs(cos * dy - sin * dx) < half_width) & (cos * dx + sin * dy > 0)).any(axis=0))
+
+
+def undisturbed(x: Floats, y: Floats, terms: Floats) -> NDArray[np.bool_]:
     """The lit ring away from both edges, where a residual is no edge's doing."""
     from_shadow, from_middle = np.hypot(x - terms[SX], y - terms[SY]), np.hypot(x - terms[DX], y - terms[DY])
     return np.asarray((from_shadow > 1.15 * terms[SR] + 2 * terms[SW]) & (from_middle < 0.92 * terms[DR] - 2 * terms[DW]))
 
 
-def _dark_rays(
-    dx: Floats, dy: Floats, left: Floats, clear: NDArray[np.bool_], terms: Floats, pixel: float
-) -> tuple[Floats, float]:
-    """Directions (radians) whose median residual is dark, and how dark they are together; none where there are too many to be arms."""
-    bins = max(24, round(np.pi * (terms[DR] + terms[SR]) / pixel))
+def _directions(terms: Floats, pixel: float) -> int:
+    """How many, for steps of about a pixel halfway between shadow and rim."""
+    return int(max(24, np.rint(np.pi * (terms[DR] + terms[SR]) / pixel)))
+
+
+def _dark_rays(dx: Floats, dy: Floats, left: Floats, clear: NDArray[np.bool_], bins: int) -> tuple[Floats, float]:
+    """Directions (radians) whose median residual is dark, and how dark they are together; none if too many to be arms."""
     number = ((np.arctan2(dy[clear], dx[clear]) / (2 * np.pi)) % 1 * bins).astype(int) % bins
-    depth = -_medians(left[clear], number, bins) / abs(terms[BRIGHT])
+    medians = _medians(left[clear], number, bins)
+    depth = -(np.roll(medians, 1) + medians + np.roll(medians, -1)) / 3
     dark = np.flatnonzero(depth > VANE_DEPTH)
     if len(dark) > bins / 3:
         return np.zeros(0), 0.0
@@ -100,9 +113,8 @@ def _dark_rays(
 
 def _medians(values: Floats, number: NDArray[np.int_], bins: int) -> Floats:
     """Median of the values in each bin; 0 for an empty one."""
-    order = np.argsort(number, kind="stable")
-    parts = np.split(values[order], np.searchsorted(number[order], np.arange(1, bins)))
-    return np.array([np.median(part) if len(part) else 0.0 for part in parts])
+    medians: Floats = np.asarray(ndimage.median(values, number, np.arange(bins)), float)
+    return np.where(np.isnan(medians), 0.0, medians)
 
 
 def _units(patch: Patch) -> Floats:
@@ -129,9 +141,9 @@ def ring_model(x: Floats, y: Floats, terms: Floats) -> tuple[Floats, Floats]:
 def _brightness(u: Floats, v: Floats) -> tuple[Floats, Floats, Floats]:
     """The terms 1, u, v, u², uv, v², u·r², v·r², r⁴, r⁶, r⁸, r¹⁰ and their derivatives by u and by v, each (12, pixels)."""
     one, none, square = np.ones_like(u), np.zeros_like(u), u * u + v * v
-    evens = [square**power for power in (2, 3, 4, 5)]
-    slopes = [2 * power * square ** (power - 1) for power in (2, 3, 4, 5)]
-    powers = np.array([one, u, v, u * u, u * v, v * v, u * square, v * square, *evens])
+    r4, r6, r8 = square * square, square * square * square, (square * square) ** 2
+    slopes = (4 * square, 6 * r4, 8 * r6, 10 * r8)
+    powers = np.array([one, u, v, u * u, u * v, v * v, u * square, v * square, r4, r6, r8, r8 * square])
     by_u = np.array([none, one, none, 2 * u, v, none, square + 2 * u * u, 2 * u * v, *(slope * u for slope in slopes)])
     by_v = np.array([none, none, one, none, u, 2 * v, 2 * u * v, square + 2 * v * v, *(slope * v for slope in slopes)])
     return powers, by_u, by_v

@@ -8,11 +8,11 @@ from scipy import ndimage
 
 from sitegen.stars.mosaic import checked_pattern
 from sitegen.stars.records import StarRing
-from sitegen.stars.ring_model import BRIGHT, DEPTH, DR, DX, DY, SR, SX, SY, Patch, RingFit, fit_ring
+from sitegen.stars.ring_model import DEPTH, DR, DX, DY, SR, SX, SY, Patch, RingFit, fit_ring
 from sitegen.stars.ring_search import Blob, RingProblem, binned, find_disc, sky_and_noise
 from sitegen.stars.shapes import Floats
 
-FITTED_PX = 110.0  # a larger disc is binned to about this diameter: its centres stay good to a hundredth of a pixel
+FITTED_PX = 100.0  # a larger disc is binned to about this diameter: its centres stay good to a hundredth of a pixel
 MARGIN = 1.35  # radii of sky around the disc that the fit sees
 CLIPPED_SHARE = 0.02  # of the disc's pixels at one topmost value
 OFF_AXIS = 0.25  # of half the frame's diagonal: common practice, no source
@@ -27,8 +27,8 @@ def ring_offset(pixels: NDArray[np.generic], *, bayer: str | None = None, satura
     """Measure the brightest disc of a frame, `pixels` of shape (height, width), row 0 at the bottom (see `records`).
 
     `bayer`: the pattern of a raw one-shot-colour frame, whose cells are averaged. `saturation`: counts at which the sensor clips;
-    without it a flat top gives it away. Raises RingProblem (a sentence) for a disc that is missing, cut off, saturated, too faint or
-    without a shadow; ValueError for the wrong kind of array. Error on synthetic discs (tests/bench/stars_rings.py): within 0.3 px
+    without it a flat top gives it away. Raises RingProblem (a sentence) for a disc that is missing, cut off, saturated, too faint
+    or without a shadow; ValueError for the wrong kind of array. Error on synthetic discs (tests/bench/stars.py): within 0.3 px
     from a signal to noise of 10 on, for diameters of 40 to 400 px.
     """
     if pixels.ndim != 2 or min(pixels.shape) < 32:
@@ -148,7 +148,7 @@ def _refuse_doubtful(fit: RingFit, window: _Window, shape: tuple[int, ...]) -> N
     reach = values[DR] * window.factor
     if min(x, y, shape[1] - 1 - x, shape[0] - 1 - y) < reach:
         raise RingProblem("the disc is cut off by the edge of the frame")
-    if values[BRIGHT] < FAINTEST * fit.residual:
+    if fit.brightness < FAINTEST * fit.residual:
         raise RingProblem("the disc is too faint to be measured: expose it for longer or choose a brighter star")
     sure = values[DEPTH] > SHADOW_SIGMA * errors[DEPTH] and values[DEPTH] > LEAST_DEPTH
     if not (sure and SHADOW_SHARE[0] < values[SR] / values[DR] < SHADOW_SHARE[1]):
@@ -168,9 +168,9 @@ def _record(fit: RingFit, window: _Window, shape: tuple[int, ...]) -> StarRing:
         offset_percent=float(100 * offset / (2 * values[DR])),
         direction_deg=float(np.degrees(np.arctan2(up, across)) % 360) if offset > error else None,
         uncertainty_px=error * scale,
-        x=x,
-        y=y,
-        signal_to_noise=float(values[BRIGHT] / fit.residual / scale),
+        x=float(x),
+        y=float(y),
+        signal_to_noise=float(fit.brightness / fit.residual / scale),
         warnings=_warnings(x, y, shape),
     )
 
@@ -184,7 +184,7 @@ def _offset_error(fit: RingFit, across: float, up: float) -> float:
 
 
 def _warnings(x: float, y: float, shape: tuple[int, ...]) -> tuple[str, ...]:
-    half = np.hypot(*shape) / 2
+    half = np.hypot(shape[0], shape[1]) / 2
     away = np.hypot(x - (shape[1] - 1) / 2, y - (shape[0] - 1) / 2) / half
     if away <= OFF_AXIS:
         return ()

@@ -30,7 +30,9 @@ class Sorted:
     faint: Mask
 
 
-def sort_out(found: Detections, levelled: Levelled, raw: NDArray[np.generic], fwhm: float, reach: int, clip: float | None) -> Sorted:
+def sort_out(
+    found: Detections, levelled: Levelled, raw: NDArray[np.generic], fwhm: float, reach: int, clip: float | None
+) -> Sorted:
     """`fwhm`: a first guess, px. `reach`: half the cut-out. `clip`: counts at which the frame saturates, None where unknown."""
     windows = windows_at(levelled.pixels, found.x, found.y, 3)
     left = np.ones(len(found.x), bool)
@@ -52,7 +54,7 @@ def windows_at(image: NDArray[np.generic], x: Floats, y: Floats, reach: int) -> 
     around = np.arange(-reach, reach + 1)
     rows = (np.rint(y).astype(np.intp)[:, None] + around).clip(0, image.shape[0] - 1)
     columns = (np.rint(x).astype(np.intp)[:, None] + around).clip(0, image.shape[1] - 1)
-    return image[rows[:, :, None], columns[:, None, :]].astype(np.float32)
+    return np.asarray(image[rows[:, :, None], columns[:, None, :]], np.float32)
 
 
 def hot_pixels(windows: Window) -> Mask:
@@ -95,11 +97,12 @@ def _crowded(found: Detections, fwhm: float) -> Mask:
 
 
 def clip_level(raw: NDArray[np.generic], found: Detections, stated: float | None) -> float | None:
-    """Where the frame saturates: as stated; else the level at which the peaks pile up; else the top of a whole-number type."""
+    """Where the frame saturates: as stated; else the level at which peaks are cut flat; else the top of a whole-number type."""
     if stated is not None:
         return stated
-    peaks = windows_at(raw, found.x, found.y, 2).max(axis=(1, 2)) if len(found.x) else np.zeros(0, np.float32)
-    top = float(peaks.max()) if len(peaks) else 0.0
-    if (peaks >= 0.995 * top).sum() >= max(5, 0.002 * len(peaks)):
+    windows = windows_at(raw, found.x, found.y, 2)
+    top = float(windows.max(initial=0))
+    at_top = (windows >= 0.995 * top).sum(axis=(1, 2))
+    if (at_top >= 3).sum() >= max(3, 0.001 * len(windows)):
         return top
-    return float(np.iinfo(raw.dtype).max) if np.issubdtype(raw.dtype, np.integer) else None
+    return float(np.iinfo(raw.dtype.str).max) if raw.dtype.kind in "iu" else None

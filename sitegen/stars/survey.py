@@ -3,12 +3,12 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from sitegen.stars.detection import GAUSS, Detections, Levelled, detect, level
+from sitegen.stars.detection import Detections, Levelled, detect, level
 from sitegen.stars.moffat import MoffatFits, fit_moffats
 from sitegen.stars.mosaic import checked_pattern, is_measured
 from sitegen.stars.records import Rejected, StarSurvey
 from sitegen.stars.sorting import Sorted, clip_level, hot_pixels, sort_out, windows_at
-from sitegen.stars.zones import COLUMNS, ROWS, Measured, zone_numbers, zone_of, zones_of
+from sitegen.stars.zones import COLUMNS, ROWS, Measured, overall, zone_numbers, zones_of
 
 STARS_PER_ZONE = 40  # the brightest; with more the median gets no surer than the change across the zone lets it be
 SMALLEST_PX = 64
@@ -22,10 +22,10 @@ def star_survey(
 ) -> StarSurvey:
     """Measure the stars of a frame, `pixels` of shape (height, width), row 0 at the bottom (see `records` for all conventions).
 
-    `bayer`: the colour pattern of a RAW one-shot-colour frame, read from the array's first row ("RGGB"); None for mono or a single
-    colour. `saturation`: counts at which the sensor clips; without it the frame is asked. Any whole or floating type; NaN is left
-    out. Raises SurveyProblem (a sentence for the author) where nothing can be measured, ValueError for the wrong kind of array or
-    pattern. Size of the error: tests/bench/stars_survey.py; on synthetic frames 3 % of a zone's FWHM, 0.02 of its elongation.
+    `bayer`: the colour pattern of a RAW one-shot-colour frame, read from the array's first row ("RGGB"); None for mono or a
+    single colour. `saturation`: counts at which the sensor clips; without it the frame is asked. Any whole or floating type; NaN
+    is left out. Raises SurveyProblem (a sentence for the author) where nothing can be measured, ValueError for the wrong kind of
+    array or pattern. Size of the error (tests/bench/stars.py): within 3 % of a zone's FWHM and 0.02 of its elongation.
     """
     pattern = checked_pattern(bayer)
     raw = _checked(pixels, pattern)
@@ -65,7 +65,9 @@ def brightest(found: Detections, usable: NDArray[np.bool_], shape: tuple[int, ..
     return np.concatenate(chosen)
 
 
-def _fit(levelled: Levelled, found: Detections, sample: NDArray[np.intp], pattern: str | None, fwhm: float, reach: int) -> Measured:
+def _fit(
+    levelled: Levelled, found: Detections, sample: NDArray[np.intp], pattern: str | None, fwhm: float, reach: int
+) -> Measured:
     """The sampled stars whose profile is believable."""
     if not len(sample):
         return Measured(*np.zeros((5, 0)))
@@ -106,7 +108,7 @@ def _record(
     stars: Measured,
     fitted: int,
 ) -> StarSurvey:
-    overall = zone_of(stars, (0.0, 0.0), scale)
+    fwhm, elongation, angle = overall(stars)
     return StarSurvey(
         width_px=shape[1],
         height_px=shape[0],
@@ -115,10 +117,10 @@ def _record(
         detected=len(sorted_out.usable),
         usable=int(sorted_out.usable.sum()),
         star_count=len(stars.x),
-        fwhm_px=overall.fwhm_px,
-        fwhm_arcsec=overall.fwhm_arcsec,
-        elongation=overall.elongation,
-        angle_deg=overall.angle_deg,
+        fwhm_px=fwhm,
+        fwhm_arcsec=None if fwhm is None or scale is None else fwhm * scale,
+        elongation=elongation,
+        angle_deg=angle,
         background=levelled.background,
         noise=levelled.noise,
         saturation=clip,
@@ -128,5 +130,6 @@ def _record(
 
 
 def _rejected(sorted_out: Sorted, misfit: int) -> Rejected:
-    reasons = (sorted_out.hot_pixel, sorted_out.edge, sorted_out.saturated, sorted_out.blended, sorted_out.faint)
-    return Rejected(*(int(reason.sum()) for reason in reasons), misfit=misfit)
+    reasons = ("hot_pixel", "edge", "saturated", "blended", "faint")
+    counts = {reason: int(getattr(sorted_out, reason).sum()) for reason in reasons}
+    return Rejected(**counts, misfit=misfit)

@@ -10,6 +10,7 @@ from sitegen.stars.shapes import Floats, angle_deg_of, elongation_of, scatter_of
 
 COLUMNS, ROWS = 5, 3
 FEWEST_STARS = 5  # in a zone: under it the median is a guess
+FEWEST_FOR_TREND = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +39,7 @@ def zones_of(stars: Measured, shape: tuple[int, ...], scale_arcsec_px: float | N
     """All 15, those without enough stars too."""
     numbers = zone_numbers(stars.x, stars.y, shape)
     return tuple(
-        zone_of(stars.of(numbers == number), _centre(number, shape), scale_arcsec_px) for number in range(COLUMNS * ROWS)
+        _zone(stars.of(numbers == number), _centre(number, shape), shape, scale_arcsec_px) for number in range(COLUMNS * ROWS)
     )
 
 
@@ -47,12 +48,14 @@ def _centre(number: int, shape: tuple[int, ...]) -> tuple[float, float]:
     return (column + 0.5) * shape[1] / COLUMNS - 0.5, (row + 0.5) * shape[0] / ROWS - 0.5
 
 
-def zone_of(stars: Measured, centre: tuple[float, float], scale_arcsec_px: float | None) -> Zone:
-    """Medians over the stars; only their number where there are too few."""
+def _zone(stars: Measured, centre: tuple[float, float], shape: tuple[int, ...], scale_arcsec_px: float | None) -> Zone:
     count = len(stars.x)
     if count < FEWEST_STARS:
         return Zone(*centre, count)
-    fwhm, e1, e2 = (float(np.median(values)) for values in (stars.fwhm_px, stars.e1, stars.e2))
+    u, v = (stars.x - centre[0]) * COLUMNS / shape[1], (stars.y - centre[1]) * ROWS / shape[0]
+    levelled = [values - trend(u, v, values) for values in (stars.fwhm_px, stars.e1, stars.e2)]
+    fwhm, e1, e2 = (float(np.median(values)) for values in levelled)
+    scatter, scatter_1, scatter_2 = (scatter_of(values) for values in levelled)
     return Zone(
         *centre,
         stars=count,
@@ -60,6 +63,30 @@ def zone_of(stars: Measured, centre: tuple[float, float], scale_arcsec_px: float
         fwhm_arcsec=None if scale_arcsec_px is None else fwhm * scale_arcsec_px,
         elongation=elongation_of(e1, e2),
         angle_deg=angle_deg_of(e1, e2),
-        scatter_px=scatter_of(stars.fwhm_px),
-        scatter_e=float(np.hypot(scatter_of(stars.e1), scatter_of(stars.e2)) / np.sqrt(2)),
+        scatter_px=scatter,
+        scatter_e=float(np.hypot(scatter_1, scatter_2) / np.sqrt(2)),
     )
+
+
+def trend(u: Floats, v: Floats, values: Floats) -> Floats:
+    """How the values change across the zone, 0 at its centre: a plane through the stars, in which strays lose their weight.
+
+    Without it a median would hold wherever the sampled stars happen to lie. All 0 with fewer than FEWEST_FOR_TREND stars.
+    """
+    if len(values) < FEWEST_FOR_TREND:
+        return np.zeros_like(values)
+    design, weights = np.column_stack([np.ones_like(u), u, v]), np.ones_like(values)
+    for _ in range(5):
+        root = np.sqrt(weights)
+        terms = np.linalg.lstsq(design * root[:, None], values * root, rcond=None)[0]
+        left = values - design @ terms
+        weights = 1 / (1 + (left / (2 * scatter_of(left) + 1e-9)) ** 2)
+    return np.asarray(design[:, 1:] @ terms[1:])
+
+
+def overall(stars: Measured) -> tuple[float | None, float | None, float | None]:
+    """FWHM px, elongation and angle over the whole frame: plain medians; None with too few stars."""
+    if len(stars.x) < FEWEST_STARS:
+        return None, None, None
+    fwhm, e1, e2 = (float(np.median(values)) for values in (stars.fwhm_px, stars.e1, stars.e2))
+    return fwhm, elongation_of(e1, e2), angle_deg_of(e1, e2)

@@ -45,15 +45,21 @@ class Truth:
 def truth_of(sky, rng):
     x, y = rng.uniform(0, sky.width - 1, sky.stars), rng.uniform(0, sky.height - 1, sky.stars)
     peak = sky.faintest * (sky.brightest / sky.faintest) ** (rng.uniform(0, 1, sky.stars) ** 1.7)
-    radius2 = ((x - sky.width / 2) ** 2 + (y - sky.height / 2) ** 2) / ((sky.width**2 + sky.height**2) / 4)
+    return Truth(x, y, peak, *shapes_at(sky, x, y))
+
+
+def shapes_at(sky, x, y):
+    """True FWHM and shape vector at places of the frame."""
+    dx, dy = x - sky.width / 2, y - sky.height / 2
+    radius2 = (dx**2 + dy**2) / ((sky.width**2 + sky.height**2) / 4)
     cos, sin = np.cos(np.radians(sky.tilt_deg)), np.sin(np.radians(sky.tilt_deg))
-    along = ((x - sky.width / 2) * cos + (y - sky.height / 2) * sin) / (abs(cos) * sky.width / 2 + abs(sin) * sky.height / 2)
+    along = (dx * cos + dy * sin) / (abs(cos) * sky.width / 2 + abs(sin) * sky.height / 2)
     fwhm = sky.fwhm * (1 + sky.tilt * along + sky.curvature * radius2)
-    outward = np.arctan2(y - sky.height / 2, x - sky.width / 2)
+    outward = np.arctan2(dy, dx)
     size, angle = (sky.elongation - 1) / (sky.elongation + 1), np.radians(sky.angle_deg)
     e1 = size * np.cos(2 * angle) + sky.radial * radius2 * np.cos(2 * outward)
     e2 = size * np.sin(2 * angle) + sky.radial * radius2 * np.sin(2 * outward)
-    return Truth(x, y, peak, fwhm, e1, e2)
+    return fwhm, e1, e2
 
 
 def stamp(frame, x, y, peak, fwhm, e1, e2, beta):

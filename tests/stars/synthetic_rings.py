@@ -53,7 +53,8 @@ def _light(disc, left, bottom, size):
     along = (np.arange(size * FINE) + 0.5) / FINE - 0.5
     dx, dy = along + left - disc.x, (along + bottom - disc.y)[:, None]
     radius, angle = np.hypot(dx, dy) / (disc.diameter / 2), np.arctan2(dy, dx)
-    shadow_x, shadow_y = disc.offset * np.cos(np.radians(disc.direction_deg)), disc.offset * np.sin(np.radians(disc.direction_deg))
+    turn = np.radians(disc.direction_deg)
+    shadow_x, shadow_y = disc.offset * np.cos(turn), disc.offset * np.sin(turn)
     inside = np.hypot(dx - shadow_x, dy - shadow_y) < disc.shadow * disc.diameter / 2
     bright = 1 + disc.lopsided * radius * np.cos(angle - np.radians(disc.lopsided_deg)) + disc.ripple * np.cos(9 * radius)
     light = np.where((radius < 1) & ~inside, bright, 0.0)

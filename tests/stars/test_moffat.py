@@ -1,0 +1,57 @@
+"""The batched Moffat fit, on single profiles drawn by another library."""
+
+import numpy as np
+import pytest
+from astropy.modeling.models import Gaussian2D, Moffat2D
+
+from sitegen.stars.moffat import fit_moffats
+from sitegen.stars.shapes import angle_deg_of, elongation_of
+from tests.published_values.star_profiles import GAUSSIAN_FWHM_OVER_SIGMA, MOFFAT_FWHM_OVER_GAMMA
+
+ROWS, COLUMNS = np.mgrid[-15:16, -15:16].astype(float)
+
+
+def fit(*images, noise=0.1):
+    cutouts = np.array(images, np.float32)
+    return fit_moffats(cutouts, np.ones_like(cutouts), noise, np.full(len(images), 3.0))
+
+
+@pytest.mark.parametrize("beta", MOFFAT_FWHM_OVER_GAMMA)
+def test_fwhm_of_a_moffat_star(beta):
+    """The FWHM is the published multiple of gamma, whatever the exponent: to 0.1 %, what single precision allows."""
+    found = fit(Moffat2D(amplitude=1000, x_0=0.3, y_0=-0.4, gamma=3.0, alpha=beta)(COLUMNS, ROWS))
+    assert found.fwhm_px[0] == pytest.approx(3 * MOFFAT_FWHM_OVER_GAMMA[beta], rel=1e-3)
+    assert [found.x[0], found.y[0]] == pytest.approx([0.3, -0.4], abs=0.005)
+    assert found.beta[0] == pytest.approx(beta, rel=0.02)
+
+
+def test_an_elongated_star():
+    """sqrt(major × minor), the elongation and the angle of a Gaussian turned by 30°: counter-clockwise from +x to +y."""
+    found = fit(Gaussian2D(1000, 0, 0, x_stddev=2.0, y_stddev=1.6, theta=np.radians(30))(COLUMNS, ROWS))
+    assert found.fwhm_px[0] == pytest.approx(GAUSSIAN_FWHM_OVER_SIGMA * np.sqrt(2.0 * 1.6), rel=5e-3)  # t stops at 0.03, not 0
+    assert elongation_of(found.e1[0], found.e2[0]) == pytest.approx(1.25, abs=2e-3)
+    assert angle_deg_of(found.e1[0], found.e2[0]) == pytest.approx(30, abs=0.1)
+
+
+def test_angles_turn_from_x_to_y():
+    """A star drawn out along the rising diagonal (x and y growing together) lies at 45°, along a column at 90°."""
+    along = np.exp(-((COLUMNS - ROWS) ** 2) / 8 - (COLUMNS + ROWS) ** 2 / 32) * 1000
+    upright = np.exp(-(COLUMNS**2) / 6 - ROWS**2 / 10) * 1000
+    found = fit(along, upright)
+    assert [angle_deg_of(*pair) for pair in zip(found.e1, found.e2, strict=True)] == pytest.approx([45, 90], abs=0.1)
+
+
+def test_a_hot_pixel_beside_the_star_changes_nothing():
+    """A neighbour pixel as bright as the star's peak moves its FWHM by less than 1 %."""
+    image = Moffat2D(amplitude=1000, gamma=3.0, alpha=3.0)(COLUMNS, ROWS)
+    image[15 + 6, 15 - 5] += 1000
+    assert fit(image, noise=3.0).fwhm_px[0] == pytest.approx(3 * MOFFAT_FWHM_OVER_GAMMA[3.0], rel=0.01)
+
+
+def test_pixels_without_weight_are_not_looked_at():
+    """With only one colour's pixels weighted, whatever the others hold leaves the result as it is."""
+    image = Moffat2D(amplitude=1000, gamma=3.0, alpha=3.0)(COLUMNS, ROWS).astype(np.float32)
+    green = ((np.arange(31) + np.arange(31)[:, None]) % 2).astype(np.float32)
+    spoilt = np.where(green > 0, image, 77.0).astype(np.float32)
+    found = fit_moffats(np.array([spoilt]), np.array([green]), 0.1, np.array([3.0]))
+    assert found.fwhm_px[0] == pytest.approx(3 * MOFFAT_FWHM_OVER_GAMMA[3.0], rel=2e-3)
