@@ -3,6 +3,7 @@
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Any
 
 from sitegen.problems import hint_for
@@ -33,6 +34,11 @@ class Column:
     name: str
     read: Callable[[str], Any]
     units: Mapping[str, float] = field(default_factory=dict)
+
+
+def _remembering(read: Callable[[str], Any]) -> Callable[[str], Any]:
+    """Cells repeat from row to row: most are read once."""
+    return lru_cache(maxsize=512)(read)
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,19 +103,19 @@ _WHOLE_BINNING = _Number(1, 16, whole=True)
 
 COLUMNS = (
     Column("start", read_moment),
-    Column("exposure_s", _read_exposure_s, TIMES),
+    Column("exposure_s", _remembering(_read_exposure_s), TIMES),
     Column("filter", str),
-    Column("kind", _read_kind),
-    Column("kept", _read_kept),
+    Column("kind", _remembering(_read_kind)),
+    Column("kept", _remembering(_read_kept)),
     Column("reason", str),
-    Column("binning", _read_binning),
-    Column("gain", _Number(0, 1e6)),
-    Column("sensor_c", _Number(-273.15, 100), TEMPERATURES),
-    Column("fwhm_arcsec", _Number(0, 600), ANGLES),
-    Column("elongation", _Number(1, 100)),
-    Column("guiding_rms_arcsec", _Number(0, 3600), ANGLES),
-    Column("count", _Number(1, MOST_IN_A_RUN, whole=True)),
-    Column("gap_s", _Number(0, 86_400), TIMES),
+    Column("binning", _remembering(_read_binning)),
+    Column("gain", _remembering(_Number(0, 1e6))),
+    Column("sensor_c", _remembering(_Number(-273.15, 100)), TEMPERATURES),
+    Column("fwhm_arcsec", _remembering(_Number(0, 600)), ANGLES),
+    Column("elongation", _remembering(_Number(1, 100))),
+    Column("guiding_rms_arcsec", _remembering(_Number(0, 3600)), ANGLES),
+    Column("count", _remembering(_Number(1, MOST_IN_A_RUN, whole=True))),
+    Column("gap_s", _remembering(_Number(0, 86_400)), TIMES),
     Column("note", str),
 )
 CANONICAL = {column.name: column for column in COLUMNS}

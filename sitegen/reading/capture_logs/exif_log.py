@@ -2,12 +2,11 @@
 
 import io
 import logging
-import os
 import re
 from collections.abc import Mapping
 from datetime import datetime
 from pathlib import Path
-from typing import Any, BinaryIO, cast
+from typing import Any
 
 import exifread
 
@@ -37,25 +36,16 @@ class _TooMuch(Exception):
     """The EXIF wants more reading than any camera writes."""
 
 
-class _Sparing(io.RawIOBase):
+class _Sparing(io.BufferedReader):
     """A file that gives way to no EXIF which counts its tags in thousands or sends its reader in circles."""
 
-    def __init__(self, opened: BinaryIO) -> None:
-        super().__init__()
-        self._opened = opened
-        self._reads = 0
+    _reads = 0
 
-    def read(self, count: int = -1) -> bytes:
+    def read(self, count: int | None = -1, /) -> bytes:
         self._reads += 1
         if self._reads > MOST_READS:
             raise _TooMuch
-        return self._opened.read(LARGEST_READ if count < 0 else min(count, LARGEST_READ))
-
-    def seek(self, offset: int, whence: int = os.SEEK_SET) -> int:
-        return self._opened.seek(offset, whence)
-
-    def tell(self) -> int:
-        return self._opened.tell()
+        return super().read(LARGEST_READ if count is None or count < 0 else min(count, LARGEST_READ))
 
 
 def read_exif(request: LogRequest) -> LogReading:
@@ -72,9 +62,9 @@ def read_exif(request: LogRequest) -> LogReading:
 
 
 def _tags(path: Path) -> Tags:
-    with path.open("rb") as opened:
+    with _Sparing(io.FileIO(path)) as opened:
         try:
-            tags: Tags = exifread.process_file(cast(BinaryIO, _Sparing(opened)), details=False, extract_thumbnail=False)
+            tags: Tags = exifread.process_file(opened, details=False, extract_thumbnail=False)
         except OSError:
             raise
         except Exception:  # the library raises whatever a damaged file leads it to

@@ -11,7 +11,7 @@ remembered from header to header, which makes a header cost little more than the
 import math
 import os
 import struct
-from collections.abc import Callable, Hashable, Mapping, Sequence
+from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -21,24 +21,32 @@ from sitegen.reading.capture_logs.log_problems import Doubt
 
 BLOCK = 2880
 CARD = 80
+_NAME = 8
+_FOR_READING = os.O_RDONLY | getattr(os, "O_BINARY", 0)
 MOST_BLOCKS = 500
 READ_AT_ONCE = 3 * BLOCK
 _END = b"END     "
+_DATES = (b"DATE-OBS", b"DATE-BEG")
+_EXPOSURES = (b"EXPTIME ", b"EXPOSURE", b"XPOSURE ")
 _TRUNCATED = "is truncated: the header ends before its END card"
-_NAMES = struct.Struct("8s72x" * (BLOCK // CARD))
 
 Value = str | float | bool | None
 Tap = Callable[[int], bytes]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Keywords:
+    """Keywords asked for together, each padded to eight bytes."""
+
+    padded: tuple[bytes, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class Layout:
-    """Which keyword's card begins where."""
+    """Which keyword's card begins where; whether date and exposure are among them."""
 
     cards: Mapping[bytes, int]
-
-    def has(self, *keywords: bytes) -> bool:
-        return any(keyword in self.cards for keyword in keywords)
+    tells_of_a_frame: bool
 
 
 @dataclass(slots=True)
@@ -73,16 +81,16 @@ class FitsHeader:
             return value.strip()
         return f"{value:g}" if isinstance(value, float) else ""
 
-    def likeness(self, keywords: Sequence[bytes]) -> Hashable:
+    def likeness(self, keywords: Keywords) -> Hashable:
         """Equal for headers that say the same by these keywords."""
         if self.first_unit is not None:
-            return tuple(map(self.value, keywords))
-        return self.layout, _cards_of(self.layout, tuple(keywords)).unpack_from(self.raw)
+            return tuple(map(self.value, keywords.padded))
+        return self.layout, _cards_of(self.layout, keywords).unpack_from(self.raw)
 
 
 def read_header(path: Path) -> FitsHeader:
     """Raises Doubt, whose `wrong` is the whole sentence, or OSError."""
-    opened = os.open(path, os.O_RDONLY | getattr(os, "O_BINARY", 0))
+    opened = os.open(path, _FOR_READING)
     try:
         start = os.read(opened, READ_AT_ONCE)
         if start.startswith(GZIP_MARK):
@@ -93,8 +101,9 @@ def read_header(path: Path) -> FitsHeader:
 
 
 def _read_units(start: bytes, tap: Tap, size_bytes: int | None) -> FitsHeader:
+    """An image in the second unit leaves the first without a date or an exposure; a header may be kept without its pixels."""
     first, rest = _read_unit(start, tap, b"SIMPLE  ", size_bytes)
-    if _is_whole_frame(first.layout) or first.number(b"NAXIS   ") != 0 or first.value(b"EXTEND  ") is False:
+    if first.layout.tells_of_a_frame or first.number(b"NAXIS   ") != 0 or first.value(b"EXTEND  ") is False:
         return first
     try:
         second, _ = _read_unit(rest, tap, b"XTENSION", size_bytes)
@@ -105,26 +114,30 @@ def _read_units(start: bytes, tap: Tap, size_bytes: int | None) -> FitsHeader:
     return second
 
 
-def _is_whole_frame(layout: Layout) -> bool:
-    """An image in the second unit leaves the first without a date or an exposure; a header may be kept without its pixels."""
-    return layout.has(b"DATE-OBS", b"DATE-BEG") and layout.has(b"EXPTIME ", b"EXPOSURE", b"XPOSURE ")
-
-
 def _read_unit(start: bytes, tap: Tap, first_keyword: bytes, size_bytes: int | None) -> tuple[FitsHeader, bytes]:
     """One header, and what was read beyond it."""
-    raw = start if len(start) >= BLOCK else start + _filled(tap, BLOCK - len(start))
+    raw = start or tap(READ_AT_ONCE)
     if not raw.startswith(first_keyword):
         raise Doubt(_no_header(raw, first_keyword, size_bytes))
-    names: tuple[bytes, ...] = ()
-    for end in range(BLOCK, (MOST_BLOCKS + 1) * BLOCK, BLOCK):
-        if len(raw) < end:
-            raw += _filled(tap, end - len(raw))
-            if len(raw) < end:
-                raise Doubt(_TRUNCATED)
-        names += _NAMES.unpack_from(raw, end - BLOCK)
-        if _END in names:
-            return FitsHeader(raw, _layout(names), end, size_bytes), raw[end:]
-    raise Doubt(f"has no END card in its first {MOST_BLOCKS} blocks")
+    while (names := _names_up_to_end(raw)) is None:
+        if len(raw) >= MOST_BLOCKS * BLOCK:
+            raise Doubt(f"has no END card in its first {MOST_BLOCKS} blocks")
+        more = tap(READ_AT_ONCE)
+        if not more:
+            raise Doubt(_TRUNCATED)
+        raw += more
+    end = -(-(len(names) // _NAME + 1) * CARD // BLOCK) * BLOCK
+    return FitsHeader(raw, _layout(names), end, size_bytes), raw[end:]
+
+
+def _names_up_to_end(raw: bytes) -> bytes | None:
+    """The keywords of the whole blocks one behind the other: every tenth eight bytes. None where END is not among them."""
+    whole = len(raw) - len(raw) % BLOCK
+    names = memoryview(raw)[:whole].cast("Q")[:: CARD // _NAME].tobytes()
+    at = names.find(_END)
+    while at > 0 and at % _NAME:
+        at = names.find(_END, at + 1)
+    return names[:at] if at >= 0 else None
 
 
 def _no_header(raw: bytes, first_keyword: bytes, size_bytes: int | None) -> str:
@@ -133,24 +146,17 @@ def _no_header(raw: bytes, first_keyword: bytes, size_bytes: int | None) -> str:
     return _TRUNCATED if first_keyword.startswith(raw[: len(first_keyword)]) else "is not FITS"
 
 
-def _filled(tap: Tap, count: int) -> bytes:
-    """As many bytes as were asked for, or all there are."""
-    found = b""
-    while len(found) < count and (more := tap(count - len(found))):
-        found += more
-    return found
+@lru_cache(maxsize=64)
+def _layout(names: bytes) -> Layout:
+    places = range(len(names) // _NAME - 1, -1, -1)
+    cards = {names[_NAME * place : _NAME * (place + 1)]: CARD * place for place in places}
+    return Layout(cards, not (cards.keys().isdisjoint(_DATES) or cards.keys().isdisjoint(_EXPOSURES)))
 
 
 @lru_cache(maxsize=64)
-def _layout(names: tuple[bytes, ...]) -> Layout:
-    held = names[: names.index(_END)]
-    return Layout({name: CARD * number for number, name in reversed(list(enumerate(held)))})
-
-
-@lru_cache(maxsize=64)
-def _cards_of(layout: Layout, keywords: tuple[bytes, ...]) -> struct.Struct:
+def _cards_of(layout: Layout, keywords: Keywords) -> struct.Struct:
     """Takes the cards of these keywords out of a header, in one go."""
-    places, shape = sorted(layout.cards[keyword] for keyword in keywords if keyword in layout.cards), "="
+    places, shape = sorted(layout.cards[keyword] for keyword in keywords.padded if keyword in layout.cards), "="
     done = 0
     for place in places:
         shape += f"{place - done}x{CARD}s"
@@ -158,7 +164,6 @@ def _cards_of(layout: Layout, keywords: tuple[bytes, ...]) -> struct.Struct:
     return struct.Struct(shape)
 
 
-@lru_cache(maxsize=4096)
 def _value(field: bytes) -> Value:
     """What stands behind a card's keyword (FITS Standard 4.0, section 4.2)."""
     if not field.startswith(b"="):
@@ -181,6 +186,7 @@ def _string(text: bytes) -> str | None:
     return text[1:end].replace(b"''", b"'").rstrip(b" ").decode("ascii", "replace")
 
 
+@lru_cache(maxsize=4096)
 def _number(token: bytes) -> float | None:
     try:
         return float(token.replace(b"D", b"E").replace(b"d", b"e")) if b"_" not in token else None

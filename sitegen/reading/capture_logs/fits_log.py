@@ -46,7 +46,7 @@ def read_fits(request: LogRequest) -> LogReading:
 
 
 def _frame(header: FitsHeader, told: Told, request: LogRequest, problems: LogProblems) -> Sub | None:
-    start, exposure_s = _start(header, request, problems), _exposure_s(told, problems)
+    start, exposure_s = _start(header, told, request, problems), _exposure_s(told, problems)
     if told.kind is None:
         _say_unknown_kind(told, problems)
     if start is None or exposure_s is None or told.kind is None:
@@ -73,17 +73,17 @@ def _frame(header: FitsHeader, told: Told, request: LogRequest, problems: LogPro
     )
 
 
-def _start(header: FitsHeader, request: LogRequest, problems: LogProblems) -> datetime | None:
+def _start(header: FitsHeader, told: Told, request: LogRequest, problems: LogProblems) -> datetime | None:
     try:
-        moment, scale = frame_start(header)
+        moment = frame_start(header, told.time_scale)
     except Doubt as doubt:
         problems.error(doubt.wrong, doubt.remedy)
         return None
-    return moment if scale != "LOCAL" else _local_start(moment, request, problems)
+    return moment if moment.tzinfo is not None else _local_start(moment, request, problems)
 
 
 def _local_start(moment: datetime, request: LogRequest, problems: LogProblems) -> datetime | None:
-    if request.time_zone is None and moment.tzinfo is None:
+    if request.time_zone is None:
         problems.error("TIMESYS is 'LOCAL', and the log has no time zone", "write 'time_zone' in the entry's log item")
         return None
     return settle([Stamp(moment)], zone_of(request, problems), problems)[0]

@@ -17,38 +17,47 @@ _DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _MJD_0 = datetime(1858, 11, 17)  # noqa: DTZ001 - its scale is TIMESYS, not known yet
 
 
-def frame_start(header: FitsHeader) -> tuple[datetime, str]:
-    """The start and the scale it counts in: aware and 'UTC' where the text has an offset; else bare, in a scale of
-    `KNOWN_SCALES` or 'LOCAL'. Raises Doubt with a whole sentence."""
+def frame_start(header: FitsHeader, scale: str) -> datetime:
+    """The start in UTC, aware; bare only where the scale is LOCAL and the text has no offset. Raises Doubt with a whole sentence.
+
+    `scale` is what TIMESYS says, in capitals, UTC where it says nothing.
+    """
     moment = _written_start(header)
-    scale = header.text(b"TIMESYS ").upper() or "UTC"
-    if moment.tzinfo is not None or scale == "LOCAL":
-        return moment, scale
+    if moment.tzinfo is not None:
+        return moment.astimezone(UTC)
+    if scale == "UTC":
+        return moment.replace(tzinfo=UTC)
+    if scale == "LOCAL":
+        return moment
     if scale not in KNOWN_SCALES:
         known = f"known: {', '.join(sorted(KNOWN_SCALES))}, LOCAL"
         raise Doubt(f"TIMESYS is {quoted(scale)}, which is no time scale known here", known)
-    return utc_from(moment, scale).replace(tzinfo=UTC), "UTC"
+    return utc_from(moment, scale).replace(tzinfo=UTC)
 
 
 def _written_start(header: FitsHeader) -> datetime:
     for keyword in _DATES:
         if text := header.text(keyword):
-            return _dated(text, _name(keyword), header)
+            return _dated(text, keyword, header)
     for keyword in _DAY_NUMBERS:
         if (days := header.number(keyword)) is not None:
             return _from_mjd(days, _name(keyword))
     raise Doubt("has no date: neither DATE-BEG nor DATE-OBS", "keep such a frame out of 'logs', or log it in a table")
 
 
-def _dated(text: str, name: str, header: FitsHeader) -> datetime:
-    if old := _OLD.fullmatch(text):
-        text = "19{2}-{1}-{0}".format(*old.groups())
-    if _DAY.fullmatch(text):
-        text = f"{text}T{_clock(text, name, header)}"
+def _dated(text: str, keyword: bytes, header: FitsHeader) -> datetime:
+    if len(text) <= len("2026-04-18"):
+        text = _with_clock(text, _name(keyword), header)
     try:
         return read_moment(text)
     except Doubt as doubt:
-        raise Doubt(f"{name} is {quoted(text)}, {doubt.wrong}", "it is written as in 2026-04-18T21:03:12.000") from None
+        raise Doubt(f"{_name(keyword)} is {quoted(text)}, {doubt.wrong}", "it is written as in 2026-04-18T21:03:12.000") from None
+
+
+def _with_clock(text: str, name: str, header: FitsHeader) -> str:
+    if old := _OLD.fullmatch(text):
+        text = "19{2}-{1}-{0}".format(*old.groups())
+    return f"{text}T{_clock(text, name, header)}" if _DAY.fullmatch(text) else text
 
 
 def _clock(day: str, name: str, header: FitsHeader) -> str:

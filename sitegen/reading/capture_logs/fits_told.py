@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from sitegen.diary.sub import FrameKind
 from sitegen.reading.capture_logs.columns import within_a_day
-from sitegen.reading.capture_logs.fits_header import FitsHeader
+from sitegen.reading.capture_logs.fits_header import FitsHeader, Keywords
 from sitegen.reading.capture_logs.frame_kind import frame_kind
 from sitegen.reading.capture_logs.log_problems import Doubt
 from sitegen.reading.nodes import quoted
@@ -16,7 +16,7 @@ _IN_RIG = (b"XBINNING", b"XPIXSZ  ", b"FOCALLEN", b"GAIN    ", b"FILTER  ", b"OB
 _IN_FRAME = (b"ZIMAGE  ", b"ZNAXIS1 ", b"ZNAXIS2 ", b"BITPIX  ", b"PCOUNT  ", b"GCOUNT  ", b"NAXIS   ")
 MOST_AXES = 9
 _AXES = tuple(b"NAXIS%-3d" % number for number in range(1, MOST_AXES + 1))
-_TOLD_BY = (*EXPOSURES, *KINDS, *_IN_RIG, *_IN_FRAME, *_AXES)
+_TOLD_BY = Keywords((*EXPOSURES, *KINDS, *_IN_RIG, *_IN_FRAME, *_AXES, b"TIMESYS "))
 _MOST_REMEMBERED = 2_000
 
 
@@ -36,6 +36,7 @@ class Told:
     gain: float | None
     target: str
     data_bytes: int
+    time_scale: str
 
 
 _remembered: dict[object, Told] = {}
@@ -66,6 +67,7 @@ def _told(header: FitsHeader) -> Told:
         gain=header.number(b"GAIN    "),
         target=header.text(b"OBJECT  ") if kind == "light" else "",
         data_bytes=_data_bytes(header),
+        time_scale=header.text(b"TIMESYS ").upper() or "UTC",
     )
 
 

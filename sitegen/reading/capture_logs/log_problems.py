@@ -49,6 +49,8 @@ class LogProblems:
             known.more += 1
 
     def all(self) -> tuple[Problem, ...]:
+        if not (self._single or self._repeated):
+            return ()
         found = self._single + [_counted(each) for each in self._repeated.values()]
         if len(found) <= MOST_PROBLEMS:
             return tuple(found)

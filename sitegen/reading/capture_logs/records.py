@@ -2,13 +2,12 @@
 
 import csv
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from sitegen.reading.capture_logs.log_problems import LogProblems
 
 
-@dataclass(frozen=True, slots=True)
-class Record:
+class Record(NamedTuple):
     """`lines` are the raw lines it came from, the first of them number `line` of the file."""
 
     cells: list[str]

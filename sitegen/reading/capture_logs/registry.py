@@ -16,8 +16,8 @@ _BY_SUFFIX = {suffix: reader for reader in READERS for suffix in reader.suffixes
 
 
 def reader_of(name: str) -> Reader | None:
-    """By the end of a file's name, in any case: `.fits.gz` before `.gz`."""
-    folded = name.casefold()
+    """By the end of a file's name or path, in any case: `.fits.gz` before `.gz`."""
+    folded = name.casefold().rpartition("/")[2]
     dot = folded.find(".")
     while dot >= 0:
         if (found := _BY_SUFFIX.get(folded[dot:])) is not None:
@@ -32,7 +32,7 @@ def is_log(name: str) -> bool:
 
 def read_log(request: LogRequest) -> LogReading:
     """One log file, by the reader its name asks for. Never raises for what a file can hold."""
-    reader = reader_of(request.path.name)
+    reader = reader_of(request.source)
     if reader is not None:
         return reader.read(request)
     problems = LogProblems(request.shown_path)

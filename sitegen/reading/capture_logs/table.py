@@ -1,9 +1,9 @@
 """The records of a table -> subs: what CSV and ECSV logs have in common."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import timedelta
-from typing import Any
+from typing import Any, NamedTuple
 
 from sitegen.diary.sub import Sub
 from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS, match_filter, needs_filter, unknown_filter
@@ -20,8 +20,7 @@ _OPTIONAL = ("reason", "binning", "gain", "sensor_c", "fwhm_arcsec", "elongation
 _EMPTY: Mapping[str, Any] = {}
 
 
-@dataclass(frozen=True, slots=True)
-class _Row:
+class _Row(NamedTuple):
     """A record understood, but for its time zone. `values` by canonical name; a cell left empty is absent."""
 
     record: Record
@@ -123,7 +122,7 @@ def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: L
             kind=values.get("kind", "light"),
             kept=values.get("kept", True),
             source=request.source,
-            **{name: values.get(name) for name in _OPTIONAL},
+            **{name: values[name] for name in _OPTIONAL if name in values},
         )
         yield once
         yield from (_later(once, number * row.step_s) for number in range(1, row.frames))

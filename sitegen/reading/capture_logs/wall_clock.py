@@ -1,9 +1,9 @@
 """Times of a wall clock -> UTC, across the nights on which the clock was changed."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, tzinfo
 from itertools import pairwise
+from typing import NamedTuple
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from sitegen.reading.capture_logs.log_problems import LogProblems
@@ -12,8 +12,7 @@ from sitegen.reading.capture_logs.request import LogRequest
 TOLERANCE = timedelta(seconds=1)
 
 
-@dataclass(frozen=True, slots=True)
-class Stamp:
+class Stamp(NamedTuple):
     """A start as the log has it: aware, or by the wall clock. `span_s`: how long the row's frames took; `at`: where it stands."""
 
     when: datetime
