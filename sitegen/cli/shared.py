@@ -6,17 +6,15 @@ from collections.abc import Callable, Iterable
 from dataclasses import asdict
 from datetime import UTC, date, datetime
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any
 
 import click
 
 from sitegen.folders import Folders
 from sitegen.problems import Problem, errors_in
 
-Command = TypeVar("Command", bound=Callable[..., Any])
 
-
-def places(command: Command) -> Command:
+def places(command: Callable[..., Any]) -> Callable[..., Any]:
     """Adds --content, --themes and --output; the command receives them as paths of those names."""
     folder = click.Path(file_okay=False, path_type=Path)
     for name, meaning in (

@@ -6,7 +6,7 @@ from typing import Any
 from sitegen.diary import addresses
 from sitegen.pages.entry_neighbours import neighbours
 from sitegen.pages.entry_numbers import number_tables
-from sitegen.pages.entry_sections import gathered, nights, taught, train, where
+from sitegen.pages.entry_sections import gathered, nights, quality, taught, train, where
 from sitegen.pages.entry_text import text_of
 from sitegen.pages.page import Page
 from sitegen.pages.picture_view import main_picture, picture_view
@@ -18,6 +18,7 @@ Section = Callable[[PreparedEntry, SiteBook], Any]
 SECTIONS: Mapping[str, Section] = {
     "gathered": gathered.section,
     "nights": nights.section,
+    "quality": quality.section,
     "where": where.section,
     "train": train.section,
     "taught": taught.section,

@@ -8,8 +8,10 @@ from sitegen.pages import (
     not_found_page,
     rig_pages,
     site_pages,
+    sky_page,
     target_pages,
     topic_pages,
+    totals_page,
     year_pages,
 )
 from sitegen.pages.page import PageKind
@@ -17,10 +19,12 @@ from sitegen.pages.page import PageKind
 PAGE_KINDS: tuple[PageKind, ...] = (
     index_page.KIND,
     year_pages.KIND,
+    sky_page.KIND,
     target_pages.KIND,
     rig_pages.KIND,
     site_pages.KIND,
     topic_pages.KIND,
+    totals_page.KIND,
     lessons_page.KIND,
     explained_page.KIND,
     not_found_page.KIND,

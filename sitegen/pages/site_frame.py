@@ -14,8 +14,9 @@ from sitegen.pages.words import Words
 NAVIGATION: tuple[tuple[str, str], ...] = (
     ("diary", addresses.INDEX),
     ("nights", addresses.NIGHTS),
-    ("sky", addresses.TARGETS),
+    ("sky", addresses.SKY),
     ("gear", addresses.RIGS),
+    ("totals", addresses.TOTALS),
     ("lessons", addresses.LESSONS),
 )
 

@@ -1,7 +1,9 @@
 """Where it lies: the target's place on the sky, and how large it is in the field."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from sitegen.charts.chart import Drawn, Voice
+from sitegen.charts.finder_map import CameraField, finder_chart
 from sitegen.diary.target import Target
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import Shown
@@ -14,6 +16,7 @@ ROWS = ("ra_deg", "dec_deg", "constellation", "kind", "size_arcmin", "magnitude"
 class Place:
     target: Target
     rows: tuple[Shown, ...]
+    finder: Drawn | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +26,22 @@ class Where:
 
 def section(prepared: PreparedEntry, book: SiteBook) -> Where | None:
     targets = prepared.view.entry.targets
-    return Where(tuple(place_of(target, book) for target in targets)) if targets else None
+    fields = _fields(prepared, book)
+    places = (replace(place_of(target, book), finder=_finder(target, fields, book)) for target in targets)
+    return Where(tuple(places)) if targets else None
+
+
+def _fields(prepared: PreparedEntry, book: SiteBook) -> tuple[CameraField, ...]:
+    """The field of each rig the entry used, turned as a solved picture says, where one does."""
+    widths = {row["rig"]: row["field_deg"] for row in prepared.facts["optics"]}
+    return tuple(CameraField(book.rigs[rig].name, *field) for rig, field in widths.items())
+
+
+def _finder(target: Target, fields: tuple[CameraField, ...], book: SiteBook) -> Drawn | None:
+    if target.ra_deg is None or target.dec_deg is None:
+        return None
+    voice = Voice(book.shower.words, book.shower.numbers)
+    return finder_chart(target.name, target.ra_deg, target.dec_deg, target.size_arcmin, fields, voice, f"finder-{target.slug}")
 
 
 def place_of(target: Target, book: SiteBook) -> Place:

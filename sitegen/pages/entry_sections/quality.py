@@ -1,0 +1,34 @@
+"""How the subs came out over the nights, where the log tells star width or guiding."""
+
+from collections.abc import Sequence
+
+from sitegen.charts.chart import Drawn, Voice
+from sitegen.charts.sub_quality import QualityNight, QualitySub, quality_chart
+from sitegen.facts.views import NightView, SubInSky
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.site_book import SiteBook
+
+
+def section(prepared: PreparedEntry, book: SiteBook) -> Drawn | None:
+    nights = prepared.view.nights
+    if not nights:
+        return None
+    voice = Voice(book.shower.words, book.shower.numbers)
+    rows = [row for night in nights for row in _rows(night, book)]
+    return quality_chart(rows, nights[0].site.time_zone, voice, "quality")
+
+
+def _rows(night: NightView, book: SiteBook) -> list[QualityNight]:
+    """One row a rig that worked that night; its name only where there were several."""
+    rigs = sorted({light.sub.rig for light in night.lights})
+    return [
+        QualityNight(night.evening, _subs([one for one in night.lights if one.sub.rig == rig]),
+                     book.rigs[rig].name if len(rigs) > 1 else "")
+        for rig in rigs
+    ]  # fmt: skip
+
+
+def _subs(lights: Sequence[SubInSky]) -> tuple[QualitySub, ...]:
+    return tuple(
+        QualitySub(light.sub.start, light.sub.fwhm_arcsec, light.sub.guiding_rms_arcsec, light.sub.kept) for light in lights
+    )
