@@ -11,11 +11,10 @@ from zoneinfo import ZoneInfo
 
 import numpy as np
 from astropy.io import fits
+from frames import Frame, Place
 from PIL import Image
 from PIL.ExifTags import IFD
 from PIL.TiffImagePlugin import IFDRational
-
-from frames import Frame, Place
 from tables import bare
 
 ORIGIN = (2026, 1, 1)

@@ -7,17 +7,17 @@ too low, two subs of one rig at once, a row that did not reach its file.
 import csv
 import sys
 from collections import defaultdict
+from itertools import pairwise
 from pathlib import Path
 
 import astropy.units as u
+import nights
 import numpy as np
 import yaml
 from astropy.coordinates import AltAz, EarthLocation, SkyCoord, get_body
 from astropy.table import Table
 from astropy.time import Time
 from astropy.utils import iers
-
-import nights
 from frames import Frame, Session, frames_of
 
 LOWEST_TARGET_DEG = 25.0
@@ -63,7 +63,7 @@ def overlaps() -> list[str]:
     found = []
     for rig, frames in by_rig.items():
         frames.sort(key=lambda frame: frame.start)
-        found += [f"{rig}: {b.start} overlaps" for a, b in zip(frames, frames[1:], strict=False) if b.start < a.end]
+        found += [f"{rig}: {b.start} overlaps" for a, b in pairwise(frames) if b.start < a.end]
     return found
 
 
@@ -86,6 +86,8 @@ def file_problems(content: Path) -> list[str]:
 def _missing_files(path: Path, front: dict, content: Path) -> list[str]:
     globs = [item if isinstance(item, str) else item["files"] for item in front.get("logs", [])]
     globs += [picture["file"] for picture in front.get("pictures", [])]
+    steps = [step for picture in front.get("pictures", []) for step in picture.get("steps", [])]
+    globs += [step["file"] for step in steps if "file" in step]
     globs += [*front.get("star_survey", []), *front.get("star_rings", [])]
     flat = [one for item in globs for one in ([item] if isinstance(item, str) else item)]
     return [f"{path}: nothing matches {one}" for one in flat if not list(content.glob(one))]

@@ -3,6 +3,8 @@
 All functions take a numpy Generator, so that a seed is a picture.
 """
 
+from itertools import pairwise
+
 import numpy as np
 from scipy.fft import irfft2
 from scipy.ndimage import gaussian_filter, map_coordinates
@@ -82,7 +84,7 @@ def lane(shape: tuple[int, int], points: list[tuple[float, float, float]], rng: 
     column += wander_px * fractal(shape, 1.9, rng, 9 * wander_px)
     line += wander_px * fractal(shape, 1.9, rng, 9 * wander_px)
     nearest = np.full(shape, np.inf)
-    for (x0, y0, w0), (x1, y1, w1) in zip(points, points[1:], strict=False):
+    for (x0, y0, w0), (x1, y1, w1) in pairwise(points):
         length = (x1 - x0) ** 2 + (y1 - y0) ** 2
         t = np.clip(((column - x0) * (x1 - x0) + (line - y0) * (y1 - y0)) / length, 0, 1)
         away = np.hypot(column - x0 - t * (x1 - x0), line - y0 - t * (y1 - y0))

@@ -172,9 +172,7 @@ def _after_meridian(now: datetime, seconds: float, session: Session) -> datetime
     return now + timedelta(seconds=round(wait) + 290)
 
 
-def _light(
-    now: datetime, name: str, seconds: float, session: Session, rng: np.random.Generator
-) -> Frame:
+def _light(now: datetime, name: str, seconds: float, session: Session, rng: np.random.Generator) -> Frame:
     thickness = airmass(now, session)
     hours = (now - moment(session.evening, "18:00", session.place.time_zone)).total_seconds() / 3600
     wander = 1 + 0.07 * sin(1.1 * hours + session.seed) + 0.10 * exp(-hours / 2)

@@ -3,9 +3,8 @@
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.ndimage import gaussian_filter, map_coordinates
-
 from clouds import fractal, ridges, step, warped
+from scipy.ndimage import gaussian_filter, map_coordinates
 from starfield import Frame
 
 Array = np.ndarray
@@ -88,7 +87,9 @@ def _dust(radius: Array, azimuth: Array, across: Array, arms: Array, clumps: Arr
 def _nurseries(shape: tuple[int, int], radius: Array, arms: Array, clumps: Array, rng: Random) -> Array:
     """Pink and blue points where stars are being made."""
     light = np.zeros((*shape, 3))
-    chance = np.exp(-radius / 0.4) * step(radius, 0.1, 0.2) * step(1.0 - radius, 0, 0.15) * (0.25 + arms) * step(clumps, -0.3, 1.4)
+    chance = (
+        np.exp(-radius / 0.4) * step(radius, 0.1, 0.2) * step(1.0 - radius, 0, 0.15) * (0.25 + arms) * step(clumps, -0.3, 1.4)
+    )
     places = rng.random(shape) < chance * 0.011
     line, column = np.nonzero(places)
     pink = rng.random(line.size) < 0.42

@@ -6,7 +6,6 @@ Arrays are float32, rows by columns (by red, green, blue); linear until stretche
 import numpy as np
 from scipy.ndimage import gaussian_filter
 from scipy.signal import fftconvolve
-
 from starfield import Frame
 
 Array = np.ndarray
@@ -36,7 +35,9 @@ def black_body(temperature_k: Array) -> Array:
     return colour / colour.mean(axis=1, keepdims=True)
 
 
-def faint_stars(frame: Frame, rng: Random, number: int, brightest: float = 10.0, faintest: float = 17.0) -> tuple[Array, Array, Array]:
+def faint_stars(
+    frame: Frame, rng: Random, number: int, brightest: float = 10.0, faintest: float = 17.0
+) -> tuple[Array, Array, Array]:
     """Seeded stars below the catalogue's limit: x, y, magnitude (counts grow 2.2-fold a magnitude)."""
     growth = np.log10(2.2)
     spread = rng.random(number)

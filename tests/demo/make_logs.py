@@ -8,12 +8,11 @@ import sys
 from dataclasses import replace
 from pathlib import Path
 
-import numpy as np
-from PIL import Image
-
 import nights
+import numpy as np
 from cameras import empty_pixels, header, write_camera_jpeg, write_gzipped, write_plain, write_tiled
 from frames import Frame, Session, frames_of
+from PIL import Image
 from starfield import Frame as SkyFrame
 from tables import (
     LIGHTS,
@@ -54,8 +53,12 @@ def write_all(logs: Path) -> None:
         write_csv(logs / f"helix/{night.evening}.csv", frames_of(night), WITH_CALIBRATION, bare)
     for night in nights.FIRST_SEASON:
         write_csv(
-            logs / f"ngc-253-first/{night.evening}.csv", frames_of(night), tuple(GERMAN), wall_clock(ADELAIDE),
-            GERMAN, minutes,
+            logs / f"ngc-253-first/{night.evening}.csv",
+            frames_of(night),
+            tuple(GERMAN),
+            wall_clock(ADELAIDE),
+            GERMAN,
+            minutes,
         )
     _write_carina(logs / "carina")
     for number, night in enumerate(nights.ARA_NIGHTS):
@@ -119,8 +122,7 @@ def _singles(run: Frame) -> list[Frame]:
     """A run of calibration frames as the files it consists of."""
     step = (run.exposure_s + run.gap_s) * 1e6
     return [
-        replace(run, start=run.start + np.timedelta64(round(step * index), "us").item(), count=1)
-        for index in range(run.count)
+        replace(run, start=run.start + np.timedelta64(round(step * index), "us").item(), count=1) for index in range(run.count)
     ]
 
 

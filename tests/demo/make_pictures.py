@@ -10,18 +10,17 @@ from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
 
+import nights
 import numpy as np
 import pyvips
-from astropy.io import fits
-from PIL import Image
-
-import nights
 import scenes_bench as bench
 import scenes_dust as dust
 import scenes_galaxy as galaxy
 import scenes_nebula as nebula
+from astropy.io import fits
 from cameras import write_camera_jpeg
 from frames import Frame as Exposure
+from PIL import Image
 from starfield import Frame
 
 Array = np.ndarray
@@ -70,15 +69,35 @@ def frame_header(frame: Frame, when: datetime, exposure_s: float, name: str, foc
     """Keywords of a frame with a place on the sky, and the private ones that come along."""
     head = fits.Header()
     for keyword, value in (
-        ("IMAGETYP", "Light Frame"), ("DATE-OBS", when.strftime("%Y-%m-%dT%H:%M:%S")), ("TIMESYS", "UTC"),
-        ("EXPTIME", exposure_s), ("FILTER", name), ("XBINNING", binning), ("YBINNING", binning),
-        ("XPIXSZ", round(3.76 * binning, 2)), ("YPIXSZ", round(3.76 * binning, 2)), ("FOCALLEN", focal_mm), ("CCD-TEMP", -15.0),
-        ("INSTRUME", "26-megapixel mono camera"), ("TELESCOP", "250 mm reflector"),
-        ("SITELAT", nights.HILL.latitude_deg), ("SITELONG", nights.HILL.longitude_deg), ("OBSERVER", "keeper on duty"),
-        ("RADESYS", "ICRS"), ("CTYPE1", "RA---TAN"), ("CTYPE2", "DEC--TAN"), ("CUNIT1", "deg"), ("CUNIT2", "deg"),
-        ("CRVAL1", frame.ra_deg), ("CRVAL2", frame.dec_deg),
-        ("CRPIX1", (frame.width_px + 1) / 2), ("CRPIX2", (frame.height_px + 1) / 2),
-        ("CD1_1", -frame.scale_arcsec_px / 3600), ("CD1_2", 0.0), ("CD2_1", 0.0), ("CD2_2", frame.scale_arcsec_px / 3600),
+        ("IMAGETYP", "Light Frame"),
+        ("DATE-OBS", when.strftime("%Y-%m-%dT%H:%M:%S")),
+        ("TIMESYS", "UTC"),
+        ("EXPTIME", exposure_s),
+        ("FILTER", name),
+        ("XBINNING", binning),
+        ("YBINNING", binning),
+        ("XPIXSZ", round(3.76 * binning, 2)),
+        ("YPIXSZ", round(3.76 * binning, 2)),
+        ("FOCALLEN", focal_mm),
+        ("CCD-TEMP", -15.0),
+        ("INSTRUME", "26-megapixel mono camera"),
+        ("TELESCOP", "250 mm reflector"),
+        ("SITELAT", nights.HILL.latitude_deg),
+        ("SITELONG", nights.HILL.longitude_deg),
+        ("OBSERVER", "keeper on duty"),
+        ("RADESYS", "ICRS"),
+        ("CTYPE1", "RA---TAN"),
+        ("CTYPE2", "DEC--TAN"),
+        ("CUNIT1", "deg"),
+        ("CUNIT2", "deg"),
+        ("CRVAL1", frame.ra_deg),
+        ("CRVAL2", frame.dec_deg),
+        ("CRPIX1", (frame.width_px + 1) / 2),
+        ("CRPIX2", (frame.height_px + 1) / 2),
+        ("CD1_1", -frame.scale_arcsec_px / 3600),
+        ("CD1_2", 0.0),
+        ("CD2_1", 0.0),
+        ("CD2_2", frame.scale_arcsec_px / 3600),
     ):
         head[keyword] = value
     head["COMMENT"] = "Simulated frame of a demo diary."
@@ -98,9 +117,7 @@ def write_fits(path: Path, adu: Array, head: fits.Header) -> None:
 def write_bench(folder: Path) -> None:
     """The evening with the screws: two rings, two fields, and what they look like."""
     rings = [bench.ring_frame(ring, np.random.default_rng(seed)) for ring, seed in ((RING_BEFORE, 301), (RING_AFTER, 302))]
-    fields = [
-        bench.survey_field(optics, 303, np.random.default_rng(seed)) for optics, seed in ((BEFORE, 303), (AFTER, 304))
-    ]
+    fields = [bench.survey_field(optics, 303, np.random.default_rng(seed)) for optics, seed in ((BEFORE, 303), (AFTER, 304))]
     times = {"before": datetime(2025, 6, 27, 10, 36, tzinfo=UTC), "after": datetime(2025, 6, 27, 14, 11, tzinfo=UTC)}
     for (word, when), ring, field in zip(times.items(), rings, fields, strict=True):
         small = Frame(230.0, -42.0, nebula.LONG_TUBE, bench.Ring().size_px, bench.Ring().size_px)

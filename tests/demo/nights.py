@@ -114,9 +114,11 @@ CARINA_LONG = tuple(
     )
     for evening, seed, name, seconds, start, end, spoilt, calibration, seeing in (
         ("2026-03-28", 32802, "Ha", 300, "20:40", "01:30", (), (), 2.3),
-        ("2026-03-31", 33101, "Ha", 300, "20:45", "23:20", (Spoilt("22:35", "23:20", "cloud bank from the gulf"),), (), 2.6),
+        ("2026-03-31", 33101, "Ha", 300, "20:45", "23:20",
+         (Spoilt("22:35", "23:20", "cloud bank from the gulf"),), (), 2.6),
         ("2026-04-04", 40401, "SII", 300, "21:15", "03:20", (), (), 2.1),
-        ("2026-04-12", 41201, "OIII", 300, "19:30", "00:55", (Spoilt("21:20", "21:42", "ground shook, harvest trucks"),), (), 2.2),
+        ("2026-04-12", 41201, "OIII", 300, "19:30", "00:55",
+         (Spoilt("21:20", "21:42", "ground shook, harvest trucks"),), (), 2.2),
         ("2026-04-14", 41401, "SII", 300, "19:25", "22:40", (),
          (_darks("23:10", 300, 15), _flats("06:05", "Ha", 8.5), _flats("06:10", "OIII", 10.5),
           _flats("06:15", "SII", 9.5)), 2.5),
@@ -155,8 +157,10 @@ MIDSUMMER = tuple(
         german_mount=False, one_in_discarded=30, reasons=("satellite, sunlit all night", "wind on the jetty"),
     )
     for evening, seed, seconds, start, end, spoilt, calibration in (
-        ("2026-06-21", 62101, 60, "00:50", "01:50", (Spoilt("00:50", "01:08", "sky too bright"), Spoilt("01:32", "01:50", "sky too bright")), ()),
-        ("2026-06-23", 62301, 60, "00:45", "02:00", (Spoilt("00:45", "01:04", "sky too bright"), Spoilt("01:36", "02:00", "sky too bright")), ()),
+        ("2026-06-21", 62101, 60, "00:50", "01:50",
+         (Spoilt("00:50", "01:08", "sky too bright"), Spoilt("01:32", "01:50", "sky too bright")), ()),
+        ("2026-06-23", 62301, 60, "00:45", "02:00",
+         (Spoilt("00:45", "01:04", "sky too bright"), Spoilt("01:36", "02:00", "sky too bright")), ()),
         ("2026-08-07", 80701, 180, "00:35", "02:15", (), ()),
         ("2026-08-10", 81002, 180, "00:20", "02:30", (Spoilt("02:05", "02:30", "mist off the lake"),),
          (Calibration("03:40", "dark", 180, 15),)),

@@ -2,15 +2,15 @@
 
 from dataclasses import dataclass
 
+import light
 import numpy as np
+from matplotlib.axes import Axes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from matplotlib.patches import FancyBboxPatch
+from scenes_nebula import LONG_TUBE, all_stars, field_of
 from scipy.ndimage import gaussian_filter, zoom
 from scipy.signal import fftconvolve
-
-import light
-from scenes_nebula import LONG_TUBE, all_stars, field_of
 from starfield import Frame
 
 Array = np.ndarray
@@ -141,6 +141,7 @@ def nine_squares(adu: Array, cut_px: int = 150) -> Array:
     return np.clip(np.vstack(rows[:-1]), 0, 1)
 
 
+LAST_LINE = "Before every session: press the test button. If it does not trip, go home and call the electrician."
 BOXES = (
     (0.03, 0.56, 0.25, "Outlet on the hall's wall", "mains, residual-current device,\nfitted by an electrician", "#7a2e1d"),
     (0.375, 0.56, 0.25, "Supply in a closed box", "mains in, 12 V out,\nnot ours to open", "#7a2e1d"),
@@ -156,7 +157,14 @@ def power_plan() -> Array:
     axes.set_axis_off()
     axes.set(xlim=(0, 1), ylim=(0, 1))
     axes.text(0.03, 0.925, "Power on the hill", fontsize=30, family="DejaVu Serif", color="#222222")
-    axes.text(0.03, 0.872, "Mains stops at the wall. Only twelve volts cross the path.", fontsize=17, family="DejaVu Serif", color="#444444")
+    axes.text(
+        0.03,
+        0.872,
+        "Mains stops at the wall. Only twelve volts cross the path.",
+        fontsize=17,
+        family="DejaVu Serif",
+        color="#444444",
+    )
     for left, bottom, width, title, text, colour in BOXES:
         _box(axes, left, bottom, width, 0.22, title, text, colour)
     for start, end, label, colour in ((0.28, 0.375, "mains", "#7a2e1d"), (0.625, 0.72, "12 V, in conduit", "#1f4e66")):
@@ -168,18 +176,45 @@ def power_plan() -> Array:
         left = 0.03 + 0.235 * number
         _arrow(axes, (left + 0.11, 0.44), (left + 0.11, 0.355), "#1f4e66")
         _box(axes, left, 0.20, 0.22, 0.155, title, text, "#1f4e66")
-    axes.text(0.03, 0.085, "Before every session: press the test button. If it does not trip, go home and call the electrician.", fontsize=17,
-              family="DejaVu Serif", color="#7a2e1d")
+    axes.text(0.03, 0.085, LAST_LINE, fontsize=17, family="DejaVu Serif", color="#7a2e1d")
     canvas = FigureCanvasAgg(figure)
     canvas.draw()
     return np.asarray(canvas.buffer_rgba())[..., :3] / 255.0
 
 
-def _box(axes, left: float, bottom: float, width: float, height: float, title: str, text: str, colour: str) -> None:  # noqa: ANN001
-    axes.add_patch(FancyBboxPatch((left, bottom), width, height, boxstyle="round,pad=0,rounding_size=0.012", facecolor="#fffdf8", edgecolor=colour, lw=2.4))
-    axes.text(left + width / 2, bottom + height - 0.055, title, ha="center", fontsize=16, family="DejaVu Serif", weight="bold", color=colour)
-    axes.text(left + width / 2, bottom + (height - 0.06) / 2, text, ha="center", va="center", fontsize=14, family="DejaVu Serif", color="#333333")
+def _box(axes: Axes, left: float, bottom: float, width: float, height: float, title: str, text: str, colour: str) -> None:
+    axes.add_patch(
+        FancyBboxPatch(
+            (left, bottom),
+            width,
+            height,
+            boxstyle="round,pad=0,rounding_size=0.012",
+            facecolor="#fffdf8",
+            edgecolor=colour,
+            lw=2.4,
+        )
+    )
+    axes.text(
+        left + width / 2,
+        bottom + height - 0.055,
+        title,
+        ha="center",
+        fontsize=16,
+        family="DejaVu Serif",
+        weight="bold",
+        color=colour,
+    )
+    axes.text(
+        left + width / 2,
+        bottom + (height - 0.06) / 2,
+        text,
+        ha="center",
+        va="center",
+        fontsize=14,
+        family="DejaVu Serif",
+        color="#333333",
+    )
 
 
-def _arrow(axes, start: tuple[float, float], end: tuple[float, float], colour: str) -> None:  # noqa: ANN001
+def _arrow(axes: Axes, start: tuple[float, float], end: tuple[float, float], colour: str) -> None:
     axes.annotate("", xy=end, xytext=start, arrowprops={"arrowstyle": "-|>", "color": colour, "lw": 2.4, "mutation_scale": 22})

@@ -1,11 +1,10 @@
 """The pictures of what does not glow: dust in front of stars, and the Milky Way."""
 
-import numpy as np
-from scipy.ndimage import gaussian_filter
-
 import light
+import numpy as np
 from clouds import fractal, glow, lane, ridges, step, tint, warped
 from scenes_nebula import all_stars, field_of, star_layer
+from scipy.ndimage import gaussian_filter
 from starfield import Frame
 
 Array = np.ndarray
@@ -22,8 +21,13 @@ def corona(rng: Random) -> Array:
     # The dense head lies at R Coronae Australis, the tail runs to the south-east (lower left).
     hx, hy, _ = frame.pixels(np.array([285.43]), np.array([-36.95]))
     head = (float(hx[0]), float(hy[0]))
-    spine = [(head[0] + 60, head[1] - 40, 70), (head[0] - 60, head[1] + 60, 105), (head[0] - 330, head[1] + 230, 95),
-             (head[0] - 640, head[1] + 330, 120), (head[0] - 1150, head[1] + 560, 150)]
+    spine = [
+        (head[0] + 60, head[1] - 40, 70),
+        (head[0] - 60, head[1] + 60, 105),
+        (head[0] - 330, head[1] + 230, 95),
+        (head[0] - 640, head[1] + 330, 120),
+        (head[0] - 1150, head[1] + 560, 150),
+    ]
     body = lane(shape, spine, rng, 85) * np.exp(0.35 * middle)
     wisps = np.log1p(np.exp(3.0 * (0.75 * broad + 0.45 * middle - 0.55))) / 3.0
     far = np.exp(-((np.hypot(*(np.indices(shape)[::-1] - np.array(head)[:, None, None])) / 900) ** 2))
@@ -33,7 +37,12 @@ def corona(rng: Random) -> Array:
     haze = tint(0.135 * shine * (1 + 0.16 * np.tanh(middle) + 0.07 * fine), (1.0, 0.79, 0.60)) + tint(behind, (1.0, 0.92, 0.84))
     veil = np.clip(1 - np.exp(-0.85 * depth), 0, 0.97)
     blue = np.zeros(shape)
-    for ra, dec, radius, power in ((285.43, -36.95, 26, 0.8), (285.29, -36.89, 48, 1.5), (285.275, -36.865, 40, 1.2), (285.66, -37.05, 30, 0.5)):
+    for ra, dec, radius, power in (
+        (285.43, -36.95, 26, 0.8),
+        (285.29, -36.89, 48, 1.5),
+        (285.275, -36.865, 40, 1.2),
+        (285.66, -37.05, 30, 0.5),
+    ):
         px, py, _ = frame.pixels(np.array([ra]), np.array([dec]))
         blue += power * glow(shape, (float(px[0]), float(py[0])), radius, 1.45)
     blue *= np.exp(0.30 * middle + 0.10 * fine) * (0.45 + 0.55 * np.exp(-0.5 * np.maximum(depth - 1.6, 0)))
@@ -75,8 +84,15 @@ def galactic(frame: Frame) -> tuple[Array, Array]:
 
 # Glowing gas in the field by galactic position, apparent radius in degrees and strength.
 NURSERIES = (
-    (6.0, -1.2, 0.42, 1.0), (7.0, -0.25, 0.18, 0.6), (15.1, -0.7, 0.25, 0.7), (17.0, 0.8, 0.28, 0.6),
-    (-8.8, 0.65, 0.28, 0.55), (-6.8, 0.9, 0.30, 0.7), (-17.2, 1.0, 0.8, 0.16), (8.5, -0.3, 0.5, 0.12), (18.2, 1.9, 0.5, 0.14),
+    (6.0, -1.2, 0.42, 1.0),
+    (7.0, -0.25, 0.18, 0.6),
+    (15.1, -0.7, 0.25, 0.7),
+    (17.0, 0.8, 0.28, 0.6),
+    (-8.8, 0.65, 0.28, 0.55),
+    (-6.8, 0.9, 0.30, 0.7),
+    (-17.2, 1.0, 0.8, 0.16),
+    (8.5, -0.3, 0.5, 0.12),
+    (18.2, 1.9, 0.5, 0.14),
 )
 
 
@@ -91,7 +107,7 @@ def milky_way(rng: Random, width_px: int = 2400) -> Array:
     fine = warped(fractal(shape, 1.45, rng, 60 * grade), rng, 5 * grade, largest_px=60 * grade)
     dust = _lanes(longitude, latitude, broad, middle, fine)
     disc = np.exp(-np.abs(latitude + 0.3) / 4.6) * 0.55
-    bulge = np.exp(-(((longitude - 1) / 9.5) ** 2 + ((np.abs(latitude + 1.2)) / 5.6) ** 2) ** 0.75) * 0.85
+    bulge = np.exp(-((((longitude - 1) / 9.5) ** 2 + ((np.abs(latitude + 1.2)) / 5.6) ** 2) ** 0.75)) * 0.85
     clouds = (disc + bulge) * np.exp(0.24 * broad + 0.16 * middle + 0.05 * fine)
     base = tint(clouds, (1.0, 0.86, 0.68)) * np.exp(-dust[..., None] * np.array([0.78, 1.0, 1.22]))
     base += tint(0.05 * (1 - np.exp(-dust)), (1.0, 0.72, 0.52))
@@ -119,7 +135,7 @@ def field_of_lens(width_px: int) -> Frame:
 def _lanes(longitude: Array, latitude: Array, broad: Array, middle: Array, fine: Array) -> Array:
     """Optical depth: the rift along the plane, and branches that leave it to the north."""
     bend = 0.45 + 0.03 * longitude + 0.7 * np.tanh(broad) + 0.32 * middle
-    rift = np.exp(-(np.abs(latitude - bend) / (1.15 + 0.25 * np.tanh(middle))) ** 1.5) * 1.75
+    rift = np.exp(-((np.abs(latitude - bend) / (1.15 + 0.25 * np.tanh(middle))) ** 1.5)) * 1.75
     branches = step(0.75 * broad + 0.55 * middle + 0.12 * fine, 0.15, 2.1) * np.exp(-(((latitude - 3.2) / 4.2) ** 2)) * 2.1
     web = ridges(middle, 1.9) * np.exp(-(((latitude - 1.0) / 3.6) ** 2)) * 0.55
     specks = step(fine + 0.4 * middle, 1.0, 2.6) * np.exp(-np.abs(latitude) / 5) * 0.7

@@ -2,12 +2,11 @@
 
 from functools import cache
 
-import numpy as np
-from scipy.ndimage import gaussian_filter, zoom
-
 import light
+import numpy as np
 from galaxies import Spiral, paint
 from scenes_nebula import LONG_TUBE, SHORT_TUBE, all_stars, field_of, star_layer
+from scipy.ndimage import gaussian_filter, zoom
 from starfield import Frame
 
 Array = np.ndarray

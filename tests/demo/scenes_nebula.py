@@ -1,10 +1,9 @@
 """The pictures of glowing gas."""
 
-import numpy as np
-from scipy.ndimage import gaussian_filter, map_coordinates
-
 import light
+import numpy as np
 from clouds import fractal, glow, lane, rims, step, threads, tint, warped
+from scipy.ndimage import gaussian_filter, map_coordinates
 from starfield import Frame
 
 Array = np.ndarray
@@ -20,7 +19,9 @@ def field_of(ra_deg: float, dec_deg: float, scale_arcsec_px: float, width_px: in
     return Frame(ra_deg, dec_deg, scale_arcsec_px * 6248 / width_px, width_px, round(width_px * 4176 / 6248))
 
 
-def all_stars(frame: Frame, rng: Random, faint: int, veil: Array | None = None, faintest: float = 17.0) -> tuple[Array, Array, Array]:
+def all_stars(
+    frame: Frame, rng: Random, faint: int, veil: Array | None = None, faintest: float = 17.0
+) -> tuple[Array, Array, Array]:
     """Catalogue stars, and seeded ones that thin out where ``veil`` (0..1) hides them."""
     x, y, magnitude = frame.stars()
     fx, fy, fm = light.faint_stars(frame, rng, faint, 10.0, faintest)
@@ -31,8 +32,14 @@ def all_stars(frame: Frame, rng: Random, faint: int, veil: Array | None = None, 
 
 
 def star_layer(
-    frame: Frame, stars: tuple[Array, Array, Array], rng: Random, kernel: Array, zero: float,
-    strength: float = 40, colour: float = 1.25, warmth: float = 0.0,
+    frame: Frame,
+    stars: tuple[Array, Array, Array],
+    rng: Random,
+    kernel: Array,
+    zero: float,
+    strength: float = 40,
+    colour: float = 1.25,
+    warmth: float = 0.0,
 ) -> Array:
     """Stars stretched on their own, 0..1."""
     linear = light.starlight(frame, stars, light.star_colours(stars[2].size, rng, warmth), kernel, zero)
@@ -109,7 +116,9 @@ def carina_core(rng: Random) -> Array:
     gas = glow(shape, heart, 620, 1.25) * np.exp(0.55 * broad + 0.34 * middle + 0.10 * fine) * (0.55 + 0.9 * mesh)
     sulphur = 0.40 * gas * np.exp(-0.9 * dust) + 6.0 * edges + 8.0 * soft
     hydrogen = 0.62 * gas * np.exp(-dust) + 3.4 * edges + 5.5 * soft
-    oxygen = 0.95 * glow(shape, heart, 520, 1.3) * np.exp(0.42 * broad + 0.22 * middle) * (0.7 + 0.5 * mesh) * np.exp(-1.25 * dust)
+    oxygen = (
+        0.95 * glow(shape, heart, 520, 1.3) * np.exp(0.42 * broad + 0.22 * middle) * (0.7 + 0.5 * mesh) * np.exp(-1.25 * dust)
+    )
     cloud = tint(sulphur, (1.0, 0.50, 0.14)) + tint(hydrogen, (0.62, 0.60, 0.22)) + tint(oxygen, (0.08, 0.52, 0.78))
     cloud = light.saturate(light.stretch(cloud, 12, 2.9), 1.2)
     stars = all_stars(frame, rng, 9000, 0.9 * step(dust, 0.6, 2.2))
@@ -130,10 +139,14 @@ def helix(rng: Random) -> Array:
     spokes = _spokes(radius, angle, rng)
     knotty = fractal(shape, 1.5, rng, 60)
     lump = np.exp(0.22 * fractal(shape, 1.9, rng, 120))
-    ring = np.exp(-(((radius - 1.0) / 0.17) ** 2)) + 0.75 * np.exp(-(((np.hypot(u * 0.86 + 0.10, v * 1.05 - 0.06) - 1.06) / 0.13) ** 2))
+    ring = np.exp(-(((radius - 1.0) / 0.17) ** 2)) + 0.75 * np.exp(
+        -(((np.hypot(u * 0.86 + 0.10, v * 1.05 - 0.06) - 1.06) / 0.13) ** 2)
+    )
     ring *= (1 + 0.30 * np.cos(2 * angle + 0.6)) * lump
     inner_edge = np.exp(-(((radius - 0.82) / 0.12) ** 2)) * spokes
-    arc = np.exp(-(((radius - 1.62) / 0.10) ** 2)) * step(np.cos(angle + 2.3), 0.0, 0.9) + 0.35 * np.exp(-(((radius - 1.5) / 0.22) ** 2))
+    arc = np.exp(-(((radius - 1.62) / 0.10) ** 2)) * step(np.cos(angle + 2.3), 0.0, 0.9) + 0.35 * np.exp(
+        -(((radius - 1.5) / 0.22) ** 2)
+    )
     hydrogen = ring * (0.80 + 0.20 * spokes * step(1.25 - radius, 0, 0.4) + 0.07 * knotty) + 0.24 * inner_edge + 0.20 * arc * lump
     hydrogen += 0.05 * np.exp(-((radius / 1.6) ** 4))
     hollow = 0.50 - 0.20 * np.exp(-((radius / 0.42) ** 2))
@@ -201,7 +214,12 @@ def _sheets(radius: Array, angle: Array, middle_px: float, rng: Random) -> tuple
     hydrogen, oxygen = np.zeros(radius.shape), np.zeros(radius.shape)
     window = np.exp(-(((angle - 0.28) / 0.62) ** 4))
     for _ in range(24):
-        place = middle_px + rng.normal(0, 44) + rng.uniform(10, 34) * _curve(angle, rng, rng.uniform(3, 8)) + 3 * _curve(angle, rng, 15)
+        place = (
+            middle_px
+            + rng.normal(0, 44)
+            + rng.uniform(10, 34) * _curve(angle, rng, rng.uniform(3, 8))
+            + 3 * _curve(angle, rng, 15)
+        )
         strength = np.maximum(_curve(angle, rng, rng.uniform(4, 12)) - 0.25, 0) ** 1.4 * window * rng.uniform(0.08, 0.34)
         away, width = radius - place, rng.uniform(1.2, 2.0)
         fold = np.where(away > 0, np.exp(-((away / width) ** 2)), 0.86 * np.exp(away / (1.8 * width)) + 0.14 * np.exp(away / 18))

@@ -8,7 +8,6 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from astropy.table import Table
-
 from frames import Frame
 
 Clock = Callable[[datetime], str]
@@ -47,10 +46,7 @@ def minutes(seconds: float) -> str:
 
 def row(frame: Frame, clock: Clock, exposure: Callable[[float], str]) -> dict[str, str]:
     """One frame as text, by canonical column."""
-    values = {
-        name: "" if (value := getattr(frame, name)) is None else f"{value:g}"
-        for name in (*MEASURED, "count", "gap_s")
-    }
+    values = {name: "" if (value := getattr(frame, name)) is None else f"{value:g}" for name in (*MEASURED, "count", "gap_s")}
     return values | {
         "start": clock(frame.start),
         "exposure_s": exposure(frame.exposure_s),
