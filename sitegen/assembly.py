@@ -3,6 +3,7 @@
 import json
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -14,12 +15,15 @@ from sitegen.diary.public_position import public_site
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
 from sitegen.facts.views import EntryView
+from sitegen.feeds.feed import NEWEST, FeedSource, absolute
+from sitegen.feeds.registry import FEEDS
 from sitegen.folders import Folders
 from sitegen.keeping.keep import Keep, hash_of_file
 from sitegen.number_text import NumberText
 from sitegen.pages.card import card_of
 from sitegen.pages.entry_page import entry_page
 from sitegen.pages.entry_text import text_of
+from sitegen.pages.markdown_text import plain_text
 from sitegen.pages.night_pages import night_pages
 from sitegen.pages.page import Page
 from sitegen.pages.passband_styles import passband_css
@@ -57,6 +61,7 @@ def assemble(diary: Diary, folders: Folders, keep: Keep) -> Assembled:
     artifacts = [
         *(Artifact.text(addresses.file_of(page.address), frame.draw(page)) for page in pages),
         *_data(prepared),
+        *_feeds(prepared, book),
         *_picture_files(prepared, folders, keep),
         *_static(theme, diary),
     ]
@@ -148,6 +153,16 @@ def _data(prepared: Iterable[PreparedEntry]) -> Iterator[Artifact]:
         yield Artifact.text(addresses.entry_facts(slug), json_text(one.facts))
         if one.view.lights:
             yield Artifact.text(addresses.entry_subs(slug), subs_ecsv(one.facts["subs"]))
+
+
+def _feeds(prepared: Sequence[PreparedEntry], book: SiteBook) -> Iterator[Artifact]:
+    link = partial(absolute, book)
+    newest = {one.view.entry.slug: text_of(one, book, link).html for one in prepared[:NEWEST]}
+    source = FeedSource(book, newest, {one.view.entry.slug: plain_text(one.view.entry.body) for one in prepared})
+    for feed in FEEDS:
+        artifact = feed.make(source)
+        if artifact is not None:
+            yield artifact
 
 
 def json_text(value: Any) -> str:

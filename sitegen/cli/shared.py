@@ -2,6 +2,7 @@
 
 import json
 import os
+import sys
 from collections.abc import Callable, Iterable
 from dataclasses import asdict
 from datetime import UTC, date, datetime
@@ -44,7 +45,7 @@ def tell(problems: Iterable[Problem]) -> None:
 def _coloured(problem: Problem) -> str:
     """Colours only where a terminal shows them; click strips them elsewhere, and NO_COLOR is obeyed."""
     text = str(problem)
-    if click.get_text_stream("stderr").isatty() and not _no_colour():
+    if sys.stderr.isatty() and not _no_colour():
         mark = f" {problem.severity}: "
         head, _, rest = text.partition(mark)
         return f"{head}{click.style(mark, fg='red' if problem.severity == 'error' else 'yellow', bold=True)}{rest}"

@@ -8,6 +8,7 @@ from sitegen.pages.entry_neighbours import neighbours
 from sitegen.pages.entry_numbers import number_tables
 from sitegen.pages.entry_sections import gathered, nights, quality, taught, train, where
 from sitegen.pages.entry_text import text_of
+from sitegen.pages.linked_data import entry_linked_data
 from sitegen.pages.page import Page
 from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
@@ -37,6 +38,7 @@ def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
         context={
             "card": card,
             "main_picture": picture_view(main) if main else None,
+            "linked_data": entry_linked_data(prepared, book, picture_view(main) if main else None),
             "more_pictures": [picture_view(one) for one in prepared.pictures if one is not main],
             "body_html": text_of(prepared, book).html,
             "margin": _margin(prepared, book),

@@ -1,5 +1,8 @@
 """The author's text with its markers answered from the entry's facts."""
 
+from collections.abc import Callable
+from functools import partial
+
 from markupsafe import escape
 
 from sitegen.diary import addresses
@@ -13,29 +16,33 @@ from sitegen.problems import hint_for
 FIGURES = ("light-gathered", "nights", "where", "train")
 
 
-def text_of(prepared: PreparedEntry, book: SiteBook) -> Rendered:
-    """HTML of the entry's body."""
-    here = addresses.entry(prepared.view.entry.slug)
+Link = Callable[[str], str]
+
+
+def text_of(prepared: PreparedEntry, book: SiteBook, link: Link | None = None) -> Rendered:
+    """HTML of the entry's body. `link` turns an address of the site into what a href holds: relative to the entry's own
+    page unless another is given (a feed's are absolute)."""
+    link = link or partial(addresses.relative, addresses.entry(prepared.view.entry.slug))
     return to_html(
         prepared.view.entry.body,
         Resolvers(
-            entry_address=lambda name: _entry_address(name, here, set(book.by_slug)),
-            fact_html=lambda marker, words: _fact_html(marker, words, prepared, book, here),
-            figure_html=lambda name, words: _figure_html(name, words, prepared),
+            entry_address=lambda name: _entry_address(name, link, set(book.by_slug)),
+            fact_html=lambda marker, words: _fact_html(marker, words, prepared, book, link),
+            figure_html=lambda name, words: _figure_html(name, words, prepared, link),
         ),
         id_prefix="",
     )
 
 
-def _entry_address(name: str, here: str, slugs: set[str]) -> str | tuple[str, str]:
+def _entry_address(name: str, link: Link, slugs: set[str]) -> str | tuple[str, str]:
     slug = name.rpartition("/")[2].removesuffix(".md")
     if slug not in slugs:
         return f"the link leads to no listed entry: '{name}'", hint_for(slug, slugs)
-    return addresses.relative(here, addresses.entry(slug))
+    return link(addresses.entry(slug))
 
 
 def _fact_html(
-    marker: str, words: str, prepared: PreparedEntry, book: SiteBook, here: str
+    marker: str, words: str, prepared: PreparedEntry, book: SiteBook, link: Link
 ) -> str | tuple[str, str]:
     try:
         path, value = fact_value(prepared.facts, marker)
@@ -43,7 +50,7 @@ def _fact_html(
     except LookupError as missing:
         wrong, _, remedy = str(missing).strip("'\"").partition("; ")
         return f"{wrong} (fact:{marker})", remedy or "the facts of this entry stand in its facts.json"
-    address = addresses.relative(here, addresses.explained(shown.path))
+    address = link(addresses.explained(shown.path))
     number = f'<a class="n" href="{escape(address)}" title="{escape(shown.how)}">{escape(shown.text)}</a>'
     if not words:
         return number
@@ -51,21 +58,20 @@ def _fact_html(
     return f'<span class="told">{escape(words)}</span><span class="beside" role="note">{title}: {number}</span>'
 
 
-def _figure_html(name: str, words: str, prepared: PreparedEntry) -> str | tuple[str, str]:
+def _figure_html(name: str, words: str, prepared: PreparedEntry, link: Link) -> str | tuple[str, str]:
     """A figure marker leads to the section that draws it; the picture's own name shows the picture again."""
     if name in FIGURES:
         return f'<a class="figure-link" href="#{escape(name)}">{escape(words or name)}</a>'
     for one in prepared.pictures:
         if one.picture.file.rpartition("/")[2] == name:
-            return _inline_picture(one, words, prepared)
+            return _inline_picture(one, words, link)
     names = [one.picture.file.rpartition("/")[2] for one in prepared.pictures]
     return f"no figure '{name}'", hint_for(name, [*FIGURES, *names])
 
 
-def _inline_picture(one: PreparedPicture, caption: str, prepared: PreparedEntry) -> str:
-    here = addresses.entry(prepared.view.entry.slug)
+def _inline_picture(one: PreparedPicture, caption: str, link: Link) -> str:
     view = picture_view(one)
-    source = addresses.relative(here, view.fallback)
+    source = link(view.fallback)
     figcaption = f'<span class="caption">{escape(caption)}</span>' if caption else ""
     return (
         f'<span class="in-text"><img src="{escape(source)}" alt="{escape(view.alt)}" width="{view.width_px}"'

@@ -2,11 +2,13 @@
 and are made beside their entries (`entry_page`, `night_pages`)."""
 
 from sitegen.pages import (
+    credits_page,
     explained_page,
     index_page,
     lessons_page,
     not_found_page,
     rig_pages,
+    search_page,
     site_pages,
     sky_page,
     target_pages,
@@ -26,6 +28,8 @@ PAGE_KINDS: tuple[PageKind, ...] = (
     topic_pages.KIND,
     totals_page.KIND,
     lessons_page.KIND,
+    search_page.KIND,
     explained_page.KIND,
+    credits_page.KIND,
     not_found_page.KIND,
 )

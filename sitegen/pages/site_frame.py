@@ -18,6 +18,7 @@ NAVIGATION: tuple[tuple[str, str], ...] = (
     ("gear", addresses.RIGS),
     ("totals", addresses.TOTALS),
     ("lessons", addresses.LESSONS),
+    ("search", addresses.SEARCH),
 )
 
 
@@ -42,4 +43,4 @@ class SiteFrame:
         self.env.globals.update(helpers(words, shower.numbers))
 
     def draw(self, page: Page) -> str:
-        return render(self.env, page.template, page.address, {"site": self.site, "page": page, **page.context})
+        return render(self.env, page.template, page.address, self.site.address, {"site": self.site, "page": page, **page.context})

@@ -32,10 +32,14 @@ def environment(theme_folders: Sequence[Path], words: Words, numbers: NumberText
     return env
 
 
-def render(env: Environment, template: str, here: str, context: dict[str, Any]) -> str:
-    """One page; `link(address)` inside it gives the relative way from `here`."""
+def render(env: Environment, template: str, here: str, root: str | None, context: dict[str, Any]) -> str:
+    """One page; `link(address)` inside it gives the relative way from `here`, `absolute(address)` the way from anywhere."""
     link: Callable[[str], str] = partial(addresses.relative, here)
-    return env.get_template(template).render(here=here, link=link, **context)
+    return env.get_template(template).render(here=here, link=link, absolute=partial(_absolute, root), **context)
+
+
+def _absolute(root: str | None, address: str) -> str:
+    return f"{(root or '').rstrip('/')}/{address}"
 
 
 def safe(html: str) -> Markup:

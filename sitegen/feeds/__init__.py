@@ -1,0 +1,1 @@
+"""The diary as lists for machines."""

@@ -1,0 +1,40 @@
+"""The contract of a list for machines: the whole diary's cards in, one artifact out."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from sitegen.artifact import Artifact
+from sitegen.diary import addresses
+from sitegen.pages.site_book import SiteBook
+
+NEWEST = 20
+
+
+@dataclass(frozen=True, slots=True)
+class FeedSource:
+    """`texts`: the HTML of the newest entries' bodies by slug, links as `link` gives them. `words`: every entry's plain
+    words for the search index."""
+
+    book: SiteBook
+    texts: Mapping[str, str]
+    words: Mapping[str, str]
+
+    def link(self, address: str) -> str:
+        """Absolute where the diary has an address, else relative to the site's root."""
+        return absolute(self.book, address)
+
+
+@dataclass(frozen=True, slots=True)
+class Feed:
+    """`make` gives None where the list makes no sense: a sitemap without an address."""
+
+    name: str
+    make: Callable[[FeedSource], Artifact | None]
+
+
+def absolute(book: SiteBook, address: str) -> str:
+    """The site's own address joined with a page's; the page's alone where the diary has none."""
+    root = book.settings.address
+    if root is None:
+        return addresses.relative(addresses.INDEX, address)
+    return f"{root.rstrip('/')}/{address}"

@@ -1,0 +1,63 @@
+"""static/search-index.js: what the search page looks through. A script, not JSON, so that it loads from disk too.
+
+Compact by columns and shared lists: names of rigs, filters, targets stand once, entries hold their numbers.
+"""
+
+import json
+import re
+from typing import Any
+
+from sitegen.artifact import Artifact
+from sitegen.catalogue.lookup import find_object
+from sitegen.diary import addresses
+from sitegen.diary.target import Target
+from sitegen.feeds.feed import Feed, FeedSource
+from sitegen.pages.card import EntryCard
+
+NAME = "search-index.js"
+
+
+def make(source: FeedSource) -> Artifact:
+    index = {"entries": [_entry(card, source) for card in source.book.cards]}
+    return Artifact.text(addresses.static(NAME), f"self.diaryIndex = {_script_json(index)};\n")
+
+
+def _script_json(value: Any) -> str:
+    """JSON that may stand in a script: no '<' that could end it, no line separators that are not JSON's."""
+    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+    return text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
+
+
+def _entry(card: EntryCard, source: FeedSource) -> dict[str, Any]:
+    """One entry: title, address, day, names it answers to, filters, rigs, years, hours, the Moon's share, its words."""
+    lit = [night.illuminated for night in card.nights if night.illuminated is not None and night.integration_s]
+    return {
+        "t": card.title,
+        "a": addresses.entry(card.slug),
+        "d": str(card.published),
+        "n": sorted({name for target in card.targets for name in names_of(target)}),
+        "f": [short for short, _ in card.filters],
+        "r": [source.book.rigs[rig].name for rig in card.rigs],
+        "y": sorted({night.evening.year for night in card.nights} | {card.published.year}),
+        "h": round(card.integration["total_s"] / 3600, 2),
+        "k": [kind for kind in ("broadband", "narrowband") if card.integration[f"{kind}_s"]],
+        "m": [round(min(lit), 2), round(max(lit), 2)] if lit else None,
+        "s": card.summary or "",
+        "o": list(card.topics),
+        "w": distinct_words(source.words.get(card.slug, "")),
+    }
+
+
+def names_of(target: Target) -> set[str]:
+    """The author's name, the catalogue's, and all its other designations."""
+    found = find_object(target.name)
+    others = (found.name, *found.aliases) if found else ()
+    return {target.name, *target.aliases, *others}
+
+
+def distinct_words(text: str) -> str:
+    """Each word of the text once, lower case, three letters or more, sorted: what a search for words needs."""
+    return " ".join(sorted({word for word in re.findall(r"\w+", text.casefold()) if len(word) > 2}))
+
+
+FEED = Feed("search index", make)

@@ -1,0 +1,42 @@
+"""sitemap.xml: sitemaps.org 0.9. It needs absolute addresses, so there is none where the diary has no address."""
+
+from xml.etree import ElementTree
+
+from sitegen.artifact import Artifact
+from sitegen.diary import addresses
+from sitegen.feeds.feed import Feed, FeedSource
+
+NAMESPACE = "http://www.sitemaps.org/schemas/sitemap/0.9"
+MOST_URLS = 50_000
+
+
+def make(source: FeedSource) -> Artifact | None:
+    if source.book.settings.address is None:
+        return None
+    root = ElementTree.Element("urlset", {"xmlns": NAMESPACE})
+    for address, changed in _pages(source)[:MOST_URLS]:
+        url = ElementTree.SubElement(root, "url")
+        ElementTree.SubElement(url, "loc").text = source.link(address)
+        if changed:
+            ElementTree.SubElement(url, "lastmod").text = changed
+    ElementTree.indent(root, " ")
+    return Artifact(addresses.SITEMAP, ElementTree.tostring(root, "utf-8", xml_declaration=True) + b"\n")
+
+
+def _pages(source: FeedSource) -> list[tuple[str, str | None]]:
+    """Entries first, newest first, then everything that gathers them."""
+    book = source.book
+    entries = [(addresses.entry(card.slug), str(card.last_change)) for card in book.cards]
+    lists = [addresses.INDEX, addresses.NIGHTS, addresses.SKY, addresses.TOTALS, addresses.LESSONS, addresses.RIGS]
+    groups = [
+        *(addresses.year(year) for year in book.years),
+        *(addresses.target(slug) for slug in sorted(book.by_target)),
+        *(addresses.rig(slug) for slug in sorted(book.rigs)),
+        *(addresses.site(slug) for slug in sorted(book.sites)),
+        *(addresses.topic(slug) for slug in sorted(book.by_topic)),
+        *(addresses.night(evening) for evening in book.by_evening),
+    ]
+    return [*entries, *((address, None) for address in [*lists, *groups])]
+
+
+FEED = Feed("sitemap", make)

@@ -1,0 +1,61 @@
+"""Whose data and libraries stand behind the pages, with their licences, as installed when the site was built."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from importlib.metadata import PackageNotFoundError, metadata
+
+from sitegen.catalogue.credits import CREDITS
+from sitegen.diary import addresses
+from sitegen.pages.page import Page, PageKind
+from sitegen.pages.site_book import SiteBook
+
+# package -> what it does for the reader; the licence is read from the installed package
+LIBRARIES = {
+    "astropy": "Earth-rotation tables, FITS pixels",
+    "pyerfa": "positions of Sun, Moon and stars",
+    "numpy": "arithmetic on many numbers at once",
+    "scipy": "fits to stars and pictures",
+    "sep": "finding stars in frames",
+    "matplotlib": "charts and maps",
+    "pyvips": "sizes and tiles of pictures",
+    "pillow": "pictures and what they carry",
+    "exifread": "exposures of camera files",
+    "PyYAML": "the author's structured files",
+    "markdown-it-py": "the author's text",
+    "Jinja2": "pages",
+    "babel": "dates and numbers of a language",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Library:
+    name: str
+    used_for: str
+    licence: str
+
+
+def pages(book: SiteBook) -> Iterable[Page]:
+    yield Page(
+        addresses.CREDITS,
+        "credits.html",
+        book.shower.words["page.credits"],
+        {"data": CREDITS, "libraries": [library(name, used_for) for name, used_for in LIBRARIES.items()]},
+    )
+
+
+def library(name: str, used_for: str) -> Library:
+    """The licence as the installed package states it; no version, so that an update alone changes no page."""
+    try:
+        told = metadata(name)
+    except PackageNotFoundError:
+        return Library(name, used_for, "—")
+    stated = [*(told.get_all("License-Expression") or []), *_by_classifier(told.get_all("Classifier") or [])]
+    licence = next(iter([*stated, *(told.get_all("License") or [])]), None) or "—"
+    return Library(name, used_for, licence.splitlines()[0][:60])
+
+
+def _by_classifier(classifiers: list[str]) -> list[str]:
+    return [one.rpartition(" :: ")[2] for one in classifiers if one.startswith("License ::")]
+
+
+KIND = PageKind("credits", pages)

@@ -1,0 +1,117 @@
+"""JSON-LD of an entry, in schema.org's words: the posting, its pictures, and its log as a data set."""
+
+import json
+from typing import Any
+
+from markupsafe import Markup
+
+from sitegen.diary import addresses
+from sitegen.pages.card import EntryCard
+from sitegen.pages.picture_view import PictureView
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.site_book import SiteBook
+
+CONTEXT = "https://schema.org"
+
+
+def entry_linked_data(prepared: PreparedEntry, book: SiteBook, main: PictureView | None) -> Markup:
+    """One script's content: a graph of BlogPosting, ImageObject and Dataset, safe inside HTML."""
+    card = prepared.card
+    graph = [_posting(card, book, main)]
+    if main is not None:
+        graph.append(_picture(main, card, book))
+    if prepared.view.lights:
+        graph.append(_log(prepared, book))
+    text = json.dumps({"@context": CONTEXT, "@graph": graph}, ensure_ascii=False)
+    return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))
+
+
+def _url(book: SiteBook, card: EntryCard, address: str) -> str:
+    """Absolute where the diary has an address, else relative to the entry's page, which a reader resolves all the same."""
+    root = book.settings.address
+    return f"{root.rstrip('/')}/{address}" if root else addresses.relative(addresses.entry(card.slug), address)
+
+
+def _author(book: SiteBook) -> dict[str, Any]:
+    return {"@type": "Person", "name": book.settings.author or book.settings.title}
+
+
+def _posting(card: EntryCard, book: SiteBook, main: PictureView | None) -> dict[str, Any]:
+    found: dict[str, Any] = {
+        "@type": "BlogPosting",
+        "@id": _url(book, card, addresses.entry(card.slug)),
+        "headline": card.title,
+        "datePublished": str(card.published),
+        "dateModified": str(card.last_change),
+        "inLanguage": book.settings.language,
+        "author": _author(book),
+        "mainEntityOfPage": _url(book, card, addresses.entry(card.slug)),
+    }
+    if card.summary:
+        found["abstract"] = card.summary
+    if card.topics:
+        found["keywords"] = list(card.topics)
+    if card.targets:
+        found["about"] = [
+            {"@type": "Thing", "name": target.name, "alternateName": list(target.aliases)} for target in card.targets
+        ]
+    if main is not None:
+        found["image"] = {"@id": _url(book, card, main.full)}
+    return found
+
+
+def _picture(main: PictureView, card: EntryCard, book: SiteBook) -> dict[str, Any]:
+    found: dict[str, Any] = {
+        "@type": "ImageObject",
+        "@id": _url(book, card, main.full),
+        "contentUrl": _url(book, card, main.full),
+        "caption": main.alt,
+        "width": main.width_px,
+        "height": main.height_px,
+        "creator": _author(book),
+        "creditText": book.settings.author or book.settings.title,
+    }
+    if book.settings.licence:
+        found["license"] = licence_address(book.settings.licence)
+    return found
+
+
+def _log(prepared: PreparedEntry, book: SiteBook) -> dict[str, Any]:
+    """The subs as a data set: what was measured, when, and where to fetch it."""
+    card, lights = prepared.card, prepared.view.lights
+    first, last = lights[0].sub.start, max(light.sub.end for light in lights)
+    description = book.shower.words.say(
+        "data.description", n=len(lights), nights=len(card.nights), title=card.title, total=_total(card, book)
+    )
+    found: dict[str, Any] = {
+        "@type": "Dataset",
+        "name": book.shower.words.say("data.name", title=card.title),
+        "description": description,
+        "creator": _author(book),
+        "temporalCoverage": f"{first:%Y-%m-%dT%H:%M:%SZ}/{last:%Y-%m-%dT%H:%M:%SZ}",
+        "variableMeasured": list(prepared.facts["subs"]),
+        "distribution": [
+            {"@type": "DataDownload", "encodingFormat": kind, "contentUrl": _url(book, card, address)}
+            for kind, address in (
+                ("application/json", addresses.entry_facts(card.slug)),
+                ("text/x-ecsv", addresses.entry_subs(card.slug)),
+            )
+        ],
+    }
+    if book.settings.licence:
+        found["license"] = licence_address(book.settings.licence)
+    return found
+
+
+def _total(card: EntryCard, book: SiteBook) -> str:
+    return book.shower.numbers.duration(card.integration["total_s"])
+
+
+def licence_address(licence: str) -> str:
+    """The public page of a Creative Commons SPDX id; any other licence as it was written."""
+    name, _, version = licence.removeprefix("CC-").lower().rpartition("-")
+    if licence.upper().startswith("CC-BY") and version.replace(".", "").isdigit():
+        return f"https://creativecommons.org/licenses/{name}/{version}/"
+    if licence.upper() == "CC0-1.0":
+        return "https://creativecommons.org/publicdomain/zero/1.0/"
+    return licence

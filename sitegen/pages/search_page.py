@@ -1,0 +1,27 @@
+"""The search page: a form, a script of its own, and every entry listed for who has no script."""
+
+from collections.abc import Iterable
+
+from sitegen.diary import addresses
+from sitegen.pages.entry_row import entry_rows
+from sitegen.pages.page import Page, PageKind
+from sitegen.pages.site_book import SiteBook
+
+
+def pages(book: SiteBook) -> Iterable[Page]:
+    filters = dict.fromkeys(short for card in book.cards for short, _ in card.filters)
+    yield Page(
+        addresses.SEARCH,
+        "search.html",
+        book.shower.words["page.search"],
+        {
+            "rows": entry_rows(book.cards, book),
+            "filters": list(filters),
+            "rigs": [rig.name for _, rig in sorted(book.rigs.items())],
+            "years": book.years,
+        },
+        section="search",
+    )
+
+
+KIND = PageKind("search", pages)
