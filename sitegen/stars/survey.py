@@ -1,5 +1,7 @@
 """Star shapes over one frame: level, find, sort out, sample, fit, and put the numbers zone by zone."""
 
+from dataclasses import dataclass
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -27,7 +29,47 @@ def star_survey(
     is left out. Raises SurveyProblem (a sentence for the author) where nothing can be measured, ValueError for the wrong kind of
     array or pattern. Size of the error (tests/bench/stars.py): within 3 % of a zone's FWHM and 0.02 of its elongation.
     """
-    pattern = checked_pattern(bayer)
+    looked = _look(pixels, checked_pattern(bayer), saturation)
+    fwhm, elongation, angle = overall(looked.stars)
+    return StarSurvey(
+        width_px=looked.shape[1],
+        height_px=looked.shape[0],
+        scale_arcsec_px=scale_arcsec_px,
+        bayer=looked.pattern,
+        detected=len(looked.sorted_out.usable),
+        usable=int(looked.sorted_out.usable.sum()),
+        star_count=len(looked.stars.x),
+        fwhm_px=fwhm,
+        fwhm_arcsec=None if fwhm is None or scale_arcsec_px is None else fwhm * scale_arcsec_px,
+        elongation=elongation,
+        angle_deg=angle,
+        background=looked.levelled.background,
+        noise=looked.levelled.noise,
+        saturation=looked.clip,
+        rejected=_rejected(looked),
+        zones=zones_of(looked.stars, looked.shape, scale_arcsec_px),
+    )
+
+
+def measured_stars(pixels: NDArray[np.generic], *, bayer: str | None = None, saturation: float | None = None) -> Measured:
+    """The stars that a survey of the same frame rests on, one by one: place, FWHM in px and shape vector. Raises as it does."""
+    return _look(pixels, checked_pattern(bayer), saturation).stars
+
+
+@dataclass(frozen=True, slots=True)
+class _Looked:
+    """A frame once looked at. `fitted`: how many stars a profile was fitted to; `stars`: those whose fit is believable."""
+
+    shape: tuple[int, ...]
+    pattern: str | None
+    levelled: Levelled
+    clip: float | None
+    sorted_out: Sorted
+    fitted: int
+    stars: Measured
+
+
+def _look(pixels: NDArray[np.generic], pattern: str | None, saturation: float | None) -> _Looked:
     raw = _checked(pixels, pattern)
     levelled = level(raw, pattern)
     found = detect(levelled, pattern)
@@ -37,7 +79,7 @@ def star_survey(
     sorted_out = sort_out(found, levelled, raw, fwhm, reach, clip)
     sample = brightest(found, sorted_out.usable, raw.shape)
     stars = _fit(levelled, found, sample, pattern, fwhm, reach)
-    return _record(raw.shape, scale_arcsec_px, pattern, levelled, clip, sorted_out, stars, len(sample))
+    return _Looked(raw.shape, pattern, levelled, clip, sorted_out, len(sample), stars)
 
 
 def _checked(pixels: NDArray[np.generic], pattern: str | None) -> NDArray[np.generic]:
@@ -98,38 +140,7 @@ def believable(fits: MoffatFits, noise: float) -> NDArray[np.bool_]:
     return np.asarray(good & (fits.residual < WORST_RESIDUAL + 2 * noise / fits.peak))
 
 
-def _record(
-    shape: tuple[int, ...],
-    scale: float | None,
-    pattern: str | None,
-    levelled: Levelled,
-    clip: float | None,
-    sorted_out: Sorted,
-    stars: Measured,
-    fitted: int,
-) -> StarSurvey:
-    fwhm, elongation, angle = overall(stars)
-    return StarSurvey(
-        width_px=shape[1],
-        height_px=shape[0],
-        scale_arcsec_px=scale,
-        bayer=pattern,
-        detected=len(sorted_out.usable),
-        usable=int(sorted_out.usable.sum()),
-        star_count=len(stars.x),
-        fwhm_px=fwhm,
-        fwhm_arcsec=None if fwhm is None or scale is None else fwhm * scale,
-        elongation=elongation,
-        angle_deg=angle,
-        background=levelled.background,
-        noise=levelled.noise,
-        saturation=clip,
-        rejected=_rejected(sorted_out, fitted - len(stars.x)),
-        zones=zones_of(stars, shape, scale),
-    )
-
-
-def _rejected(sorted_out: Sorted, misfit: int) -> Rejected:
+def _rejected(looked: _Looked) -> Rejected:
     reasons = ("hot_pixel", "edge", "saturated", "blended", "faint")
-    counts = {reason: int(getattr(sorted_out, reason).sum()) for reason in reasons}
-    return Rejected(**counts, misfit=misfit)
+    counts = {reason: int(getattr(looked.sorted_out, reason).sum()) for reason in reasons}
+    return Rejected(**counts, misfit=looked.fitted - len(looked.stars.x))
