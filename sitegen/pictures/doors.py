@@ -22,14 +22,14 @@ MEANINGS = (
 
 
 @contextmanager
-def as_picture_problems() -> Iterator[None]:
-    """Everything that goes wrong with a file's content inside becomes a PictureProblem."""
+def as_picture_problems(done: str = "read") -> Iterator[None]:
+    """Everything that goes wrong inside becomes a PictureProblem: "it cannot be `done`: …" where the system refuses."""
     try:
         yield
     except pyvips.Error as error:
         raise PictureProblem(_sentence(str(error))) from error
     except OSError as error:
-        raise PictureProblem(f"it cannot be read: {error.strerror or error}") from error
+        raise PictureProblem(f"it cannot be {done}: {error.strerror or error}") from error
 
 
 def _sentence(said: str) -> str:

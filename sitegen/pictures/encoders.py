@@ -39,14 +39,14 @@ def tile_jpeg(image: pyvips.Image, settings: PictureSettings) -> bytes:
 
 
 def webp(image: pyvips.Image, settings: PictureSettings) -> bytes:
-    return _bytes(on_8_bits(image).webpsave_buffer(Q=settings.webp_quality, effort=2, smart_subsample=True, keep="none"))
+    return _bytes(on_8_bits(image).webpsave_buffer(Q=settings.webp_quality, effort=2, keep="none"))
 
 
 def avif(image: pyvips.Image, settings: PictureSettings) -> bytes:
-    """Ten bits where the picture has sixteen: a faint nebula's gradient shows no steps."""
-    depth = 8 if image.format == "uchar" else 10
-    effort, quality = settings.avif_effort, settings.avif_quality
-    return _bytes(image.heifsave_buffer(compression="av1", Q=quality, effort=effort, bitdepth=depth, keep="none"))
+    """Ten bits where the picture has sixteen: a faint nebula's gradient shows no steps. Colour at full resolution: at
+    half of it the stars turn white, and the file is a twentieth smaller."""
+    form = {"compression": "av1", "bitdepth": 8 if image.format == "uchar" else 10, "subsample_mode": "off"}
+    return _bytes(image.heifsave_buffer(Q=settings.avif_quality, effort=settings.avif_effort, keep="none", **form))
 
 
 def _bytes(encoded: object) -> bytes:

@@ -41,21 +41,27 @@ class OpenPicture:
 @contextmanager
 def opened(path: Path, settings: PictureSettings, scratch_in: Path) -> Iterator[OpenPicture]:
     """The picture while the block runs; its working copy, where one is needed, goes with it."""
-    scratch_in.mkdir(parents=True, exist_ok=True)
-    with as_picture_problems(), TemporaryDirectory(dir=scratch_in, prefix=".working-") as folder:
+    with as_picture_problems("worked on"), _scratch(scratch_in) as folder:
         source = picture_facts(path)
         if source.format == "fits":
-            fresh = _fits(path, settings, Path(folder))
+            fresh = _fits(path, settings, folder)
         else:
-            fresh = _photograph(path, source, settings, Path(folder))
-        yield OpenPicture(source, fresh, Path(folder))
+            fresh = _photograph(path, source, settings, folder)
+        yield OpenPicture(source, fresh, folder)
+
+
+@contextmanager
+def _scratch(scratch_in: Path) -> Iterator[Path]:
+    scratch_in.mkdir(parents=True, exist_ok=True)
+    with TemporaryDirectory(dir=scratch_in, prefix=".working-") as folder:
+        yield Path(folder)
 
 
 def _fits(path: Path, settings: PictureSettings, scratch: Path) -> Callable[[], pyvips.Image]:
     facts = fits_facts(path)
     values = fits_image(path, facts, scratch)
     colour = bayer_to_rgb(values, facts.pattern) if facts.pattern else values
-    drawn = stretched(colour, stretch_of(settings.stretch))
+    drawn = _on_disk(stretched(colour, stretch_of(settings.stretch)), scratch / "drawn.v")
     upright = drawn.flipver() if facts.source.is_flipped else drawn
     return lambda: upright
 
@@ -68,7 +74,7 @@ def _photograph(path: Path, source: PictureSource, settings: PictureSettings, sc
     copy = _working_copy(image, source, scratch)
     upright = copy.autorot()
     if settings.stretch:
-        drawn = stretched(_three_or_one(upright).cast("float"), wishes)
+        drawn = _on_disk(stretched(_three_or_one(upright).cast("float"), wishes), scratch / "drawn.v")
         return lambda: drawn
     return lambda: _screen_colours(upright)
 
@@ -81,10 +87,14 @@ def _needs_working_copy(image: pyvips.Image, source: PictureSource) -> bool:
 
 def _working_copy(image: pyvips.Image, source: PictureSource, scratch: Path) -> pyvips.Image:
     """Samples above 16 bits come down to 16 on the way."""
-    target = scratch / "pixels.v"
-    image.write_to_file(str(target))
-    copy = pyvips.Image.new_from_file(str(target))
+    copy = _on_disk(image, scratch / "pixels.v")
     return _in_16_bits(copy) if source.bits > 16 else copy
+
+
+def _on_disk(image: pyvips.Image, target: Path) -> pyvips.Image:
+    """The pixels worked out once and laid down plainly, to be read in any order."""
+    image.write_to_file(str(target))
+    return pyvips.Image.new_from_file(str(target))
 
 
 def _in_16_bits(image: pyvips.Image) -> pyvips.Image:

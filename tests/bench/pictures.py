@@ -66,10 +66,11 @@ def bare(path: Path) -> None:
         for width in SETTINGS.widths_px:
             thumbnail = f"{folder}/{width}"
             pyvips.Image.thumbnail(str(path), width).heifsave(
-                thumbnail + ".avif", compression="av1", Q=SETTINGS.avif_quality, effort=SETTINGS.avif_effort, keep="none"
+                thumbnail + ".avif", compression="av1", Q=SETTINGS.avif_quality, effort=SETTINGS.avif_effort,
+                subsample_mode="off", keep="none",
             )
             pyvips.Image.thumbnail(str(path), width).webpsave(
-                thumbnail + ".webp", Q=SETTINGS.webp_quality, effort=2, smart_subsample=True, keep="none"
+                thumbnail + ".webp", Q=SETTINGS.webp_quality, effort=2, keep="none"
             )
             pyvips.Image.thumbnail(str(path), width).jpegsave(
                 thumbnail + ".jpg", Q=SETTINGS.jpeg_quality, optimize_coding=True, interlace=True, keep="none"
@@ -77,7 +78,8 @@ def bare(path: Path) -> None:
         once = pyvips.Image.new_from_file(str(path), access="sequential")
         once.jpegsave(f"{folder}/full.jpg", Q=SETTINGS.full_quality, keep="none")
         again = pyvips.Image.new_from_file(str(path), access="sequential")
-        again.dzsave(f"{folder}/tiles", layout="iiif3", tile_size=512, suffix=".jpg", Q=SETTINGS.tile_quality, keep="none")
+        suffix = f".jpg[Q={SETTINGS.tile_quality},subsample_mode=off]"
+        again.dzsave(f"{folder}/tiles", layout="iiif3", tile_size=SETTINGS.tile_px, suffix=suffix, keep="none")
 
 
 def alone(path: Path) -> str:

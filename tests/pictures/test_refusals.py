@@ -179,3 +179,10 @@ def _damaged(original: bytes, chance: np.random.Generator) -> bytes:
         place = int(chance.integers(0, len(content)))
         del content[place : place + int(chance.integers(1, 200))]
     return bytes(content)
+
+
+def test_a_folder_that_cannot_be_made_is_said_so(tmp_path: Path) -> None:
+    """Where results should go lies a file: the sentence says that the work, not the reading, failed."""
+    path = write(tmp_path, "eight.png")
+    with pytest.raises(PictureProblem, match=r"^it cannot be worked on: (File exists|Not a directory)$"):
+        make_sizes(path, path, PictureSettings())
