@@ -26,14 +26,14 @@ from sitegen.sky.sun import apparent_sun, earth_velocity
 HALF_SPAN_S = 14 * 3600.0
 """The polynomials hold from two hours before the night to two hours after it."""
 SUN_NODES = 3
-MOON_NODES = 7
+MOON_NODES = 5
 WGS84 = 1
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class NightEphemeris:
     """N nights. Shapes: (N,) but for to_cirs and to_ecliptic (N, 3, 3), earth_velocity (N, 3, of light),
-    and the coefficients sun_km (N, 3, 3) and moon_km (N, 7, 3), rising powers of the scaled time.
+    and the coefficients sun_km (N, 3, 3) and moon_km (N, 5, 3), rising powers of the scaled time.
 
     turn_rad: angle from the CIRS x axis to the local meridian at middle_s. across_km, polar_km: the
     observer's distance from the Earth's axis and from its equator. to_ecliptic: from CIRS to the mean ecliptic.

@@ -93,6 +93,13 @@ def test_angles(compared: Any, name: str, tolerance: float) -> None:
     assert np.max(np.abs(getattr(compared().answer.subs, name) - compared().column(name))) <= tolerance
 
 
+@BOTH
+def test_a_targets_path(compared: Any) -> None:
+    """The path a target's night is judged by has Skyfield's altitude at the moment, within 0.01 deg."""
+    for case, target in zip(compared().cases, compared().answer.night_targets, strict=True):
+        assert abs(target.path.altitude_deg(case["moment_s"]) - case["target_altitude_deg"]) <= 0.01, case
+
+
 def down_interval(raw: dict[str, Any], noon_s: float) -> tuple[list[Any] | None, list[Any] | None] | None:
     """Skyfield's crossings that begin and end the Sun's absence nearest to mean midnight; None where it is never absent."""
     crossings = raw["crossings"]

@@ -99,6 +99,18 @@ def test_a_nights_separation_is_that_of_its_middle() -> None:
     assert answer.night_targets[0].moon_separation_deg == pytest.approx(answer.subs.moon_separation_deg[0], abs=1e-3)
 
 
+def test_the_moon_of_a_night_is_that_of_its_middle() -> None:
+    """The middle is halfway from sunset to sunrise, and the night's illuminated fraction is the one there."""
+    evenings = evenings_of(2026)[::7]
+    nights = ask(Place(60.0, 10.0), evenings).nights
+    middles = [night.middle.timestamp() for night in nights]
+    lit = ask(Place(60.0, 10.0), evenings, moments_s=middles, sub_night=range(len(middles))).subs.moon_illuminated
+    for night, there in zip(nights, lit, strict=True):
+        halfway_s = (night.sunset.timestamp() + night.sunrise.timestamp()) / 2.0
+        assert night.middle.timestamp() == pytest.approx(halfway_s, abs=0.6)
+        assert night.moon.illuminated == pytest.approx(there, abs=1e-5)
+
+
 def test_transit_is_the_upper_culmination_in_the_night() -> None:
     """At transit the target is on the meridian, at 90 - |latitude - declination|, between the night's noons."""
     evenings = evenings_of(2026)

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from sitegen.sky.earth_rotation import terrestrial_time
+from sitegen.sky.night_ephemeris import prepare
 from sitegen.sky.place import Place
 from sitegen.sky.sun import AU_KM, apparent_sun
 from tests.published_values import sky_sun as published
@@ -80,6 +81,21 @@ def test_latitude_at_which_the_night_vanishes(latitude: float, nights_without: i
     """Astronomical darkness first fails between 48.5 and 48.6 degrees north."""
     nights = ask(Place(latitude, 0.0), evenings_of(2026)).nights
     assert sum(night.dark_start is None for night in nights) == nights_without
+
+
+def test_the_shortest_darkness_is_not_missed() -> None:
+    """Where the Sun dips below -18 for less than a sample's ten minutes, the darkness is found; a hair south, none."""
+    evening, brief = date(2026, 6, 21), []
+    for latitude in np.arange(48.5, 48.62, 0.002):
+        place = Place(float(latitude), 3.0)
+        ephemeris = prepare([place], [(0, evening)])
+        every_ten_s = ephemeris.middle_s + np.arange(-5400.0, 5401.0, 10.0)
+        altitude = ephemeris.sun_altitude_deg(np.zeros(every_ten_s.size, int), every_ten_s)
+        night = ask(place, [evening]).nights[0]
+        assert (night.dark_start is not None) == (altitude.min() < -18.0), latitude
+        assert night.dark_s == pytest.approx(10.0 * np.sum(altitude < -18.0), abs=11.0)
+        brief.append(0.0 < night.dark_s < 600.0)
+    assert any(brief)
 
 
 def test_midnight_sun() -> None:
