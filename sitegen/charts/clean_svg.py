@@ -19,6 +19,7 @@ _NUMBER = re.compile(r"-?\d+\.\d+")
 _NO_TURN = re.compile(r"rotate\(-?0(\.0+)? [^)]*\)")
 _SAME_LINK = re.compile(r'(<a href="([^"]*)">(?:(?!</a>).)*)</a><a href="\2">')
 _LINK = re.compile(r'<a href="([^"]*)">')
+_POINT = re.compile(r"M([^ML]+)L\1(?![^M])")
 _REFERENCE = re.compile(r"#([\w.-]+)")
 
 
@@ -127,4 +128,5 @@ def _named(body: str, links: Mapping[str, str]) -> str:
 def _short(text: str, decimals: int = 1) -> str:
     """Short numbers (a tenth of a unit is less than a tenth of a pixel), and no more white space than they need."""
     shorter = _NUMBER.sub(lambda found: f"{round(float(found[0]), decimals) + 0.0:g}", text)
-    return re.sub(r"\s*([MLCQZz])\s*", r"\1", " ".join(shorter.split()))
+    tight = re.sub(r"\s*([MLCQZz])\s*", r"\1", " ".join(shorter.split()))
+    return _POINT.sub(r"M\1h0", tight)

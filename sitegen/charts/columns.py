@@ -15,6 +15,7 @@ from sitegen.charts.house_style import (
     NARROW,
     PAPER,
     TEXT,
+    THIN,
     WIDTH,
     figure_with_axes,
     hour_text,
@@ -59,7 +60,7 @@ def stacked(columns: Sequence[Column], voice: Voice, totals: bool = True) -> Fig
     ticks(axes, "x", places, lambda place: columns[round(place)].label, grid=False)
     width = min(0.7, 0.14 * len(columns))
     axes.bar(places, broad, width, color=BROAD)
-    axes.bar(places, narrow, width, bottom=broad, color=NARROW, edgecolor=PAPER, linewidth=1.2)
+    axes.bar(places, narrow, width, bottom=broad, color=NARROW, edgecolor=PAPER, linewidth=THIN)
     if totals:
         _totals(axes, places, sums, voice)
     _key(axes, voice)
@@ -81,7 +82,7 @@ def _key(axes: Axes, voice: Voice) -> None:
     for colour, word in ((BROAD, voice.say("columns.broad")), (NARROW, voice.say("columns.narrow"))):
         square = (x, y - side / 2 / plot_height)
         size = (side / plot_width, side / plot_height)
-        axes.add_patch(Rectangle(square, *size, color=colour, transform=axes.transAxes, clip_on=False))
+        axes.add_patch(Rectangle(square, *size, facecolor=colour, linewidth=0, transform=axes.transAxes, clip_on=False))
         write_at(axes, x + 17 / plot_width, y, word, DIM)
         x += (17 + LETTER * len(word) + 26) / plot_width
 

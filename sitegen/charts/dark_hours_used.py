@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from matplotlib.axes import Axes
 
 from sitegen.charts.chart import Chart, Panel, Table, Voice
-from sitegen.charts.house_style import BROAD, INK, RULE, THICK, dots, figure_with_axes, ticks
+from sitegen.charts.house_style import BROAD, INK, RULE, THICK, THIN, dots, figure_with_axes, ticks
 
 PAD_DAYS = 12
 NARROWEST = 0.1  # share of the plot below which a year has no room for its name
@@ -37,7 +37,7 @@ def draw(nights: Nights, voice: Voice) -> tuple[Panel, ...]:
         _month_ticks(axes, nights, voice)
     for year, mean in by_year.items():
         axes.plot(_stretch(year, axes), [mean, mean], color=BROAD, linewidth=THICK, solid_capstyle="butt")
-    dots(axes, [night.evening.toordinal() for night in nights], [night.share for night in nights], 6.5, INK, alpha=0.75)
+    dots(axes, [night.evening.toordinal() for night in nights], [night.share for night in nights], 6.5, INK, alpha=0.75, zorder=3)
     return (Panel(figure, voice.say("used.desc")),)
 
 
@@ -62,7 +62,7 @@ def _year_ticks(axes: Axes, by_year: dict[int, float], voice: Voice) -> None:
     middles = {sum(_stretch(year, axes)) / 2: year for year in by_year if _width(year, axes) > NARROWEST}
     ticks(axes, "x", sorted(middles), lambda place: _year_words(middles[place], by_year, voice), grid=False)
     for year in list(by_year)[1:]:
-        axes.axvline(date(year, 1, 1).toordinal(), color=RULE, linewidth=1.0, zorder=0)
+        axes.axvline(date(year, 1, 1).toordinal(), color=RULE, linewidth=THIN, zorder=0)
 
 
 def _width(year: int, axes: Axes) -> float:

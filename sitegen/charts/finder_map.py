@@ -15,7 +15,7 @@ from sitegen.charts.chart import Chart, Drawn, Panel, Table, Voice, drawn
 from sitegen.charts.house_style import INK, LINE, LINK, RULE, THICK, WIDTH, map_axes, write
 from sitegen.charts.lettering import Lettering
 from sitegen.charts.map_marks import draw_compass, draw_constellation_names, draw_figures, draw_scale, draw_stars
-from sitegen.charts.projection import SkyMap, from_tangent
+from sitegen.charts.projection import Array, SkyMap, from_tangent
 from sitegen.number_text import UNKNOWN
 
 HEIGHT = 340.0
@@ -24,6 +24,7 @@ FIELDS_ACROSS = 2.6
 ONE_PANEL_FROM_DEG = 20.0
 BARS_DEG = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 DASHES = (0, (5, 4))
+EDGE_STEPS = 8
 MARK, SMALLEST_FIELD = 7.0, 11.0  # units; a smaller field says nothing at the scale of the wide map
 
 
@@ -102,7 +103,7 @@ def _panel(values: FinderValues, voice: Voice, across_deg: float, kind: str, fai
 
 def _frame(axes: Axes) -> None:
     x, y = WIDTH / 2 - 1, HEIGHT / 2 - 1
-    axes.add_patch(Polygon([(-x, -y), (x, -y), (x, y), (-x, y)], fill=False, edgecolor=RULE, linewidth=1.4))
+    axes.add_artist(Polygon([(-x, -y), (x, -y), (x, y), (-x, y)], fill=False, edgecolor=RULE, linewidth=1.4))
 
 
 def _furniture(axes: Axes, across_deg: float, lettering: Lettering, voice: Voice) -> None:
@@ -126,7 +127,7 @@ def _fields(axes: Axes, sky: SkyMap, values: FinderValues, lettering: Lettering,
         radius = sky.radius(field.diagonal_deg / 2)
         if radius < SMALLEST_FIELD:
             continue
-        top = _any_turn(axes, sky, field) if field.rotation_deg is None else _box(axes, sky, values, field)
+        top = _reach(axes, sky, values, field)
         reach = max(reach, top)
         found = lettering.first_free([(0, top + 13, "center"), (0, -top - 13, "center")], field.label) if close else None
         if found:
@@ -134,19 +135,29 @@ def _fields(axes: Axes, sky: SkyMap, values: FinderValues, lettering: Lettering,
     return reach
 
 
-def _box(axes: Axes, sky: SkyMap, values: FinderValues, field: CameraField) -> float:
-    """The field's true outline on the sky; its uppermost point, for the label."""
-    corners = np.array([(-1, -1), (1, -1), (1, 1), (-1, 1), (-1, -1)]) / 2.0
-    steps = np.linspace(0.0, 1.0, 9)[:, None]
-    sides = np.concatenate([start + steps * (end - start) for start, end in pairwise(corners)])
-    turn = np.radians(field.rotation_deg or 0.0)
-    # a camera sees east on the left: its right-hand side points west of its up
-    right, up = -sides[:, 0] * _span(field.width_deg), sides[:, 1] * _span(field.height_deg)
-    east, north = right * np.cos(turn) + up * np.sin(turn), -right * np.sin(turn) + up * np.cos(turn)
-    middle = (values.ra_deg if field.ra_deg is None else field.ra_deg, values.dec_deg if field.dec_deg is None else field.dec_deg)
-    x, y = sky.place(*from_tangent(*middle, east, north))
-    axes.add_patch(Polygon(np.column_stack([x, y]), fill=False, edgecolor=LINK, linewidth=THICK))
+def _reach(axes: Axes, sky: SkyMap, values: FinderValues, field: CameraField) -> float:
+    if field.rotation_deg is None:
+        return _any_turn(axes, sky, field)
+    return _box(axes, sky, values, field, field.rotation_deg)
+
+
+def _box(axes: Axes, sky: SkyMap, values: FinderValues, field: CameraField, rotation_deg: float) -> float:
+    """The field's outline; how high it reaches, for the label."""
+    x, y = sky.place(*outline(values, field, rotation_deg))
+    axes.add_artist(Polygon(np.column_stack([x, y]), fill=False, edgecolor=LINK, linewidth=THICK))
     return float(y.max())
+
+
+def outline(values: FinderValues, field: CameraField, rotation_deg: float) -> tuple[Array, Array]:
+    """ICRS degrees along the field's edge, eight steps a side, from its lower right corner as the camera sees it."""
+    corners = np.array([(1, -1), (1, 1), (-1, 1), (-1, -1), (1, -1)]) / 2.0
+    steps = np.linspace(0.0, 1.0, EDGE_STEPS, endpoint=False)[:, None]
+    sides = np.concatenate([start + steps * (end - start) for start, end in pairwise(corners)])
+    # a camera sees east on the left: its right-hand side points west of its up
+    left, up = -sides[:, 0] * _span(field.width_deg), sides[:, 1] * _span(field.height_deg)
+    sine, cosine = np.sin(np.radians(rotation_deg)), np.cos(np.radians(rotation_deg))
+    middle = (values.ra_deg if field.ra_deg is None else field.ra_deg, values.dec_deg if field.dec_deg is None else field.dec_deg)
+    return from_tangent(*middle, left * cosine + up * sine, up * cosine - left * sine)
 
 
 def _span(field_deg: float) -> float:
@@ -157,7 +168,7 @@ def _span(field_deg: float) -> float:
 def _any_turn(axes: Axes, sky: SkyMap, field: CameraField) -> float:
     """The circle that the camera never leaves however it is turned, and the one that it always covers."""
     for across_deg in (field.diagonal_deg, min(field.width_deg, field.height_deg)):
-        axes.add_patch(Circle((0, 0), sky.radius(across_deg / 2), fill=False, edgecolor=LINK, linewidth=LINE, linestyle=DASHES))
+        axes.add_artist(Circle((0, 0), sky.radius(across_deg / 2), fill=False, edgecolor=LINK, linewidth=LINE, linestyle=DASHES))
     return sky.radius(field.diagonal_deg / 2)
 
 
@@ -166,7 +177,7 @@ def _target(axes: Axes, values: FinderValues, sky: SkyMap, lettering: Lettering,
     size_deg = values.size_arcmin[0] / 60 if values.size_arcmin else 0.0
     radius = max(MARK, sky.radius(size_deg / 2))
     if reach < 2 * MARK or radius > MARK:
-        axes.add_patch(Circle((0, 0), radius, fill=False, edgecolor=INK, linewidth=LINE))
+        axes.add_artist(Circle((0, 0), radius, fill=False, edgecolor=INK, linewidth=LINE))
     clear = max(radius, reach)
     found = lettering.first_free(((0, -clear - 13, "center"), (0, clear + 13, "center"), (clear + 5, 0, "left")), values.name)
     if found:

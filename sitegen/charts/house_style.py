@@ -21,7 +21,8 @@ from sitegen.number_text import NumberText
 
 WIDTH = 400.0
 TEXT = 13.6  # 11.1 px where the panel is 328 px wide, a phone of 360 px less its margins
-LINE, THICK = 1.4, 2.2
+THIN, LINE, THICK = 1.25, 1.4, 2.2  # the thinnest is 1 px on that phone
+ROW = 16.4  # from one line of text to the next
 _INCH = 72.0
 
 ROLES = ("paper", "ink", "dim", "rule", "link", "broad", "narrow", "milky", "wash", "wish", "star")
@@ -43,7 +44,7 @@ _STYLE: dict[str, Any] = {
     "figure.facecolor": "none",
     "axes.edgecolor": RULE,
     "grid.color": RULE,
-    "grid.linewidth": 1.0,
+    "grid.linewidth": THIN,
     "lines.linewidth": LINE,
     "lines.solid_capstyle": "round",
     "path.simplify": False,
@@ -113,10 +114,24 @@ def ticks(axes: Axes, which: Literal["x", "y"], places: Sequence[float], text: C
     axis = axes.xaxis if which == "x" else axes.yaxis
     with house():
         axis.set_major_locator(FixedLocator(list(places)))
-        axis.set_major_formatter(FuncFormatter(lambda value, _: text(value)))
+        axis.set_major_formatter(FuncFormatter(lambda value, _: text(value).partition("\n")[0]))
         axes.tick_params(axis=which, length=0, pad=5, labelsize=TEXT, labelcolor=DIM)
         if grid:
-            axes.grid(True, axis=which, color=RULE, linewidth=1.0)
+            axes.grid(True, axis=which, color=RULE, linewidth=THIN)
+    if which == "x":
+        _further_rows(axes, places, text)
+
+
+def _further_rows(axes: Axes, places: Sequence[float], text: Callable[[float], str]) -> None:
+    """Lines after the first, each a text of its own, so that it stays centred in whatever face the reader has."""
+    for place in places:
+        for row, line in enumerate(text(place).split("\n")[1:], start=1):
+            write(axes, place, row_height(axes, row), line, DIM, ha="center", transform=axes.get_xaxis_transform())
+
+
+def row_height(axes: Axes, row: int) -> float:
+    """The middle of a row of tick labels under the axes, row 0 the first, as a share of the axes' height."""
+    return -(5.0 + ROW * (row + 0.42)) / float(axes.bbox.height)
 
 
 def hour_text(places: Sequence[float], numbers: NumberText, hour: str) -> Callable[[float], str]:
@@ -136,12 +151,12 @@ def write_at(axes: Axes, x: float, y: float, text: str, colour: str = DIM, **how
 
 
 def dots(axes: Axes, xs: Sequence[float], ys: Sequence[float], size: float, colour: str, **how: Any) -> None:
-    """Round marks `size` units across as one path of points with round ends: ten bytes a mark."""
+    """Round marks `size` units across as one path of points with round ends: ten bytes a mark. The axes keep their limits."""
     if not len(xs):
         return
     vertices = [point for x, y in zip(xs, ys, strict=True) for point in ((x, y), (x, y))]
     path = Path(vertices, [Path.MOVETO, Path.LINETO] * len(xs))
-    axes.add_patch(PathPatch(path, fill=False, edgecolor=colour, linewidth=size, capstyle="round", **how))
+    axes.add_artist(PathPatch(path, fill=False, edgecolor=colour, linewidth=size, capstyle="round", **how))
 
 
 def hollow_dots(axes: Axes, xs: Sequence[float], ys: Sequence[float], size: float, colour: str, **how: Any) -> None:

@@ -9,7 +9,7 @@ from matplotlib.path import Path
 
 from sitegen.catalogue.sky_lines import Line, constellation_figures
 from sitegen.catalogue.star_field import StarField
-from sitegen.charts.house_style import DIM, INK, STAR, dots, write
+from sitegen.charts.house_style import DIM, INK, LINE, STAR, THIN, dots, write
 from sitegen.charts.lettering import Lettering
 from sitegen.charts.projection import SkyMap
 
@@ -43,7 +43,7 @@ def draw_figures(axes: Axes, sky: SkyMap, reach_deg: float, clip: Patch | None =
     lines = [line for figure in constellation_figures() for line in near(sky, figure.lines, reach_deg)]
     path = path_of(sky, lines)
     if path is not None:
-        axes.add_patch(_clipped(PathPatch(path, fill=False, edgecolor=DIM, linewidth=1.0, alpha=0.6), clip))
+        axes.add_artist(_clipped(PathPatch(path, fill=False, edgecolor=DIM, linewidth=THIN, alpha=0.55), clip))
 
 
 def _clipped(patch: PathPatch, clip: Patch | None) -> PathPatch:
@@ -75,12 +75,12 @@ def draw_constellation_names(axes: Axes, sky: SkyMap, lettering: Lettering, fits
 
 def draw_scale(axes: Axes, length: float, text: str, x: float, y: float) -> None:
     """A bar of that length in units with its angle written after it."""
-    axes.plot([x, x, x + length, x + length], [y + 4, y, y, y + 4], color=INK, linewidth=1.3, solid_capstyle="butt")
+    axes.plot([x, x, x + length, x + length], [y + 4, y, y, y + 4], color=INK, linewidth=LINE, solid_capstyle="butt")
     write(axes, x + length + 7, y + 2, text, INK, ha="left")
 
 
 def draw_compass(axes: Axes, x: float, y: float, north: str, east: str) -> None:
     """North up, east to the left."""
-    axes.plot([x - 22, x, x], [y, y, y + 22], color=INK, linewidth=1.3)
+    axes.plot([x - 22, x, x], [y, y, y + 22], color=INK, linewidth=LINE)
     write(axes, x, y + 31, north, INK, ha="center")
     write(axes, x - 32, y, east, INK, ha="center")

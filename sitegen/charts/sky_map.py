@@ -11,7 +11,7 @@ from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.sky_lines import milky_way
 from sitegen.catalogue.star_field import stars_near
 from sitegen.charts.chart import Chart, Panel, Table, Voice
-from sitegen.charts.house_style import DIM, INK, LINK, MILKY, RULE, THICK, WASH, WIDTH, map_axes, write
+from sitegen.charts.house_style import DIM, INK, LINK, MILKY, RULE, THICK, THIN, WASH, WIDTH, map_axes, write
 from sitegen.charts.lettering import Lettering, box_of
 from sitegen.charts.map_marks import draw_constellation_names, draw_figures, draw_stars, near, path_of
 from sitegen.charts.projection import SkyMap
@@ -47,7 +47,8 @@ def draw(targets: Targets, voice: Voice) -> tuple[Panel, ...]:
 def _disc(pole_deg: float, targets: Targets, voice: Voice) -> Panel:
     figure, axes = map_axes(HEIGHT, WIDTH / 2)
     sky = SkyMap(0.0, pole_deg, DISC / SkyMap(0.0, 90.0, 1.0).radius(REACH_DEG))
-    rim = axes.add_patch(Circle((0, 0), DISC, facecolor=WASH, edgecolor=RULE, linewidth=1.2))
+    rim = Circle((0, 0), DISC, facecolor=WASH, edgecolor=RULE, linewidth=THIN)
+    axes.add_artist(rim)
     _milky_way(axes, sky, rim)
     _circles(axes, sky)
     draw_figures(axes, sky, REACH_DEG, rim)
@@ -67,15 +68,15 @@ def _milky_way(axes: Axes, sky: SkyMap, rim: Patch) -> None:
     for level in milky_way()[:LEVELS]:
         path = path_of(sky, near(sky, level.rings, REACH_DEG), closed=True)
         if path is not None:
-            band = axes.add_patch(PathPatch(path, facecolor=MILKY, linewidth=0, alpha=0.28))
+            band = axes.add_artist(PathPatch(path, facecolor=MILKY, linewidth=0, alpha=0.28))
             band.set_clip_path(rim)
 
 
 def _circles(axes: Axes, sky: SkyMap) -> None:
     """The equator, and 30 and 60 degrees from it."""
     for distance_deg in (30.0, 60.0, 90.0):
-        width = 1.4 if distance_deg == 90.0 else 0.8
-        axes.add_patch(Circle((0, 0), sky.radius(distance_deg), fill=False, edgecolor=RULE, linewidth=width))
+        width = 1.6 if distance_deg == 90.0 else THIN
+        axes.add_artist(Circle((0, 0), sky.radius(distance_deg), fill=False, edgecolor=RULE, linewidth=width))
 
 
 def _hours(axes: Axes, sky: SkyMap, lettering: Lettering, voice: Voice) -> None:
@@ -101,7 +102,7 @@ def _targets(axes: Axes, sky: SkyMap, targets: Targets, lettering: Lettering) ->
     for order, (target, x, y, radius) in enumerate(placed):
         ring = Circle((x, y), radius, facecolor=(LINK, 0.2), edgecolor=LINK, linewidth=THICK, zorder=10 + order)
         ring.set_url(target.address)
-        axes.add_patch(ring)
+        axes.add_artist(ring)
         found = lettering.find(x, y, target.name, radius + 4)
         if found:
             write(axes, found[0], found[1], target.name, INK, ha=found[2], url=target.address, zorder=10 + order)
@@ -110,7 +111,7 @@ def _targets(axes: Axes, sky: SkyMap, targets: Targets, lettering: Lettering) ->
 def title(targets: Targets, voice: Voice) -> str:
     south = sum(target.dec_deg < 0 for target in targets)
     if south in (0, len(targets)):
-        return voice.say("sky.all_north" if south == 0 else "sky.all_south", targets=voice.count("sky.targets", len(targets)))
+        return voice.count("sky.all_north" if south == 0 else "sky.all_south", len(targets))
     return voice.say("sky.title", south=south, targets=voice.count("sky.targets", len(targets)))
 
 

@@ -1,6 +1,6 @@
 """How sharp the stars were, and how steady the guiding, sub by sub through the night."""
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from statistics import median
@@ -14,18 +14,20 @@ from sitegen.charts.house_style import (
     DIM,
     INK,
     LINE,
+    ROW,
     THICK,
     WIDTH,
     dots,
     figure_with_axes,
     hollow_dots,
+    row_height,
     ticks,
     write,
     write_at,
 )
 from sitegen.charts.lettering import Lettering
 
-PLOT, TOP, LEFT, ROW = 186.0, 34.0, 52.0, 16.4  # units: the plot's height, margins, a line of text
+PLOT, TOP, LEFT = 186.0, 34.0, 60.0  # units: the plot's height and margins
 AXES_WIDTH = WIDTH - LEFT - 58
 MOVING = 9
 GAP_H = 1.5
@@ -44,10 +46,11 @@ class QualitySub:
 
 @dataclass(frozen=True, slots=True)
 class QualityNight:
-    """Subs in time order."""
+    """Subs in time order. `train` tells apart what was imaged at once with several trains, '' where there was one."""
 
     evening: date
     subs: tuple[QualitySub, ...]
+    train: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,13 +104,13 @@ def _panel(measure: Measure, values: QualityValues, voice: Voice) -> Panel:
     offsets = offsets_of(values)
     bottom = 14 + ROW * (2 if len(offsets) == 1 else 1 + len(offsets))
     figure, axes = figure_with_axes(PLOT + TOP + bottom, LEFT, 58, TOP, bottom)
-    points = {night.evening: _points(measure, night, offsets[0]) for night in values.nights}
-    _axis_range(axes, points.values())
+    points = [_points(measure, night, offsets[0]) for night in values.nights]
+    _axis_range(axes, points)
     ranked = _ranked(measure, values)
     named = [ranked[0], *ranked[1:][-1:]]
-    for night in values.nights:
-        _night(axes, points[night.evening], night in named)
-    _names(axes, [(points[night.evening].kept, voice.numbers.short_day(night.evening)) for night in named])
+    for night, told_points in zip(values.nights, points, strict=True):
+        _night(axes, told_points, night in named)
+    _names(axes, [(points[values.nights.index(night)].kept, _name(night, voice)) for night in named])
     _clock(axes, offsets, voice)
     _widths(axes, voice)
     write_at(axes, -LEFT / AXES_WIDTH, 1.0 + 20 / PLOT, voice.say(f"quality.{measure.name}"), INK)
@@ -122,8 +125,8 @@ def night_median(measure: Measure, night: QualityNight) -> float | None:
 
 def _ranked(measure: Measure, values: QualityValues) -> list[QualityNight]:
     """Nights with a median, the sharpest first."""
-    found = [(value, night.evening, night) for night in values.nights if (value := night_median(measure, night)) is not None]
-    return [night for _, _, night in sorted(found, key=lambda item: item[:2])]
+    found = [(value, night) for night in values.nights if (value := night_median(measure, night)) is not None]
+    return [night for _, night in sorted(found, key=lambda item: item[0])]
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,7 +146,7 @@ def _points(measure: Measure, night: QualityNight, offset: timedelta) -> _Points
     return _Points(found[True], found[False])
 
 
-def _axis_range(axes: Axes, nights: Collection[_Points]) -> None:
+def _axis_range(axes: Axes, nights: Sequence[_Points]) -> None:
     """All hours; the widths of the kept subs, so that what was thrown away does not flatten them."""
     kept = [point for night in nights for point in night.kept]
     xs = [x for x, _ in kept] + [x for night in nights for x, _ in night.thrown]
@@ -172,10 +175,16 @@ def _names(axes: Axes, lines: list[tuple[list[tuple[float, float]], str]]) -> No
     for kept, name in lines:
         last = _runs(kept)[-1]
         x, y = axes.transData.transform((last[-1][0], moving_median([value for _, value in last])[-1]))
-        places = [(x + 5, y, "left"), *((x + 5, y + shift, "left") for shift in (10, -10, 17, -17, 26, -26, 34, -34))]
-        found = lettering.first_free(places, name) or places[0]
-        place = axes.transData.inverted().transform(found[:2])
-        write(axes, place[0], place[1], name, INK, ha="left", clip_on=False)
+        places = [(x + 5, y + shift, "left") for shift in (0, 10, -10, 17, -17, 26, -26)]
+        places += [(x, y + shift, "right") for shift in (13, -13, 26, -26, 39, -39)]
+        found = lettering.first_free(places, name)
+        if found:
+            place = axes.transData.inverted().transform(found[:2])
+            write(axes, place[0], place[1], name, INK, ha=found[2], clip_on=False)
+
+
+def _name(night: QualityNight, voice: Voice) -> str:
+    return ", ".join(part for part in (voice.numbers.short_day(night.evening), night.train) if part)
 
 
 def _columns(points: list[tuple[float, float]]) -> tuple[list[float], list[float]]:
@@ -207,7 +216,7 @@ def _clock(axes: Axes, offsets: list[timedelta], voice: Voice) -> None:
     ticks(axes, "x", hours, lambda hour: "\n".join(_clock_words(round(hour), offset - offsets[0]) for offset in rows))
     names = [voice.say("quality.local") if len(offsets) == 1 else _offset_words(offset) for offset in offsets]
     for row, name in enumerate([*names, "UTC"][-len(rows) :]):
-        write_at(axes, -LEFT / AXES_WIDTH, -(12.5 + ROW * row) / PLOT, name, DIM)
+        write_at(axes, -LEFT / AXES_WIDTH, row_height(axes, row), name, DIM)
 
 
 def _clock_words(hour: int, later: timedelta) -> str:
@@ -233,7 +242,7 @@ def title(values: QualityValues, voice: Voice) -> str:
     ranked = _ranked(measure, values)
     if len(ranked) > 1:
         best, worst = ranked[0], ranked[-1]
-        sharp, soft = (voice.numbers.short_day(night.evening) for night in (best, worst))
+        sharp, soft = (_name(night, voice) for night in (best, worst))
         least, most = (_width(measure, night, voice) for night in (best, worst))
         return voice.say(f"quality.{measure.name}_nights", best=sharp, least=least, worst=soft, most=most)
     return _one_night(measure, ranked[0], voice)
@@ -265,7 +274,8 @@ def table(values: QualityValues, voice: Voice) -> Table:
 def _row(measure: Measure, night: QualityNight, voice: Voice) -> tuple[str, ...]:
     told_values = [value for sub in night.subs if sub.kept and (value := measure.of(sub)) is not None]
     numbers = [voice.numbers.quantity(value, "″") for value in (median(told_values), min(told_values), max(told_values))]
-    return (voice.numbers.day(night.evening), voice.say(f"quality.{measure.name}"), str(len(told_values)), *numbers)
+    when = ", ".join(part for part in (voice.numbers.day(night.evening), night.train) if part)
+    return (when, voice.say(f"quality.{measure.name}"), str(len(told_values)), *numbers)
 
 
 def _example_night(evening: date, worse: float) -> QualityNight:

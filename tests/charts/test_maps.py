@@ -1,0 +1,141 @@
+"""The map of all targets and the map of one."""
+
+from xml.etree.ElementTree import fromstring
+
+import pytest
+from matplotlib.patches import Circle, Polygon
+
+from sitegen.charts import finder_map, sky_map
+from sitegen.charts.chart import drawn
+from sitegen.charts.finder_map import CameraField, FinderValues, finder_chart
+from sitegen.charts.lettering import Lettering
+from sitegen.charts.sky_map import SkyTarget
+from tests.charts.speaking import VOICE
+
+SCULPTOR = SkyTarget("NGC 253", 11.888, -25.288, 40_000.0, "../targets/ngc-253/index.html")
+CARINA = SkyTarget("NGC 3372", 161.265, -59.867, 10_000.0, "../targets/ngc-3372/index.html")
+PINWHEEL = SkyTarget("M 101", 210.802, 54.349, 0.0, "../targets/m-101/index.html")
+EQUATOR = SkyTarget("M 42", 83.822, -5.391, 10_000.0, "../targets/m-42/index.html")
+
+
+def rings(panel_index: int, *targets: SkyTarget) -> dict[str | None, Circle]:
+    axes = sky_map.draw(targets, VOICE)[panel_index].figure.axes[0]
+    return {ring.get_url(): ring for ring in axes.patches if isinstance(ring, Circle) and ring.get_url()}
+
+
+def test_the_half_with_more_targets_comes_first() -> None:
+    """A southern diary opens on the southern sky."""
+    labels = [panel.label for panel in sky_map.draw((SCULPTOR, CARINA, PINWHEEL), VOICE)]
+    assert labels == ["The sky around the south pole", "The sky around the north pole"]
+    assert sky_map.draw((PINWHEEL,), VOICE)[0].label == "The sky around the north pole"
+
+
+def test_the_sky_is_seen_from_inside() -> None:
+    """Around the south pole 0 h is up and hours run to the left: NGC 253 (0.8 h) stands up and a little left, NGC 3372 (10.8 h)
+    down and to the left. Around the north pole 0 h is down, and M 101 (14 h) stands up and to the right."""
+    south = rings(0, SCULPTOR, CARINA)
+    x, y = south[SCULPTOR.address].center
+    assert -60 < x < 0 < y
+    x, y = south[CARINA.address].center
+    assert x < 0 and y < 0
+    x, y = rings(0, PINWHEEL)[PINWHEEL.address].center
+    assert x > 0 and y > 0
+
+
+def test_areas_grow_with_the_light() -> None:
+    """Four times the light, twice as much radius above the least."""
+    found = rings(0, SCULPTOR, CARINA)
+    assert found[SCULPTOR.address].radius - 4.0 == pytest.approx(2 * (found[CARINA.address].radius - 4.0))
+
+
+def test_what_lies_near_the_equator_is_in_both_halves() -> None:
+    """Each disc reaches a little beyond it."""
+    assert EQUATOR.address in rings(0, EQUATOR)
+    assert EQUATOR.address in rings(1, EQUATOR)
+
+
+def test_the_whole_map_is_linked() -> None:
+    """Mark and label are one link, named after the target."""
+    found = drawn(sky_map.CHART, (SCULPTOR, CARINA), VOICE, "map")
+    assert found is not None
+    links = list(fromstring(found.svgs[0]).iter("a"))
+    assert [(link.get("href"), link[0].text) for link in links] == [(one.address, one.name) for one in (SCULPTOR, CARINA)]
+    assert all(link.find("text") is not None for link in links)
+
+
+@pytest.mark.parametrize(
+    ("targets", "sentence"),
+    [
+        ((SCULPTOR, PINWHEEL), "1 of 2 targets lie south of the celestial equator"),
+        ((SCULPTOR, CARINA), "All 2 targets lie south of the celestial equator"),
+        ((PINWHEEL,), "The only target lies north of the celestial equator"),
+    ],
+)
+def test_the_title_counts_the_halves(targets: tuple[SkyTarget, ...], sentence: str) -> None:
+    """Where most of the work lies."""
+    assert sky_map.title(targets, VOICE) == sentence
+
+
+def test_no_target_is_no_map() -> None:
+    """An empty sky is not drawn."""
+    assert drawn(sky_map.CHART, (), VOICE) is None
+
+
+FIELD = CameraField("long train", 0.9, 0.6, 30.0)
+
+
+def finder(*fields: CameraField, size: tuple[float, float] | None = (27.5, 6.8)) -> FinderValues:
+    return FinderValues("NGC 253", 11.888, -25.288, size, fields)
+
+
+def test_the_field_is_to_scale() -> None:
+    """The close map is 2.6 diagonals wide; the box's sides have the field's ratio."""
+    axes = finder_map.draw(finder(FIELD), VOICE)[1].figure.axes[0]
+    _frame, box = (patch for patch in axes.patches if isinstance(patch, Polygon))
+    corners = box.get_xy()[:-1:8]
+    width, height = (((corners[a] - corners[b]) ** 2).sum() ** 0.5 for a, b in ((1, 2), (0, 1)))
+    assert width / height == pytest.approx(1.5, rel=1e-3)
+    assert width == pytest.approx(400 * 0.9 / (2.6 * FIELD.diagonal_deg), rel=1e-3)
+
+
+def test_an_unknown_turn_is_two_circles() -> None:
+    """One the camera never leaves and one it always covers, dashed, and the note says so."""
+    axes = finder_map.draw(finder(CameraField("long train", 0.8, 0.6)), VOICE)[1].figure.axes[0]
+    dashed = [patch for patch in axes.patches if isinstance(patch, Circle) and patch.get_linestyle() != "solid"]
+    outer, inner = (circle.radius for circle in dashed)
+    assert inner / outer == pytest.approx(0.6, rel=1e-3)
+    unknown = finder_chart("NGC 253", 11.888, -25.288, None, [CameraField("long train", 0.8, 0.6)], VOICE, "f")
+    known = finder_chart("NGC 253", 11.888, -25.288, None, [FIELD], VOICE, "f")
+    assert unknown.note is not None and "not known" in unknown.note
+    assert known.note is None
+
+
+@pytest.mark.parametrize(
+    ("values", "panels", "sentence"),
+    [
+        (finder(FIELD), 2, "NGC 253 lies in Sculptor; it is 28′ across in a field of 54′ × 36′"),
+        (finder(FIELD, size=None), 2, "NGC 253 lies in Sculptor, in a field of 54′ × 36′"),
+        (finder(size=None), 1, "NGC 253 lies in Sculptor"),
+        (finder(CameraField("lens", 36.0, 24.0)), 1, "NGC 253 lies in Sculptor; it is 28′ across in a field of 36.0° × 24.0°"),
+    ],
+)
+def test_panels_and_title_follow_what_is_known(values: FinderValues, panels: int, sentence: str) -> None:
+    """Constellation by Roman (1987), through the catalogue; a field as wide as the wide map needs no second one."""
+    assert len(finder_map.draw(values, VOICE)) == panels
+    assert finder_map.title(values, VOICE) == sentence
+
+
+@pytest.mark.parametrize(("ra_deg", "dec_deg"), [(0.0, 90.0), (0.01, -89.9), (359.99, 0.0), (180.0, 10.0)])
+def test_any_place_can_be_drawn(ra_deg: float, dec_deg: float) -> None:
+    """At the poles and across 0 h too."""
+    assert len(finder_chart("Somewhere", ra_deg, dec_deg, None, [FIELD], VOICE, "f").svgs) == 2
+
+
+def test_names_give_way() -> None:
+    """A second name takes the next free place or is left out; none leaves the panel or covers a mark."""
+    lettering = Lettering((0.0, 0.0, 200.0, 40.0))
+    assert lettering.find(10.0, 20.0, "Long name", 4.0) == (14.0, 20.0, "left")
+    assert lettering.find(10.0, 20.0, "Long name", 4.0) is None
+    assert lettering.find(190.0, 20.0, "Name", 4.0) == (186.0, 20.0, "right")
+    lettering.keep_clear(120.0, 20.0, 5.0)
+    assert lettering.first_free([(120.0, 22.0, "center"), (100.0, 20.0, "left")], "A") == (100.0, 20.0, "left")
