@@ -33,7 +33,7 @@ def _has_other_separator(lines: list[str], problems: LogProblems) -> bool:
     if heading.count(separator) <= heading.count(","):
         return False
     wrong = f"the columns are separated by {_OTHER_SEPARATORS[separator]}"
-    problems.error(wrong, "save the table with commas, and numbers with points", (number, heading.index(separator) + 1))
+    problems.error(wrong, "save the table with commas, and numbers with points", lambda: (number, heading.index(separator) + 1))
     return True
 
 

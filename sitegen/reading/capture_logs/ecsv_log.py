@@ -1,6 +1,7 @@
 """Capture logs as ECSV (Astropy Proposal for Enhancement 6): a head in YAML behind `#`, then a table."""
 
 from dataclasses import dataclass, field
+from functools import partial
 
 import yaml
 
@@ -54,13 +55,13 @@ def _read_head(lines: list[str], problems: LogProblems) -> _Head | None:
     size = next((number for number, line in enumerate(lines) if not line.startswith("#")), len(lines))
     yaml_text = "\n".join(line[2:] for line in lines[1:size])
     if len(yaml_text) > _LARGEST_HEAD:
-        problems.error("the head is longer than 100,000 characters", "leave out what is no column", (2, 1))
+        problems.error("the head is longer than 100,000 characters", "leave out what is no column", partial(_place, None))
         return None
     try:
         root = yaml.compose(yaml_text, FAST_LOADER)
     except (yaml.YAMLError, ValueError, OverflowError, RecursionError) as trouble:
         mark = getattr(trouble, "problem_mark", None)
-        problems.error("the head is not YAML", "let the program that wrote it write it again", _place(mark))
+        problems.error("the head is not YAML", "let the program that wrote it write it again", partial(_place, mark))
         return None
     return _head_of(root, size, problems)
 
@@ -74,7 +75,7 @@ def _head_of(root: yaml.Node | None, size: int, problems: LogProblems) -> _Head 
     head, top = _Head(size), _mapping(root)
     delimiter = getattr(top.get("delimiter"), "value", " ")
     if delimiter not in SEPARATORS:
-        at = _place(top["delimiter"].start_mark)
+        at = partial(_place, top["delimiter"].start_mark)
         problems.error(f"the delimiter is '{delimiter}'", "ECSV knows the comma and the blank", at)
         return None
     head.delimiter = delimiter

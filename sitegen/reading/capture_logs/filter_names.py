@@ -2,6 +2,8 @@
 
 import re
 import unicodedata
+from collections.abc import Mapping
+from functools import lru_cache
 
 from sitegen.diary.rig import Rig
 from sitegen.diary.sub import FrameKind
@@ -24,19 +26,29 @@ _SAME = (
     ("sii", "s2", "s"),
     ("nii", "n2", "n"),
 )
-_GROUP = {name: names[0] for names in _SAME for name in names}
+_PASSBAND = {name: names[0] for names in _SAME for name in names}
 
 
 def match_filter(words: str, rig: Rig) -> str | None:
     """By short name in any case, by full name, or by another common name of the passband; None where none or several fit."""
     if words in rig.filters:
         return words
-    named = _plain(words)
-    for likeness in (_plain, lambda name: _GROUP.get(_plain(name), _plain(name))):
-        found = [short for short, each in rig.filters.items() if likeness(words) in {likeness(short), likeness(each.name)}]
-        if len(found) == 1 and named:
-            return found[0]
-    return None
+    names, passbands = _known_names(tuple((short, each.name) for short, each in rig.filters.items()))
+    plain = _plain(words)
+    return names.get(plain) or passbands.get(_PASSBAND.get(plain, plain))
+
+
+@lru_cache(maxsize=64)
+def _known_names(filters: tuple[tuple[str, str], ...]) -> tuple[Mapping[str, str | None], Mapping[str, str | None]]:
+    """Short name by plain name, and by passband; None where two filters share it."""
+    names: dict[str, str | None] = {}
+    passbands: dict[str, str | None] = {}
+    for short, name in filters:
+        for plain in {_plain(short), _plain(name)} - {""}:
+            names[plain] = short if names.get(plain, short) == short else None
+            passband = _PASSBAND.get(plain, plain)
+            passbands[passband] = short if passbands.get(passband, short) == short else None
+    return names, passbands
 
 
 def needs_filter(kind: FrameKind) -> bool:
@@ -46,7 +58,7 @@ def needs_filter(kind: FrameKind) -> bool:
 
 def unknown_filter(words: str, rig: Rig) -> tuple[str, str]:
     """The problem's sentence and its remedy."""
-    wrong = f"'{words}' is no filter of the rig '{rig.slug}'"
+    wrong = f"{quoted(words)} is no filter of the rig '{rig.slug}'"
     if not rig.filters:
         return f"{wrong}, which has none", f"define it under 'filters' in rigs/{rig.slug}.yaml"
     return wrong, hint_for(words, rig.filters)

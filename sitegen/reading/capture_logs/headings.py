@@ -14,6 +14,7 @@ from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.nodes import quoted
 
 _NEAR = 0.75
+MOST_COLUMNS = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +29,10 @@ def find_headings(heading: Record, request: LogRequest, problems: LogProblems, u
     """None after an error that leaves no row readable."""
     words = [cell.strip() for cell in heading.cells]
     if _is_data(words):
-        problems.error("has no heading line", "begin it with one, as in start,exposure_s,filter", (heading.line, 1))
+        problems.error("has no heading line", "begin it with one, as in start,exposure_s,filter", heading.start)
+        return None
+    if len(words) > MOST_COLUMNS:
+        problems.error(f"the heading line has {len(words)} cells", f"a table has at most {MOST_COLUMNS} columns", heading.start)
         return None
     places = _places(heading, words, request, problems)
     _warn_of_near_misses(heading, words, places, problems)
@@ -93,7 +97,7 @@ def _say_missing(name: str, heading: Record, words: list[str], request: LogReque
     problems.error(
         f"has no column '{name}'",
         f"name it so, or write 'columns: {{{name}: {example}}}' in the entry's log item",
-        (heading.line, 1),
+        heading.start,
     )
 
 

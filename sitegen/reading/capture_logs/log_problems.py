@@ -1,10 +1,12 @@
 """Where the problems of one log are put down: each once, and a mistake that runs through the whole log in one line."""
 
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 from sitegen.problems import Problem, Severity
 
 MOST_PROBLEMS = 200
+Place = tuple[int, int]
 
 
 class Doubt(Exception):
@@ -16,6 +18,11 @@ class Doubt(Exception):
         self.remedy = remedy
 
 
+def top_of_file() -> Place:
+    """Where a problem stands in a file that has no lines."""
+    return 1, 1
+
+
 @dataclass(slots=True)
 class _Repeated:
     problem: Problem
@@ -24,39 +31,62 @@ class _Repeated:
 
 @dataclass(slots=True)
 class LogProblems:
-    """`shown_path` is the log as problem lines show it."""
+    """`shown_path` is the log as problem lines show it. A place is worked out only for a problem that is shown: a log of nothing
+    but nonsense must not take minutes to refuse."""
 
     shown_path: str
     _single: list[Problem] = field(default_factory=list)
     _repeated: dict[str, _Repeated] = field(default_factory=dict)
+    _errors_untold: int = 0
+    _warnings_untold: int = 0
 
-    def error(self, wrong: str, remedy: str = "", at: tuple[int, int] = (1, 1)) -> None:
-        self._single.append(Problem(self.shown_path, *at, wrong, remedy))
+    def error(self, wrong: str, remedy: str = "", at: Callable[[], Place] = top_of_file) -> None:
+        self._put("error", wrong, remedy, at)
 
-    def warn(self, wrong: str, remedy: str = "", at: tuple[int, int] = (1, 1)) -> None:
-        self._single.append(Problem(self.shown_path, *at, wrong, remedy, "warning"))
+    def warn(self, wrong: str, remedy: str = "", at: Callable[[], Place] = top_of_file) -> None:
+        self._put("warning", wrong, remedy, at)
 
     def in_entry(self, place: tuple[str, int, int], wrong: str, remedy: str = "") -> None:
         """An error in what the entry says about the log."""
         self._single.append(Problem(*place, wrong, remedy))
 
-    def alike(self, severity: Severity, wrong: str, remedy: str, at: tuple[int, int]) -> None:
+    def alike(self, severity: Severity, wrong: str, remedy: str, at: Callable[[], Place]) -> None:
         """A problem of which only the first place is shown, with the number of those that follow."""
         known = self._repeated.get(wrong)
-        if known is None:
-            self._repeated[wrong] = _Repeated(Problem(self.shown_path, *at, wrong, remedy, severity))
-        else:
+        if known is not None:
             known.more += 1
+        elif self.is_full:
+            self.leave_untold(severity)
+        else:
+            self._repeated[wrong] = _Repeated(Problem(self.shown_path, *at(), wrong, remedy, severity))
+
+    @property
+    def is_full(self) -> bool:
+        return len(self._single) + len(self._repeated) >= MOST_PROBLEMS
 
     def all(self) -> tuple[Problem, ...]:
         if not (self._single or self._repeated):
             return ()
-        found = self._single + [_counted(each) for each in self._repeated.values()]
-        if len(found) <= MOST_PROBLEMS:
-            return tuple(found)
-        rest = f"{len(found) - MOST_PROBLEMS} more problems like these follow"
-        found.sort(key=lambda problem: (problem.severity, problem))
-        return (*found[:MOST_PROBLEMS], Problem(self.shown_path, 1, 1, rest, "mend the first ones and check again"))
+        return (*self._single, *(_counted(each) for each in self._repeated.values()), *self._untold())
+
+    def _put(self, severity: Severity, wrong: str, remedy: str, at: Callable[[], Place]) -> None:
+        if self.is_full:
+            self.leave_untold(severity)
+        else:
+            self._single.append(Problem(self.shown_path, *at(), wrong, remedy, severity))
+
+    def leave_untold(self, severity: Severity) -> None:
+        """Counted, but not told: there are enough."""
+        self._errors_untold += severity == "error"
+        self._warnings_untold += severity == "warning"
+
+    def _untold(self) -> Iterator[Problem]:
+        """Errors and warnings apart, so that a log with warnings alone stays without an error."""
+        counts: tuple[tuple[Severity, int], ...] = (("error", self._errors_untold), ("warning", self._warnings_untold))
+        for severity, count in counts:
+            if count:
+                wrong = f"{count} more {severity}s like these follow"
+                yield Problem(self.shown_path, 1, 1, wrong, "mend the first ones and check again", severity)
 
 
 def _counted(each: _Repeated) -> Problem:

@@ -1,27 +1,35 @@
 """Text of a table -> records that know where each of their cells stands."""
 
 import csv
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
+from itertools import islice
 from typing import NamedTuple
 
 from sitegen.reading.capture_logs.log_problems import LogProblems
 
 
 class Record(NamedTuple):
-    """`lines` are the raw lines it came from, the first of them number `line` of the file."""
+    """`cells` came from `table[first:last]`, where `table` begins in the file's line number `first_line`."""
 
     cells: list[str]
-    line: int
-    lines: Sequence[str]
+    table: Sequence[str]
+    first: int
+    last: int
+    first_line: int
     delimiter: str
 
-    def place(self, index: int) -> tuple[int, int]:
-        """Line and column of a cell; of the end of the record where it has no such cell."""
-        starts = list(_cell_starts("\n".join(self.lines), self.delimiter))
-        if index >= len(starts):
-            return self.line + len(self.lines) - 1, len(self.lines[-1]) + 1
-        before = "\n".join(self.lines)[: starts[index]]
-        return self.line + before.count("\n"), len(before) - before.rfind("\n")
+    @property
+    def line(self) -> int:
+        return self.first_line + self.first
+
+    def place(self, index: int) -> Callable[[], tuple[int, int]]:
+        """Gives line and column of a cell; of the end of the record where it has no such cell."""
+        return partial(_place, self, index)
+
+    def start(self) -> tuple[int, int]:
+        """Line and column of the record itself."""
+        return self.line, 1
 
 
 def read_records(lines: Sequence[str], first_line: int, delimiter: str, problems: LogProblems) -> Iterator[Record]:
@@ -32,13 +40,20 @@ def read_records(lines: Sequence[str], first_line: int, delimiter: str, problems
         try:
             cells = next(source, None)
         except csv.Error as trouble:
-            problems.error(*_in_words(str(trouble)), at=(first_line + done, 1))
+            problems.error(*_in_words(str(trouble)), at=Record([], lines, done, done, first_line, delimiter).start)
             return
         if cells is None:
             return
         if any(cells) and not cells[0].startswith("#"):
-            yield Record(cells, first_line + done, lines[done : source.line_num], delimiter)
+            yield Record(cells, lines, done, source.line_num, first_line, delimiter)
         done = source.line_num
+
+
+def _place(record: Record, index: int) -> tuple[int, int]:
+    raw = "\n".join(record.table[record.first : record.last])
+    start = next(islice(_cell_starts(raw, record.delimiter), index, None), len(raw))
+    before = raw[:start]
+    return record.line + before.count("\n"), len(before) - before.rfind("\n")
 
 
 def _cell_starts(raw: str, delimiter: str) -> Iterator[int]:
@@ -59,5 +74,5 @@ def _in_words(trouble: str) -> tuple[str, str]:
     if "unexpected end" in trouble:
         return "a quotation mark is opened here and not closed", "close it, or delete it"
     if "field larger" in trouble:
-        return "a cell is longer than 131072 characters", "write one row a line"
+        return "a cell is longer than 131072 characters", "is a quotation mark opened here and not closed?"
     return "the quotation marks of this row do not pair", 'write a quotation mark inside a quoted cell twice: ""'

@@ -1,8 +1,9 @@
 """The records of a table -> subs: what CSV and ECSV logs have in common."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
-from datetime import timedelta
+from datetime import datetime, timedelta
+from itertools import islice
 from typing import Any, NamedTuple
 
 from sitegen.diary.sub import Sub
@@ -12,7 +13,7 @@ from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems
 from sitegen.reading.capture_logs.moments import odd_date
 from sitegen.reading.capture_logs.records import Record
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
-from sitegen.reading.capture_logs.wall_clock import Stamp, settle, zone_of
+from sitegen.reading.capture_logs.wall_clock import Stamp, plainly, settle, zone_of
 from sitegen.reading.nodes import quoted
 
 MOST_FRAMES = 100_000
@@ -51,9 +52,10 @@ def read_rows(
     headings = find_headings(heading, request, problems, units)
     if headings is None:
         return LogReading(problems=problems.all())
-    rows = [row for record in records if (row := _understood(record, headings, request, problems)) is not None]
+    possible = islice(records, MOST_FRAMES + 1)
+    rows = [row for record in possible if (row := _understood(record, headings, problems)) is not None]
     if not rows and not problems.all():
-        problems.warn("lists no frame", "", (heading.line, 1))
+        problems.warn("lists no frame", "", heading.start)
     if sum(row.frames for row in rows) > MOST_FRAMES:
         problems.error(f"holds more than {MOST_FRAMES} frames", "split the log, a file a season")
         return LogReading(problems=problems.all())
@@ -61,7 +63,7 @@ def read_rows(
     return LogReading(subs, problems.all())
 
 
-def _understood(record: Record, headings: Headings, request: LogRequest, problems: LogProblems) -> _Row | None:
+def _understood(record: Record, headings: Headings, problems: LogProblems) -> _Row | None:
     if not _fits(record, headings, problems):
         return None
     values: dict[str, Any] = {}
@@ -103,9 +105,8 @@ def _has_required(record: Record, values: dict[str, Any], headings: Headings, pr
 
 def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: LogProblems) -> Iterator[Sub]:
     at = headings.readers["start"][0]
-    stamps = [Stamp(row.values["start"], row.span_s, row.record.place(at) if request.time_zone else (1, 1)) for row in rows]
     filters = _Filters(headings, request, problems)
-    for row, start in zip(rows, settle(stamps, zone_of(request, problems), problems), strict=True):
+    for row, start in zip(rows, _starts(rows, at, request, problems), strict=True):
         filter_short = filters.of(row)
         if start is None:
             continue
@@ -128,6 +129,14 @@ def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: L
         yield from (_later(once, number * row.step_s) for number in range(1, row.frames))
 
 
+def _starts(rows: list[_Row], at: int, request: LogRequest, problems: LogProblems) -> Iterable[datetime | None]:
+    """UTC; None for a time that no clock showed. `at` is the cell they stand in."""
+    if request.time_zone is None:
+        return (plainly(row.values["start"]) for row in rows)
+    stamps = [Stamp(row.values["start"], row.span_s, row.record.place(at)) for row in rows]
+    return settle(stamps, zone_of(request, problems), problems)
+
+
 def _later(sub: Sub, seconds: float) -> Sub:
     return replace(sub, start=sub.start + timedelta(seconds=seconds))
 
@@ -140,6 +149,7 @@ class _Filters:
         self.request = request
         self.problems = problems
         self.known: dict[str, str | None] = {}
+        self.unknown: dict[str, tuple[str, str]] = {}
 
     def of(self, row: _Row) -> str | None:
         rig, words = self.request.rig, row.values.get("filter", "")
@@ -158,8 +168,11 @@ class _Filters:
     def _say(self, words: str, row: _Row) -> None:
         rig = self.request.rig
         assert rig is not None
-        at = row.record.place(self.index) if self.index is not None else (row.record.line, 1)
-        if words:
-            self.problems.alike("error", *unknown_filter(words, rig), at)
+        at = row.record.place(self.index) if self.index is not None else row.record.start
+        if words and words not in self.unknown and self.problems.is_full:
+            self.problems.leave_untold("error")
+        elif words:
+            sentence = self.unknown[words] = self.unknown.get(words) or unknown_filter(words, rig)
+            self.problems.alike("error", *sentence, at)
         elif rig.filters and row.values.get("kind", "light") == "light":
             self.problems.alike("error", f"the filter is missing, and the rig '{rig.slug}' has several", "name it", at)

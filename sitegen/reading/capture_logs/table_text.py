@@ -1,10 +1,11 @@
 """Bytes of a table -> its text, or the reason why not."""
 
+from functools import partial
 from pathlib import Path
 
 from sitegen.reading.capture_logs.log_problems import LogProblems, system_reason
 
-LARGEST_BYTES = 32_000_000
+LARGEST_BYTES = 16_000_000
 LONGEST_LINE = 100_000
 _UTF_16 = (b"\xff\xfe", b"\xfe\xff")
 _UTF_8_MARK = b"\xef\xbb\xbf"
@@ -46,23 +47,28 @@ def _decoded(raw: bytes, problems: LogProblems) -> str | None:
     except UnicodeDecodeError as trouble:
         before = raw[: trouble.start].decode("utf-8")
         byte = raw[trouble.start]
-        problems.error(f"is not UTF-8 text (byte 0x{byte:02X})", SAVE_AS_UTF_8, _place(before, len(before)))
+        problems.error(f"is not UTF-8 text (byte 0x{byte:02X})", SAVE_AS_UTF_8, partial(_place, before, len(before)))
         return None
 
 
 def _is_printable(text: str, problems: LogProblems) -> bool:
     found = text.find("\0")
     if found >= 0:
-        problems.error("a NUL byte stands here: the file is damaged, or no text", "export the log again", _place(text, found))
+        wrong = "a NUL byte stands here: the file is damaged, or no text"
+        problems.error(wrong, "export the log again", partial(_place, text, found))
     return found < 0
 
 
 def _has_short_lines(text: str, problems: LogProblems) -> bool:
     for number, line in enumerate(text.split("\n"), start=1):
         if len(line) > LONGEST_LINE:
-            problems.error(f"the line is {len(line)} characters long", "write one row a line", (number, 1))
+            problems.error(f"the line is {len(line)} characters long", "write one row a line", partial(_line, number))
             return False
     return True
+
+
+def _line(number: int) -> tuple[int, int]:
+    return number, 1
 
 
 def _place(text: str, index: int) -> tuple[int, int]:

@@ -1,23 +1,23 @@
 """Times of a wall clock -> UTC, across the nights on which the clock was changed."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta, tzinfo
 from itertools import pairwise
 from typing import NamedTuple
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
-from sitegen.reading.capture_logs.log_problems import LogProblems
+from sitegen.reading.capture_logs.log_problems import LogProblems, top_of_file
 from sitegen.reading.capture_logs.request import LogRequest
 
 TOLERANCE = timedelta(seconds=1)
 
 
 class Stamp(NamedTuple):
-    """A start as the log has it: aware, or by the wall clock. `span_s`: how long the row's frames took; `at`: where it stands."""
+    """A start as the log has it: aware, or by the wall clock. `span_s`: how long the row's frames took; `at` gives its place."""
 
     when: datetime
     span_s: float = 0.0
-    at: tuple[int, int] = (1, 1)
+    at: Callable[[], tuple[int, int]] = top_of_file
 
 
 def zone_of(request: LogRequest, problems: LogProblems) -> ZoneInfo | None:
@@ -34,7 +34,7 @@ def zone_of(request: LogRequest, problems: LogProblems) -> ZoneInfo | None:
 def settle(stamps: Sequence[Stamp], zone: tzinfo | None, problems: LogProblems) -> list[datetime | None]:
     """UTC of each stamp, in the order given; None for a time that the clock skipped. Bare times are UTC where `zone` is None."""
     if zone is None:
-        return [_plainly(stamp.when) for stamp in stamps]
+        return [plainly(stamp.when) for stamp in stamps]
     choices = [_possible(stamp, zone, problems) for stamp in stamps]
     order = list(range(len(stamps)))
     if _newest_first(choices):
@@ -44,7 +44,10 @@ def settle(stamps: Sequence[Stamp], zone: tzinfo | None, problems: LogProblems) 
     return [choice[0] if choice else None for choice in choices]
 
 
-def _plainly(when: datetime) -> datetime:
+def plainly(when: datetime) -> datetime:
+    """UTC of a moment that is aware, or bare and UTC by convention."""
+    if when.tzinfo is UTC:
+        return when
     return when.replace(tzinfo=UTC) if when.tzinfo is None else when.astimezone(UTC)
 
 

@@ -182,7 +182,7 @@ def test_endless_mistakes_end(read):
     """A table of nothing but nonsense does not bury the terminal."""
     problems = read("a.csv", HEAD + "x,1,L\n" * 1000).problems
     assert len(problems) == 201
-    assert str(problems[-1]) == "logs/a.csv:1:1: error: 800 more problems like these follow; mend the first ones and check again"
+    assert str(problems[-1]) == "logs/a.csv:1:1: error: 800 more errors like these follow; mend the first ones and check again"
 
 
 @pytest.mark.parametrize(
@@ -194,7 +194,7 @@ def test_endless_mistakes_end(read):
         (b"start,exposure_s\n2026\0", "logs/a.csv:2:5: error: a NUL byte stands here: the file is damaged, or no text; "
          "export the log again"),
         (b"start," + b"x" * 100_001, "logs/a.csv:1:1: error: the line is 100007 characters long; write one row a line"),
-        (b"start,exposure_s\n" + b"x" * 32_000_000, "logs/a.csv:1:1: error: is larger than 32 MB; split the log, "
+        (b"start,exposure_s\n" + b"x" * 16_000_000, "logs/a.csv:1:1: error: is larger than 16 MB; split the log, "
          "a file a season"),
     ],
     ids=["encoding", "utf-16", "nul", "long line", "huge"],
