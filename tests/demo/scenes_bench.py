@@ -167,15 +167,15 @@ def power_plan() -> Array:
     )
     for left, bottom, width, title, text, colour in BOXES:
         _box(axes, left, bottom, width, 0.22, title, text, colour)
-    for start, end, label, colour in ((0.28, 0.375, "mains", "#7a2e1d"), (0.625, 0.72, "12 V, in conduit", "#1f4e66")):
+    for start, end, label, colour in ((0.28, 0.375, "mains", "#7a2e1d"), (0.625, 0.72, "12 volts", "#1f4e66")):
         _arrow(axes, (start, 0.67), (end, 0.67), colour)
         axes.text((start + end) / 2, 0.705, label, ha="center", fontsize=12.5, family="DejaVu Serif", color=colour)
     axes.plot([0.845, 0.845], [0.56, 0.44], color="#1f4e66", lw=2.4)
-    axes.plot([0.14, 0.845], [0.44, 0.44], color="#1f4e66", lw=2.4)
+    axes.plot([0.1325, 0.8675], [0.44, 0.44], color="#1f4e66", lw=2.4)
     for number, (title, text) in enumerate(LOADS):
-        left = 0.03 + 0.235 * number
-        _arrow(axes, (left + 0.11, 0.44), (left + 0.11, 0.355), "#1f4e66")
-        _box(axes, left, 0.20, 0.22, 0.155, title, text, "#1f4e66")
+        left = 0.03 + 0.245 * number
+        _arrow(axes, (left + 0.1025, 0.44), (left + 0.1025, 0.355), "#1f4e66")
+        _box(axes, left, 0.20, 0.205, 0.155, title, text, "#1f4e66")
     axes.text(0.03, 0.085, LAST_LINE, fontsize=17, family="DejaVu Serif", color="#7a2e1d")
     canvas = FigureCanvasAgg(figure)
     canvas.draw()

@@ -40,7 +40,7 @@ def five_nights(rng: Random) -> Array:
     """The finished picture."""
     frame = five_nights_frame(2400)
     shown = light.saturate(light.stretch(_galaxy(2400), 17, 1.9), 1.25)
-    return light.finish(light.screen(shown, _stars(frame, 2.9, 13.7, 1.3)), rng, (0.035, 0.036, 0.041), 0.006)
+    return light.finish(light.screen(shown, _stars(frame, 3.0, 14.2, 1.3)), rng, (0.035, 0.036, 0.041), 0.006)
 
 
 def _grey(width_px: int) -> Array:

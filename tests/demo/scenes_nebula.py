@@ -150,7 +150,7 @@ def helix(rng: Random) -> Array:
     hydrogen = ring * (0.80 + 0.20 * spokes * step(1.25 - radius, 0, 0.4) + 0.07 * knotty) + 0.24 * inner_edge + 0.20 * arc * lump
     hydrogen += 0.05 * np.exp(-((radius / 1.6) ** 4))
     hollow = 0.50 - 0.20 * np.exp(-((radius / 0.42) ** 2))
-    oxygen = np.exp(-((radius / 0.92) ** 6)) * hollow * np.exp(0.10 * swirl[1] + 0.03 * knotty) + 0.26 * ring
+    oxygen = np.exp(-((radius / 0.92) ** 6)) * hollow * np.exp(0.10 * swirl[1] + 0.03 * knotty) + 0.09 * ring
     cloud = tint(hydrogen, (1.0, 0.27, 0.12)) + tint(0.35 * ring * spokes * step(1.15 - radius, 0, 0.35), (0.9, 0.55, 0.25))
     cloud += tint(1.7 * oxygen, (0.07, 0.60, 0.74))
     cloud = light.saturate(light.stretch(0.40 * cloud, 4, 1.0), 1.25)
