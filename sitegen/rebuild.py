@@ -45,7 +45,7 @@ def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool 
     problems = in_order([*reading.problems, *drawn.problems])
     if errors_in(problems):
         raise DiaryProblems(problems)
-    published = publish(drawn.artifacts, folders.output)
+    published = publish(drawn.artifacts, folders.output, folders.keep)
     return Report(len(reading.diary.entries), drawn.pages, published, problems, keep.made, keep.kept)
 
 

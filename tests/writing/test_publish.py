@@ -1,0 +1,144 @@
+"""A site is published whole or not at all."""
+
+import os
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from sitegen.artifact import Artifact
+from sitegen.problems import DiaryProblems
+from sitegen.writing import publish as room
+from sitegen.writing.publish import publish, recover
+
+
+def site(version: str, pages: int = 3) -> list[Artifact]:
+    return [Artifact.text(f"pages/{number}/index.html", f"{version} {number}") for number in range(pages)]
+
+
+def contents(folder: Path) -> dict[str, str]:
+    return {path.relative_to(folder).as_posix(): path.read_text() for path in folder.rglob("*") if path.is_file()}
+
+
+def test_the_first_site_appears(tmp_path: Path) -> None:
+    """Every artifact is a file, readable by everybody, whatever the umask."""
+    earlier = os.umask(0o077)
+    try:
+        told = publish(site("old"), tmp_path / "output")
+    finally:
+        os.umask(earlier)
+    assert (told.files, told.changed, told.removed, told.carried) == (3, 3, 0, ())
+    assert contents(tmp_path / "output") == {f"pages/{number}/index.html": f"old {number}" for number in range(3)}
+    assert (tmp_path / "output/pages/0/index.html").stat().st_mode & 0o777 == 0o644
+    assert (tmp_path / "output/pages/0").stat().st_mode & 0o777 == 0o755
+
+
+def test_what_did_not_change_is_not_written(tmp_path: Path) -> None:
+    """An unchanged page keeps its file; a page that is no more is gone."""
+    output, state = tmp_path / "output", tmp_path / "state"
+    publish(site("same"), output, state)
+    before = (output / "pages/0/index.html").stat().st_ino
+    told = publish(site("same", pages=2), output, state)
+    assert (told.files, told.changed, told.removed) == (2, 0, 1)
+    assert (output / "pages/0/index.html").stat().st_ino == before
+    assert not (output / "pages/2").exists()
+
+
+def test_a_file_put_there_by_hand_stays_and_is_named(tmp_path: Path) -> None:
+    """A verification file for a search engine, say, survives every rebuild."""
+    output, state = tmp_path / "output", tmp_path / "state"
+    publish(site("old"), output, state)
+    (output / "CNAME").write_text("two-tanks.example")
+    told = publish(site("new"), output, state)
+    assert told.carried == ("CNAME",)
+    assert (output / "CNAME").read_text() == "two-tanks.example"
+
+
+def test_a_file_in_the_way_of_a_page_is_an_error(tmp_path: Path) -> None:
+    """It is named, nothing is published, nothing is deleted."""
+    output, state = tmp_path / "output", tmp_path / "state"
+    publish(site("old"), output, state)
+    (output / "about.html").write_text("by hand")
+    with pytest.raises(DiaryProblems, match=r"^output/about\.html:1:1: error: this file was put here by hand"):
+        publish([*site("new"), Artifact.text("about.html", "made")], output, state)
+    assert (output / "about.html").read_text() == "by hand"
+    assert (output / "pages/0/index.html").read_text() == "old 0"
+
+
+@pytest.mark.parametrize("path", ["../escape", "/etc/passwd", "a/../../b", "a\\..\\b", ""])
+def test_no_artifact_leaves_the_site(path: str, tmp_path: Path) -> None:
+    """A path that would leave the output is refused before anything is switched."""
+    with pytest.raises(ValueError, match="leaves the site"):
+        publish([Artifact.text(path, "x")], tmp_path / "output")
+    assert not (tmp_path / "output").exists()
+
+
+def test_a_failure_half_way_leaves_the_earlier_site(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever happens while artifacts are made, the earlier site stands and no half site lies about."""
+    output = tmp_path / "output"
+    publish(site("old"), output)
+
+    def failing() -> Iterator[Artifact]:
+        yield Artifact.text("pages/0/index.html", "new 0")
+        raise MemoryError
+
+    with pytest.raises(MemoryError):
+        publish(failing(), output)
+    assert contents(output)["pages/0/index.html"] == "old 0"
+    assert [path.name for path in tmp_path.iterdir() if path.name.endswith(".next")] == []
+
+
+def test_a_full_disk_is_one_sentence(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """ENOSPC becomes a problem line that says what to do; the earlier site stands."""
+    publish(site("old"), tmp_path / "output")
+
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device", str(tmp_path / "output/pages"))
+
+    monkeypatch.setattr(room, "_write", full)
+    with pytest.raises(DiaryProblems, match="could not be written: no space left on device; free some space and rebuild"):
+        publish(site("new"), tmp_path / "output")
+    assert contents(tmp_path / "output")["pages/0/index.html"] == "old 0"
+
+
+def test_a_death_between_two_renames_is_mended(tmp_path: Path) -> None:
+    """Where the system cannot swap folders in one step, the next rebuild brings the earlier site back."""
+    (tmp_path / ".output.old").mkdir()
+    (tmp_path / ".output.old/index.html").write_text("old")
+    recover(tmp_path / "output")
+    assert (tmp_path / "output/index.html").read_text() == "old"
+
+
+KILLED = """
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+sys.path.insert(0, sys.argv[2])
+from sitegen.artifact import Artifact
+from sitegen.writing.publish import publish
+print("ready", flush=True)
+version = 0
+while True:
+    version += 1
+    publish((Artifact.text(f"pages/{n}/index.html", f"version {version} " + "x" * 2000) for n in range(60)), Path(sys.argv[1]))
+"""
+
+
+def test_a_killed_rebuild_leaves_a_whole_site(tmp_path: Path) -> None:
+    """Twelve processes that publish without pause, each killed at another moment: every time all pages are of one version."""
+    output = tmp_path / "output"
+    publish([Artifact.text(f"pages/{number}/index.html", "version 0 ") for number in range(60)], output)
+    root = str(Path(__file__).resolve().parents[2])
+    for kill in range(12):
+        with subprocess.Popen([sys.executable, "-c", KILLED, str(output), root], stdout=subprocess.PIPE) as process:
+            assert process.stdout is not None
+            process.stdout.readline()
+            time.sleep(0.02 + 0.013 * kill)
+            process.send_signal(signal.SIGKILL)
+        found = contents(output)
+        assert len(found) == 60
+        assert len({text.split()[1] for text in found.values()}) == 1
