@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import UTC, date, datetime
 from functools import cache
 from statistics import median
+from typing import Protocol
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -17,33 +18,53 @@ from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 from sitegen.facts.sky_request import SkyBook
 from sitegen.facts.views import EntryView, NightView, OpticsView, SubInSky
-from sitegen.sky.answer import SubSky
+from sitegen.sky.answer import NightSky, SubSky, TargetNight
 from sitegen.sky.night_time import evening_of
 
+Before = Mapping[str, Mapping[str, date]]
+"""By an entry's slug, then by each of its rigs: when the entry before it with that rig was published."""
 
-def views_of(diary: Diary, entries: Sequence[Entry]) -> tuple[EntryView, ...]:
-    """The named entries of the diary as views, in the order given."""
-    return _InSky(diary, entries).views()
+
+class Sky(Protocol):
+    """Where the answers of the sky come from."""
+
+    def night(self, site: PublicSite, evening: date) -> NightSky | None: ...
+    def target(self, site: PublicSite, evening: date, target: Target | None) -> TargetNight | None: ...
+
+
+def views_of(
+    diary: Diary, entries: Sequence[Entry], before: Before | None = None, earlier: Mapping[str, EntryView] | None = None
+) -> tuple[EntryView, ...]:
+    """The named entries of the diary as views, in the order given.
+
+    `before` is worked out from the diary's entries where it is not given. `earlier` are views made of these entries before:
+    their sky is taken again where the subs and targets are the same; the sites must be.
+    """
+    whens = published_before((one.slug, one.published, rigs_of(one)) for one in diary.entries) if before is None else before
+    return _InSky(diary, entries, whens, earlier or {}).views()
 
 
 class _InSky:
     """Asks for everything first, answers once, then hands each entry its part."""
 
-    def __init__(self, diary: Diary, entries: Sequence[Entry]) -> None:
-        self.diary, self.entries = diary, entries
+    def __init__(self, diary: Diary, entries: Sequence[Entry], before: Before, earlier: Mapping[str, EntryView]) -> None:
+        self.diary, self.entries, self.before = diary, entries, before
         self.sites = {slug: public_site(site, diary.settings.privacy) for slug, site in diary.sites.items()}
         self.evenings = [_evenings(entry.lights, self.sites) for entry in entries]
+        self.earlier = [_same_sky(entry, earlier.get(entry.slug)) for entry in entries]
 
     def views(self) -> tuple[EntryView, ...]:
         book = SkyBook(self.sites)
-        asked = [book.ask(entry, evenings) for entry, evenings in zip(self.entries, self.evenings, strict=True)]
-        book.answer()
+        rows = list(zip(self.entries, self.evenings, self.earlier, strict=True))
+        asked = [slice(0) if known else book.ask(entry, evenings) for entry, evenings, known in rows]
+        if book.sub_mid_s:
+            book.answer()
         return tuple(
-            self._view(entry, evenings, book.subs(subs), book)
-            for entry, evenings, subs in zip(self.entries, self.evenings, asked, strict=True)
+            self._view(entry, evenings, known.sub_sky if known else book.subs(part), KnownSky(known) if known else book)
+            for (entry, evenings, known), part in zip(rows, asked, strict=True)
         )
 
-    def _view(self, entry: Entry, evenings: list[date], sub_sky: SubSky, book: SkyBook) -> EntryView:
+    def _view(self, entry: Entry, evenings: list[date], sub_sky: SubSky, book: Sky) -> EntryView:
         lights = tuple(
             self._light(sub, float(altitude))
             for sub, altitude in zip(entry.lights, sub_sky.moon_altitude_deg, strict=True)
@@ -55,7 +76,7 @@ class _InSky:
             lights=lights,
             sub_sky=sub_sky,
             filters=_filters_used(lights, self.diary.rigs, entry),
-            work=_work_since(entry, self.diary),
+            work=_work_since(entry, self.diary.rigs, self.before.get(entry.slug, {})),
         )
 
     def _light(self, sub: Sub, moon_altitude_deg: float) -> SubInSky:
@@ -66,7 +87,7 @@ class _InSky:
         return SubInSky(sub, _filter_key(sub, rig), kind, known)
 
     def _nights(
-        self, entry: Entry, lights: tuple[SubInSky, ...], evenings: list[date], book: SkyBook
+        self, entry: Entry, lights: tuple[SubInSky, ...], evenings: list[date], book: Sky
     ) -> tuple[NightView, ...]:
         grouped: dict[tuple[date, str], list[SubInSky]] = {}
         for light, evening in zip(lights, evenings, strict=True):
@@ -77,7 +98,7 @@ class _InSky:
         )
 
     def _night(
-        self, entry: Entry, evening: date, site: PublicSite, lights: list[SubInSky], book: SkyBook
+        self, entry: Entry, evening: date, site: PublicSite, lights: list[SubInSky], book: Sky
     ) -> NightView:
         target = _target_of_night(entry, lights)
         return NightView(
@@ -176,23 +197,47 @@ def _zone(name: str) -> ZoneInfo:
     return ZoneInfo(name)
 
 
-def _work_since(entry: Entry, diary: Diary) -> tuple[tuple[Rig, Work], ...]:
+class KnownSky:
+    """The sky of a view made before."""
+
+    def __init__(self, view: EntryView) -> None:
+        self.nights = {(night.site.slug, night.evening): night for night in view.nights}
+
+    def night(self, site: PublicSite, evening: date) -> NightSky | None:
+        return self.nights[site.slug, evening].sky
+
+    def target(self, site: PublicSite, evening: date, target: Target | None) -> TargetNight | None:
+        return self.nights[site.slug, evening].target_sky
+
+
+def _same_sky(entry: Entry, view: EntryView | None) -> EntryView | None:
+    """The view, where it answers the same questions of the sky."""
+    return view if view is not None and _questions(view.entry) == _questions(entry) else None
+
+
+def _questions(entry: Entry) -> list[object]:
+    places = [(target.ra_deg, target.dec_deg) for target in entry.targets]
+    return [places, [(sub.start, sub.exposure_s, sub.site, sub.target) for sub in entry.lights]]
+
+
+def _work_since(entry: Entry, rigs: Mapping[str, Rig], before: Mapping[str, date]) -> tuple[tuple[Rig, Work], ...]:
     """Work on each of the entry's rigs after the previous entry with that rig was published, up to this one's date."""
     return tuple(
-        (diary.rigs[slug], work)
+        (rigs[slug], work)
         for slug in rigs_of(entry)
-        for work in diary.rigs[slug].work
-        if _published_before(entry, slug, diary) < work.date <= entry.published
+        for work in rigs[slug].work
+        if before.get(slug, date.min) < work.date <= entry.published
     )
 
 
-def _published_before(entry: Entry, rig: str, diary: Diary) -> date:
-    earlier = [
-        other.published
-        for other in diary.entries
-        if (other.published, other.slug) < (entry.published, entry.slug) and rig in rigs_of(other)
-    ]
-    return max(earlier, default=date.min)
+def published_before(entries: Iterable[tuple[str, date, tuple[str, ...]]]) -> dict[str, dict[str, date]]:
+    """For each entry (slug, published, rigs), when the entry before it with each of its rigs was published."""
+    latest: dict[str, date] = {}
+    found: dict[str, dict[str, date]] = {}
+    for slug, published, rigs in sorted(entries, key=lambda one: (one[1], one[0])):
+        found[slug] = {rig: latest[rig] for rig in rigs if rig in latest}
+        latest.update(dict.fromkeys(rigs, published))
+    return found
 
 
 def rigs_of(entry: Entry) -> tuple[str, ...]:

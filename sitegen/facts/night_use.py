@@ -1,5 +1,6 @@
 """How the night was used."""
 
+from collections.abc import Iterator
 from datetime import datetime
 
 from sitegen.facts.fact import Fact
@@ -27,13 +28,17 @@ def used_share_of_dark(night: NightView) -> float | None:
 
 def covered_s(intervals: list[Interval], within: Interval) -> float:
     """Seconds of `within` that the intervals cover, overlaps counted once."""
-    total_s, reached = 0.0, within[0]
+    return sum((end - start).total_seconds() for start, end in covered(intervals, within))
+
+
+def covered(intervals: list[Interval], within: Interval) -> Iterator[Interval]:
+    """The stretches of `within` that the intervals cover, in order, none over another."""
+    reached = within[0]
     for start, end in sorted(intervals):
         start, end = max(start, reached), min(end, within[1])
         if end > start:
-            total_s += (end - start).total_seconds()
+            yield start, end
             reached = end
-    return total_s
 
 
 FACTS: tuple[Fact[NightView], ...] = (

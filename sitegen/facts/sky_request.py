@@ -1,6 +1,7 @@
 """Collects what a diary wants to know of the sky, asks once, and hands out the answers."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import fields
 from datetime import date
 
 import numpy as np
@@ -84,6 +85,8 @@ class SkyBook:
     def subs(self, part: slice) -> SubSky:
         """An entry's share of the sub columns. At a hidden site only the lit fraction is known: it is the same for
         the whole Earth."""
+        if part.start == part.stop:
+            return SubSky(*(np.empty(0) for _ in fields(SubSky)))
         subs = self._answer.subs
         unknown = np.array(self.sub_hidden[part], dtype=bool)
         return SubSky(

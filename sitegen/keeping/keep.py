@@ -9,11 +9,18 @@ from pathlib import Path
 from tempfile import mkdtemp
 from typing import Any, TypeVar
 
+from sitegen.keeping.footprint import marks_in
+
 Product = TypeVar("Product")
+SAID = "said"
+_CHECKED = 20
 
 
 class Keep:
-    """`folder` None keeps nothing. `version` is part of every key: another sitegen's products are never used."""
+    """`folder` None keeps nothing. `version` is part of every key: another sitegen's products are never used.
+
+    `used` names every product asked for, as 'kind/key'.
+    """
 
     def __init__(self, folder: Path | None, version: str) -> None:
         self.folder, self.version = folder, version
@@ -25,14 +32,14 @@ class Keep:
         if self.folder is None:
             return make()
         path = self._path(kind, inputs)
-        found = _unpickled(path)
+        found = read_pickle(path)
         if found is not None:
             self.kept += 1
             product: Product = found[0]
             return product
         product = make()
         self.made += 1
-        _write_whole(path, pickle.dumps((product,), protocol=5))
+        write_pickle(path, product)
         return product
 
     def files(self, kind: str, inputs: Any, make: Callable[[Path], Product]) -> tuple[Path, Product]:
@@ -40,17 +47,17 @@ class Keep:
         base = self.folder or Path(mkdtemp(prefix="sitegen-"))
         path = base / kind / key_of(self.version, inputs)
         self.used.add(f"{kind}/{path.name}")
-        found = _unpickled(path / "said")
-        if found is not None:
+        found = read_pickle(path / SAID)
+        if found is not None and _as_it_was(path, found[0][1]):
             self.kept += 1
-            product: Product = found[0]
+            product: Product = found[0][0]
             return path, product
         working = path.with_name(f"{path.name}.{os.getpid()}.making")
         shutil.rmtree(working, ignore_errors=True)
         working.mkdir(parents=True)
         try:
             product = make(working)
-            _write_whole(working / "said", pickle.dumps((product,), protocol=5))
+            write_pickle(working / SAID, (product, _sizes(working)))
             shutil.rmtree(path, ignore_errors=True)
             working.rename(path)
         finally:
@@ -70,22 +77,50 @@ def key_of(*inputs: Any) -> str:
     return hashlib.blake2b(repr(inputs).encode("utf-8", "surrogatepass"), digest_size=20).hexdigest()
 
 
+def digest_of(value: Any) -> str:
+    """A quicker name for a record: different for different records; now and then also for equal ones, which costs a
+    making and no more."""
+    return hashlib.blake2b(pickle.dumps(value, protocol=5), digest_size=20).hexdigest()
+
+
 def hash_of_file(path: Path) -> str:
     with path.open("rb") as file:
         return hashlib.file_digest(file, lambda: hashlib.blake2b(digest_size=20)).hexdigest()
 
 
-def _unpickled(path: Path) -> tuple[Any] | None:
+def write_pickle(path: Path, product: Any) -> None:
+    """With a checksum in front, so that damage shows."""
+    body = pickle.dumps((product,), protocol=5)
+    write_whole(path, hashlib.blake2b(body, digest_size=_CHECKED).digest() + body)
+
+
+def read_pickle(path: Path) -> tuple[Any] | None:
     """None for what is missing or damaged: it will be made again."""
     try:
-        found = pickle.loads(path.read_bytes())
-    except Exception:  # a damaged pickle may raise anything at all
+        content = path.read_bytes()
+        body = content[_CHECKED:]
+        if hashlib.blake2b(body, digest_size=_CHECKED).digest() != content[:_CHECKED]:
+            return None
+        found = pickle.loads(body)
+    except Exception:  # a pickle of other code may raise anything at all
         return None
     return found if isinstance(found, tuple) and len(found) == 1 else None
 
 
-def _write_whole(path: Path, content: bytes) -> None:
+def write_whole(path: Path, content: bytes) -> None:
+    """The whole file or none of it, whenever the power fails."""
     path.parent.mkdir(parents=True, exist_ok=True)
     working = path.with_name(f"{path.name}.{os.getpid()}.part")
     working.write_bytes(content)
     working.replace(path)
+
+
+def _sizes(folder: Path) -> dict[str, tuple[int, int]]:
+    return {name: (mark.size, mark.mtime_ns) for name, mark in marks_in(folder).items() if name != SAID}
+
+
+def _as_it_was(folder: Path, sizes: dict[str, tuple[int, int]]) -> bool:
+    try:
+        return _sizes(folder) == sizes
+    except OSError:
+        return False

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, datetime
 from typing import Any
 
 from sitegen.diary.entry import Lessons, Stage
@@ -11,7 +11,7 @@ from sitegen.diary.target import Target
 from sitegen.facts.diary_in_sky import rigs_of
 from sitegen.facts.integration_totals import seconds
 from sitegen.facts.night_advice import advice, followed
-from sitegen.facts.night_use import used_share_of_dark
+from sitegen.facts.night_use import covered, used_share_of_dark
 from sitegen.facts.views import EntryView, NightView
 from sitegen.pages.picture_view import PictureView
 from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
@@ -19,7 +19,8 @@ from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
 
 @dataclass(frozen=True, slots=True)
 class NightCard:
-    """One night of one entry at one site. Unknown values are None (hidden site, no darkness)."""
+    """One night of one entry at one site. Unknown values are None (hidden site, no darkness). `exposing` are the stretches of
+    its dark hours in which kept subs were exposing."""
 
     evening: date
     site: str
@@ -37,6 +38,8 @@ class NightCard:
     followed: bool | None
     ribbon: Ribbon | None
     by_filter_s: Mapping[str, float] = field(default_factory=dict)
+    dark: tuple[datetime, datetime] | None = None
+    exposing: tuple[tuple[datetime, datetime], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,9 +114,16 @@ def _night_card(night: NightView, view: EntryView, half_hours: float) -> NightCa
         up_share=moon.up_share_of_dark if moon else None,
         advice=advice(night),
         followed=followed(night),
-        ribbon=ribbon_of(night, span, bands_of(view.filters), key) if span else None,
+        ribbon=ribbon_of(night, span, bands_of(view.filters), key, named=False) if span else None,
         by_filter_s={short: total for short, _ in view.filters if (total := _through(night, short))},
+        dark=(dark := _dark(night)),
+        exposing=tuple(covered([(light.sub.start, light.sub.end) for light in kept], dark)) if dark else (),
     )
+
+
+def _dark(night: NightView) -> tuple[datetime, datetime] | None:
+    sky = night.sky
+    return (sky.dark_start, sky.dark_end) if sky and sky.dark_start and sky.dark_end else None
 
 
 def _through(night: NightView, short: str) -> float:

@@ -79,6 +79,8 @@ def helpers(words: Words, numbers: NumberText) -> dict[str, Callable[..., Any]]:
 
 def sub_words(lane: Lane, block: Block, words: Words, numbers: NumberText) -> str:
     """One sub in a line: filter, times, exposure, and why it was discarded."""
+    if block.light is None:
+        return ""
     sub = block.light.sub
     if sub.kept:
         state = words["ribbon.kept"]

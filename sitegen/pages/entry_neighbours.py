@@ -1,5 +1,6 @@
 """Where to read on: the entries before and after, in time and with the same target, rig or topic."""
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -27,11 +28,21 @@ def neighbours(card: EntryCard, book: SiteBook) -> tuple[Along, ...]:
     return tuple(thread for thread in threads if thread.earlier or thread.later)
 
 
-def _around(card: EntryCard, cards: Sequence[EntryCard]) -> tuple[tuple[str, str] | None, tuple[str, str] | None]:
-    """(earlier, later) as (slug, title); `cards` stand newest first."""
-    place = next(index for index, one in enumerate(cards) if one.slug == card.slug)
+def beside(card: EntryCard, cards: Sequence[EntryCard]) -> tuple[EntryCard | None, EntryCard | None]:
+    """(earlier, later) of a card among `cards`, which stand newest first."""
+    place = bisect_left(cards, _newness(card), key=_newness)
     earlier = cards[place + 1] if place + 1 < len(cards) else None
-    later = cards[place - 1] if place else None
+    return earlier, cards[place - 1] if place else None
+
+
+def _newness(card: EntryCard) -> tuple[int, str]:
+    """The order of a diary: newest first, of one day by name."""
+    return -card.published.toordinal(), card.slug
+
+
+def _around(card: EntryCard, cards: Sequence[EntryCard]) -> tuple[tuple[str, str] | None, tuple[str, str] | None]:
+    """(earlier, later) as (slug, title)."""
+    earlier, later = beside(card, cards)
     return _named(earlier), _named(later)
 
 

@@ -28,9 +28,12 @@ class EntryRow:
 
 
 CLOTH_NIGHTS = 6
+WOVEN_ROWS = 24
+"""So many rows of a list show their nights; a page of a thousand ribbons would be read by nobody, and hardly load."""
 
 
-def entry_row(card: EntryCard, book: SiteBook) -> EntryRow:
+def entry_row(card: EntryCard, book: SiteBook, woven: bool = True) -> EntryRow:
+    """`woven`: with its nights."""
     fullest = sorted(card.nights, key=lambda night: (-night.integration_s, night.evening))[:CLOTH_NIGHTS]
     return EntryRow(
         slug=card.slug,
@@ -43,11 +46,12 @@ def entry_row(card: EntryCard, book: SiteBook) -> EntryRow:
         total_s=card.integration["total_s"],
         kept=card.integration["kept"],
         night_count=len({night.evening for night in card.nights}),
-        nights=tuple(sorted(fullest, key=lambda night: (night.evening, night.site))),
-        more_nights=len(card.nights) - len(fullest),
+        nights=tuple(sorted(fullest, key=lambda night: (night.evening, night.site))) if woven else (),
+        more_nights=len(card.nights) - len(fullest) if woven else 0,
         picture=card.picture,
     )
 
 
 def entry_rows(cards: list[EntryCard] | tuple[EntryCard, ...], book: SiteBook) -> tuple[EntryRow, ...]:
-    return tuple(entry_row(card, book) for card in cards)
+    """The first of them woven."""
+    return tuple(entry_row(card, book, index < WOVEN_ROWS) for index, card in enumerate(cards))

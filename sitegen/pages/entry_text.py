@@ -1,11 +1,12 @@
 """The author's text with its markers answered from the entry's facts."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from functools import partial
 
 from markupsafe import escape
 
 from sitegen.diary import addresses
+from sitegen.pages.card import EntryCard
 from sitegen.pages.markdown_text import Rendered, Resolvers, to_html
 from sitegen.pages.picture_view import PreparedPicture, picture_view
 from sitegen.pages.prepared import PreparedEntry
@@ -26,7 +27,7 @@ def text_of(prepared: PreparedEntry, book: SiteBook, link: Link | None = None) -
     return to_html(
         prepared.view.entry.body,
         Resolvers(
-            entry_address=lambda name: _entry_address(name, link, set(book.by_slug)),
+            entry_address=lambda name: _entry_address(name, link, book.by_slug),
             fact_html=lambda marker, words: _fact_html(marker, words, prepared, book, link),
             figure_html=lambda name, words: _figure_html(name, words, prepared, link),
         ),
@@ -34,7 +35,7 @@ def text_of(prepared: PreparedEntry, book: SiteBook, link: Link | None = None) -
     )
 
 
-def _entry_address(name: str, link: Link, slugs: set[str]) -> str | tuple[str, str]:
+def _entry_address(name: str, link: Link, slugs: Mapping[str, EntryCard]) -> str | tuple[str, str]:
     slug = name.rpartition("/")[2].removesuffix(".md")
     if slug not in slugs:
         return f"the link leads to no listed entry: '{name}'", hint_for(slug, slugs)

@@ -29,12 +29,12 @@ class Stop:
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """One sub: x, width, and which sub of the night it is."""
+    """One sub: x, width, and which sub of the night it is; None in the small ribbons of lists, which name no sub."""
 
     x: float
     width: float
     kept: bool
-    light: SubInSky
+    light: SubInSky | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,8 +107,11 @@ def clock_half_hours(nights: Iterable[NightView]) -> float:
     return min(max(math.ceil(longest_s / 1800) / 2 + 0.5, SHORTEST_CLOCK_H), LONGEST_CLOCK_H)
 
 
-def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]], key: str) -> Ribbon:
-    """`bands` gives each filter's passbands; lanes stand in its order. `key` keeps SVG ids apart within a page."""
+def ribbon_of(
+    night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]], key: str, named: bool = True
+) -> Ribbon:
+    """`bands` gives each filter's passbands; lanes stand in its order. `key` keeps SVG ids apart within a page. `named`: its
+    blocks know their subs."""
     curve = night.sky.curve if night.sky else None
     target = night.target_sky
     times_s = curve.times_s.tolist() if curve else []
@@ -123,7 +126,7 @@ def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]]
         target_label=_label_place(times_s, rising, span) if rising else None,
         transit_x=_inside(span.x(transit)) if transit else None,
         hours=_hours(span, ZoneInfo(night.site.time_zone)),
-        lanes=_lanes(night.lights, span, bands),
+        lanes=_lanes(night.lights, span, bands, named),
         midnight_x=round(span.x(night.sky.midnight), 2) if night.sky else WIDTH / 2,
     )
 
@@ -235,14 +238,16 @@ def _hours(span: Span, zone: ZoneInfo) -> tuple[tuple[float, datetime], ...]:
     return tuple(found)
 
 
-def _lanes(lights: Sequence[SubInSky], span: Span, bands: Mapping[str, tuple[int, ...]]) -> tuple[Lane, ...]:
+def _lanes(
+    lights: Sequence[SubInSky], span: Span, bands: Mapping[str, tuple[int, ...]], named: bool
+) -> tuple[Lane, ...]:
     return tuple(
-        Lane(short, passbands, tuple(_block(light, span) for light in lights if light.filter_key == short))
+        Lane(short, passbands, tuple(_block(light, span, named) for light in lights if light.filter_key == short))
         for short, passbands in bands.items()
         if any(light.filter_key == short for light in lights)
     )
 
 
-def _block(light: SubInSky, span: Span) -> Block:
+def _block(light: SubInSky, span: Span, named: bool) -> Block:
     x, end = span.x(light.sub.start), span.x(light.sub.end)
-    return Block(round(x, 2), round(max(end - x, SHORTEST_MARK), 2), light.sub.kept, light)
+    return Block(round(x, 2), round(max(end - x, SHORTEST_MARK), 2), light.sub.kept, light if named else None)

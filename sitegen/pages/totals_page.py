@@ -1,7 +1,7 @@
 """The whole diary in charts: hours by filter, year, month and Moon, and how the dark hours were used."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import date, datetime
+from datetime import date
 from itertools import groupby
 from typing import Any
 
@@ -18,13 +18,11 @@ from sitegen.diary.rig import Filter
 from sitegen.facts.night_use import covered_s
 from sitegen.pages.card import EntryCard, NightCard, passbands_of
 from sitegen.pages.page import Page, PageKind
-from sitegen.pages.ribbon import DUSK_DEGREES, Ribbon
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
 
 SUMS = ("total_s", "broadband_s", "narrowband_s", "kept", "discarded")
 KINDS = ("broadband", "narrowband", "dual-band")
-DARK = len(DUSK_DEGREES) - 1
 
 
 def pages(book: SiteBook) -> Iterable[Page]:
@@ -139,21 +137,9 @@ def _used(cards: Sequence[NightCard]) -> UsedNight:
 
 def _together(cards: Sequence[NightCard]) -> float:
     """The share of the dark hours in which any of the entries' kept subs was exposing."""
-    ribbons = [card.ribbon for card in cards if card.ribbon]
-    exposing = [
-        (block.light.sub.start, block.light.sub.end)
-        for ribbon in ribbons for lane in ribbon.lanes for block in lane.blocks if block.kept
-    ]  # fmt: skip
-    dark = _dark_stretch(ribbons[0])
+    dark = next(card.dark for card in cards if card.dark)
+    exposing = [stretch for card in cards for stretch in card.exposing]
     return covered_s(exposing, dark) / (dark[1] - dark[0]).total_seconds()
-
-
-def _dark_stretch(ribbon: Ribbon) -> tuple[datetime, datetime]:
-    """When the ribbon's ground is darkest, by the hours it names."""
-    shares = [100.0 * stop.share for stop in ribbon.ground if stop.depth == DARK]
-    (x0, t0), (x1, t1) = ribbon.hours[0], ribbon.hours[-1]
-    start, end = (t0 + (x - x0) / (x1 - x0) * (t1 - t0) for x in (min(shares), max(shares)))
-    return start, end
 
 
 KIND = PageKind("totals", pages)

@@ -44,6 +44,9 @@ class Desk:
     content: ContentFolder
     today: date
     problems: list[Problem] = field(default_factory=list)
+    asked: list[str] = field(default_factory=list)
+    """What every path or pattern begins with that was looked up in content/: where a file comes or goes under one of
+    these, the file on this desk must be read again."""
 
     def error(self, at: Placed, wrong: str, remedy: str = "") -> None:
         self._put_down(Problem(self.shown, at.line, at.column, wrong, remedy))

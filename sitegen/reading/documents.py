@@ -32,9 +32,27 @@ class Document:
 
 def documents_of(kind: AuthorFile, content: ContentFolder, today: date) -> tuple[Document, ...]:
     """Every file of the kind, by name."""
-    folder, _, name = kind.pattern.partition("/")
-    suffix = name.removeprefix("NAME")
-    return tuple(_document(kind, relative, suffix, content, today) for relative in _own_files(folder, content))
+    return tuple(document_of(kind, relative, content, today) for relative in files_of(kind, content))
+
+
+def files_of(kind: AuthorFile, content: ContentFolder) -> tuple[str, ...]:
+    """Their paths inside content/, sorted."""
+    return tuple(_own_files(kind.pattern.partition("/")[0], content))
+
+
+def document_of(kind: AuthorFile, relative: str, content: ContentFolder, today: date) -> Document:
+    """One file of a kind that may have many."""
+    return _document(kind, relative, _suffix(kind), content, today)
+
+
+def unread(kind: AuthorFile, relative: str, content: ContentFolder, today: date) -> Document:
+    """The file as its name alone tells it."""
+    slug = relative.partition("/")[2].removesuffix(_suffix(kind))
+    return Document(slug, relative, Desk(content.shown(relative), content, today), None)
+
+
+def _suffix(kind: AuthorFile) -> str:
+    return kind.pattern.partition("/")[2].removeprefix("NAME")
 
 
 def single_document(kind: AuthorFile, content: ContentFolder, today: date) -> Document:

@@ -15,13 +15,18 @@ def is_pattern(text: str) -> bool:
     return _WILD.search(text) is not None
 
 
+def plain_start(pattern: str) -> str:
+    """What every path begins with that the pattern finds."""
+    return _WILD.split(pattern, maxsplit=1)[0]
+
+
 def files_matching(pattern: str, content: ContentFolder, fold_case: bool = False) -> tuple[str, ...]:
     """The files' paths as the disk spells them, sorted. A file that is literally called like the pattern is taken at its word."""
     if pattern in content.names:
         return (content.names[pattern],)
     if not is_pattern(pattern):
         return ()
-    plain = "" if fold_case else _WILD.split(pattern, maxsplit=1)[0]
+    plain = "" if fold_case else plain_start(pattern)
     steps = _steps(pattern, fold_case)
     return tuple(content.names[name] for name in content.under(plain) if _fits(steps, name.split("/")))
 

@@ -8,7 +8,7 @@ from sitegen.problems import did_you_mean
 from sitegen.reading.content_folder import ContentFolder
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node, quoted
-from sitegen.reading.path_pattern import files_matching, is_pattern
+from sitegen.reading.path_pattern import files_matching, is_pattern, plain_start
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
 DEVICE_NAMES = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))})
@@ -26,6 +26,7 @@ class ContentPath:
         if text is None:
             return None
         text = unicodedata.normalize("NFC", text)
+        desk.asked.append(text)
         trouble = path_trouble(text, desk.content) or self._foreign(text)
         if trouble is None and text in desk.content.names:
             return desk.content.names[text]
@@ -54,6 +55,7 @@ class LogPattern:
         if text is None:
             return None
         text = unicodedata.normalize("NFC", text)
+        desk.asked.append(plain_start(text))
         trouble = path_trouble(text, desk.content)
         found = () if trouble else files_matching(text, desk.content)
         if found:

@@ -1,0 +1,83 @@
+"""The site that stands: what everything looked like when it was built, so that a rebuild of nothing is nothing."""
+
+import json
+import sys
+import time
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from sitegen.folders import Folders
+from sitegen.keeping.footprint import SETTLED_NS, Mark, digest_of_marks, digest_of_output, marks_in, newest_ns
+from sitegen.keeping.keep import key_of, write_whole
+from sitegen.keeping.makers import PACKAGE, package_folders
+
+
+@dataclass(frozen=True)
+class Look:
+    """One look at everything a site is made from. `content` are the marks of the author's files."""
+
+    folders: Folders
+    themes: tuple[Path, ...]
+    today: date
+    looked_ns: int
+    content: dict[str, Mark] = field(repr=False)
+
+    def inputs(self) -> str:
+        places = [(str(place.absolute()), digest_of_marks(marks_in(place))) for place in (*self.themes, PACKAGE)]
+        libraries = [(str(place), place.stat().st_mtime_ns) for place in package_folders() if place.is_dir()]
+        named = [str(each) for each in (self.folders.content, self.folders.themes, self.folders.output)]
+        return key_of(digest_of_marks(self.content), places, libraries, named, sys.version, self.today.year)
+
+    @property
+    def settled(self) -> bool:
+        """No file of the author's is so new that it may change within the same tick."""
+        return newest_ns(self.content.values()) < self.looked_ns - SETTLED_NS
+
+
+def look(folders: Folders, themes: tuple[Path, ...], today: date) -> Look:
+    """`themes` are the folders that hold themes, each once."""
+    now = time.time_ns()
+    return Look(folders, themes, today, now, marks_in(folders.content))
+
+
+def standing_report(look: Look) -> Mapping[str, Any] | None:
+    """What was reported when the site as it stands was built; None where anything has changed since, or may have."""
+    path = _path(look)
+    try:
+        told = json.loads(path.read_bytes()) if path else None
+    except (OSError, ValueError):
+        return None
+    if not isinstance(told, dict) or not _holds_today(told, look.today):
+        return None
+    same = told.get("inputs") == look.inputs() and told.get("output") == digest_of_output(look.folders.output)
+    report = told.get("report")
+    return report if same and isinstance(report, dict) else None
+
+
+def remember(look: Look, report: Mapping[str, Any]) -> None:
+    """Called when the site has been published. A diary edited a moment before is looked at again the next time."""
+    path = _path(look)
+    if path is None or not look.settled:
+        return
+    told = {
+        "today": look.today.isoformat(),
+        "inputs": look.inputs(),
+        "output": digest_of_output(look.folders.output),
+        "report": report,
+    }
+    write_whole(path, json.dumps(told).encode())
+
+
+def _holds_today(told: Mapping[str, Any], today: date) -> bool:
+    """What lay in the future when it was built has been warned of; without a warning, the same holds on every later day."""
+    built = str(told.get("today"))
+    problems = told.get("report", {}).get("problems")
+    return built == today.isoformat() or (problems == [] and built < today.isoformat())
+
+
+def _path(look: Look) -> Path | None:
+    keep = look.folders.keep
+    return keep / "standing" / f"{key_of(str(look.folders.output.absolute()))}.json" if keep else None
