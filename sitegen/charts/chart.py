@@ -11,7 +11,7 @@ from typing import Any, Generic, Protocol, TypeVar
 from matplotlib.figure import Figure
 
 from sitegen.charts.clean_svg import clean_svg
-from sitegen.charts.house_style import svg_of
+from sitegen.charts.house_style import house, svg_of
 from sitegen.number_text import NumberText
 
 Values = TypeVar("Values")
@@ -92,8 +92,11 @@ def drawn(chart: Chart[Any], values: Any, voice: Voice, key: str | None = None, 
         return None
     key = key or chart.name.replace("_", "-")
     title = chart.title(values, voice)
-    svgs = tuple(
-        clean_svg(svg_of(panel.figure), f"{key}-{number}", panel.label or title, panel.described, panel.links, panel.halo)
-        for number, panel in enumerate(chart.draw(values, voice), start=1)
-    )
+    with house():
+        panels = enumerate(chart.draw(values, voice), start=1)
+        svgs = tuple(_svg(panel, f"{key}-{number}", title) for number, panel in panels)
     return Drawn(chart.name, key, title, svgs, chart.table(values, voice), note)
+
+
+def _svg(panel: Panel, key: str, title: str) -> str:
+    return clean_svg(svg_of(panel.figure), key, panel.label or title, panel.described, panel.links, panel.halo)

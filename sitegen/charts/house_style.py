@@ -5,6 +5,7 @@ the theme's stylesheet gives the class its colour. Lengths are units of a panel 
 """
 
 import io
+import logging
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Literal
@@ -18,6 +19,9 @@ from matplotlib.path import Path
 from matplotlib.ticker import FixedLocator, FuncFormatter, MaxNLocator
 
 from sitegen.number_text import NumberText
+
+# the first run on a machine finds its fonts, and would say so among the words of the command
+logging.getLogger("matplotlib.font_manager").setLevel(logging.ERROR)
 
 WIDTH = 400.0
 TEXT = 13.6  # 11.1 px where the panel is 328 px wide, a phone of 360 px less its margins
@@ -48,6 +52,7 @@ _STYLE: dict[str, Any] = {
     "lines.linewidth": LINE,
     "lines.solid_capstyle": "round",
     "path.simplify": False,
+    "text.parse_math": False,  # a dollar in a name is a dollar
 }
 _DEFAULTS = {key: value for key, value in matplotlib.rcParamsDefault.items() if not key.startswith(("backend", "date."))}
 _RC: Any = {**_DEFAULTS, **_STYLE}
@@ -69,7 +74,7 @@ def class_of(colour: str) -> str:
 
 @contextmanager
 def house() -> Iterator[None]:
-    """The house's settings alone, whatever the machine's own matplotlib settings are."""
+    """The house's settings alone, whatever the machine's own matplotlib settings are. `drawn` works inside it."""
     with matplotlib.rc_context(_RC):
         yield
 
@@ -77,19 +82,15 @@ def house() -> Iterator[None]:
 def svg_of(figure: Figure) -> str:
     """The figure as matplotlib writes it."""
     text = io.StringIO()
-    with house():
-        FigureCanvasSVG(figure)
-        figure.savefig(text, format="svg", metadata={"Date": None, "Creator": None, "Format": None, "Type": None})
+    FigureCanvasSVG(figure)
+    figure.savefig(text, format="svg", metadata={"Date": None, "Creator": None, "Format": None, "Type": None})
     return text.getvalue()
 
 
 def figure_with_axes(height: float, left: float, right: float, top: float, bottom: float) -> tuple[Figure, Axes]:
     """A panel of that height with one pair of axes, margins in units: no frame, no tick marks."""
-    with house():
-        figure = Figure(figsize=(WIDTH / _INCH, height / _INCH), dpi=_INCH)
-        axes = figure.add_axes(
-            (left / WIDTH, bottom / height, (WIDTH - left - right) / WIDTH, (height - top - bottom) / height)
-        )
+    figure = Figure(figsize=(WIDTH / _INCH, height / _INCH), dpi=_INCH)
+    axes = figure.add_axes((left / WIDTH, bottom / height, (WIDTH - left - right) / WIDTH, (height - top - bottom) / height))
     axes.spines[:].set_visible(False)
     axes.set_axisbelow(True)
     return figure, axes
@@ -112,12 +113,11 @@ def nice_ticks(top: float, most: int = 4) -> list[float]:
 def ticks(axes: Axes, which: Literal["x", "y"], places: Sequence[float], text: Callable[[float], str], grid: bool = True) -> None:
     """Tick labels of one axis ('x' or 'y'), and lines of the paper's rule where they help to compare."""
     axis = axes.xaxis if which == "x" else axes.yaxis
-    with house():
-        axis.set_major_locator(FixedLocator(list(places)))
-        axis.set_major_formatter(FuncFormatter(lambda value, _: text(value).partition("\n")[0]))
-        axes.tick_params(axis=which, length=0, pad=5, labelsize=TEXT, labelcolor=DIM)
-        if grid:
-            axes.grid(True, axis=which, color=RULE, linewidth=THIN)
+    axis.set_major_locator(FixedLocator(list(places)))
+    axis.set_major_formatter(FuncFormatter(lambda value, _: text(value).partition("\n")[0]))
+    axes.tick_params(axis=which, length=0, pad=5, labelsize=TEXT, labelcolor=DIM)
+    if grid:
+        axes.grid(True, axis=which, color=RULE, linewidth=THIN)
     if which == "x":
         _further_rows(axes, places, text)
 

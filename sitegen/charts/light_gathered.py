@@ -69,7 +69,7 @@ def _hours(seconds: float, voice: Voice) -> str:
 def title(lights: Lights, voice: Voice) -> str:
     most = max(lights, key=lambda one: one.gathered_s)
     total_s = sum(one.gathered_s for one in lights)
-    return voice.say("gathered.title", filter=most.name, most=voice.numbers.duration(most.gathered_s),
+    return voice.say("gathered.title", filter=most.short, most=voice.numbers.duration(most.gathered_s),
                      total=voice.numbers.duration(total_s))  # fmt: skip
 
 

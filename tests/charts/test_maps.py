@@ -76,6 +76,14 @@ def test_the_title_counts_the_halves(targets: tuple[SkyTarget, ...], sentence: s
     assert sky_map.title(targets, VOICE) == sentence
 
 
+def test_a_name_is_shown_as_it_is_written() -> None:
+    """No sign of it is taken for a formula or for markup."""
+    target = SkyTarget("A $b$ & <c>", 11.888, -25.288, 1.0, "a/index.html")
+    found = drawn(sky_map.CHART, (target,), VOICE, "map")
+    assert found is not None
+    assert [text.text for link in fromstring(found.svgs[0]).iter("a") for text in link.iter("text")] == ["A $b$ & <c>"]
+
+
 def test_no_target_is_no_map() -> None:
     """An empty sky is not drawn."""
     assert drawn(sky_map.CHART, (), VOICE) is None
