@@ -37,7 +37,7 @@ FACTS: tuple[Fact[NightView], ...] = (
         " while it is down; else any.",
         COMMON_PRACTICE,
     ),
-    Fact("moon_down", "Dark and moonless", "UTC", moon_down, "Stretches of the dark hours without the Moon.", "definition"),
+    Fact("moon_down", "Moonless from, until", "UTC", moon_down, "Stretches of the dark hours without the Moon.", "definition"),
     Fact(
         "followed",
         "Rule followed",
