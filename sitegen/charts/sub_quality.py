@@ -233,7 +233,7 @@ def _offset_words(offset: timedelta) -> str:
 def _widths(axes: Axes, voice: Voice) -> None:
     low, high = axes.get_ylim()
     step = next(step for step in (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 1e9) if (high - low) / step <= 5)
-    places = [step * number for number in range(int(high / step) + 1) if step * number >= low]
+    places = [step * number for number in range(int(high / step) + 1) if step * number >= low + 0.06 * (high - low)]
     ticks(axes, "y", places, lambda value: f"{voice.numbers.number(value, 1)}″")
 
 
