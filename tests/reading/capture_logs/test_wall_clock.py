@@ -60,6 +60,12 @@ def test_exposures_settle_what_starts_alone_do_not(read):
     assert (utc(reading), reading.problems) == (["04 15:00", "04 17:00"], ())
 
 
+def test_an_exposure_that_runs_past_the_next_start_tells_of_the_change(read):
+    """02:05 and 40 minutes end at 02:45: the 02:30 after it is the second of that night."""
+    reading = read("a.csv", table("2026-04-05 02:05", "2026-04-05 02:30", exposure="40 min"), time_zone=ADELAIDE)
+    assert (utc(reading), reading.problems) == (["04 15:35", "04 17:00"], ())
+
+
 def test_what_the_order_leaves_open_is_said(read):
     """The first pass is taken, and the line tells how to write the other."""
     times = ["2026-04-05 01:30", "2026-04-05 02:10", "2026-04-05 02:20", "2026-04-05 03:30"]
