@@ -84,6 +84,8 @@ def night_title(card: NightCard, book: SiteBook) -> str:
     """One sentence that answers how the night was used."""
     numbers, words = book.shower.numbers, book.shower.words
     day = numbers.day(card.evening)
+    if not card.kept:
+        return words.say("nights.kept_nothing", day=day, n=card.discarded)
     if card.used_share is not None:
         return words.say("nights.used", day=day, share=numbers.percent(card.used_share))
     if card.dark_s == 0:
