@@ -7,6 +7,7 @@ import click
 from sitegen import __version__
 
 COMMANDS: tuple[str, ...] = (
+    "start",
     "rebuild",
     "check",
 )
@@ -28,4 +29,19 @@ class _Commands(click.Group):
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="sitegen")
 def main() -> None:
-    """An imaging diary: from capture logs and Markdown to a site of plain files."""
+    """An imaging diary: from capture logs and Markdown to a site of plain files.
+
+    \b
+    A first evening:
+      sitegen start my-nights
+      cd my-nights
+      sitegen begin m101 /disk/captures/m101
+      sitegen preview
+
+    \b
+    Completion of commands, options and entry names, for one line in your shell's own file:
+      bash  eval "$(_SITEGEN_COMPLETE=bash_source sitegen)"
+      zsh   eval "$(_SITEGEN_COMPLETE=zsh_source sitegen)"
+
+    NO_COLOR in the environment turns colours off.
+    """
