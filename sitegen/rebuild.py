@@ -1,31 +1,43 @@
-"""The assembly line: reading, facts, pictures, pages, writing. Top to bottom, each room called in its turn.
+"""The assembly line on one screen: look, assemble, publish, remember.
 
-The heavy rooms (astropy, matplotlib, pyvips behind them) are imported late, here and nowhere else.
+Where nothing has changed since the site was built, a look is all. The heavy rooms (astropy, matplotlib, pyvips, jinja2 behind
+them) are imported late, here and nowhere else.
 """
 
 import shutil
+import time
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import asdict, dataclass
 from datetime import date
+from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
-from sitegen import __version__
 from sitegen.folders import Folders
-from sitegen.keeping.keep import Keep
-from sitegen.problems import DiaryProblems, Problem, errors_in, in_order
-from sitegen.reading.reader import read_diary
-from sitegen.writing.publish import Published, publish
+from sitegen.keeping.standing import Look, look, remember, standing_report
+from sitegen.pages.theme import packaged_themes
+from sitegen.problems import DiaryProblems, Problem, errors_in
+
+FORGOTTEN = ("ledger", "standing", "files", "entries", "cores", "cards", "charts", "pictures")
 
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """What a rebuild did."""
+    """What a rebuild did. `made` and `kept` by kind of product, `seconds` by step; `changed`, `removed` and `carried` as in
+    `writing.publish`. `standing`: nothing had changed, and nothing was done."""
 
     entries: int
     pages: int
-    published: Published
+    files: int
+    changed: int
+    removed: int
+    carried: tuple[str, ...]
     problems: tuple[Problem, ...]
-    made: int
-    kept: int
+    made: dict[str, int]
+    kept: dict[str, int]
+    seconds: dict[str, float]
+    standing: bool = False
 
     def as_json(self) -> dict[str, Any]:
         return asdict(self)
@@ -33,28 +45,128 @@ class Report:
 
 def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool = False) -> Report:
     """The whole site. Raises DiaryProblems, with the earlier site untouched, where the diary has any error."""
-    from sitegen import assembly
-
     if fresh and folders.keep is not None:
-        shutil.rmtree(folders.keep, ignore_errors=True)
-    reading = read_diary(folders.content, today, str(folders.content))
-    if reading.diary is None:
-        raise DiaryProblems(in_order(reading.problems))
-    keep = Keep(folders.keep, __version__)
-    drawn = assembly.assemble(reading.diary, folders, keep)
-    problems = in_order([*reading.problems, *drawn.problems])
-    if errors_in(problems):
-        raise DiaryProblems(problems)
-    published = publish(drawn.artifacts, folders.output, folders.keep)
-    return Report(len(reading.diary.entries), drawn.pages, published, problems, keep.made, keep.kept)
+        for kind in FORGOTTEN:
+            shutil.rmtree(folders.keep / kind, ignore_errors=True)
+    since = time.perf_counter()
+    seen = look(folders, _themes(folders), today)
+    told = standing_report(seen)
+    if told is not None:
+        return _standing(told, time.perf_counter() - since)
+    with _kept(folders) as keep:
+        report = _rebuilt(seen, keep, jobs)
+    remember(seen, report.as_json())
+    return report
+
+
+def _rebuilt(seen: Look, keep: Path, jobs: int | None) -> Report:
+    from sitegen.assembly.assemble import assemble, tidy
+    from sitegen.writing.publish import publish
+
+    done = assemble(seen, keep, _steps(), jobs)
+    if errors_in(done.problems):
+        raise DiaryProblems(done.problems)
+    published = publish(done.artifacts(), seen.folders.output, seen.folders.keep)
+    done.tally.step("writing")
+    tidy(done, seen.folders.content)
+    done.tally.step("tidying")
+    return Report(
+        entries=done.entries,
+        pages=done.pages,
+        problems=done.problems,
+        made=dict(done.tally.made),
+        kept=dict(done.tally.kept),
+        seconds={step: round(seconds, 3) for step, seconds in done.tally.seconds.items()},
+        **asdict(published),
+    )
 
 
 def check(folders: Folders, today: date) -> tuple[Problem, ...]:
     """Every problem that a rebuild would meet, errors and warnings; nothing is published."""
-    from sitegen import assembly
+    from sitegen.assembly.assemble import assemble
 
-    reading = read_diary(folders.content, today, str(folders.content))
-    if reading.diary is None:
-        return in_order(reading.problems)
-    found = assembly.problems_of(reading.diary, folders, Keep(folders.keep, __version__))
-    return in_order([*reading.problems, *found])
+    seen = look(folders, _themes(folders), today)
+    with _kept(folders) as keep:
+        return assemble(seen, keep, _steps(), None, checking=True).problems
+
+
+@contextmanager
+def _kept(folders: Folders) -> Iterator[Path]:
+    """Where products are kept; a folder for this once where nothing shall be."""
+    if folders.keep is not None:
+        yield folders.keep
+        return
+    with TemporaryDirectory(prefix="sitegen-") as once:
+        yield Path(once)
+
+
+def _themes(folders: Folders) -> tuple[Path, ...]:
+    return tuple(dict.fromkeys((folders.themes.absolute(), packaged_themes())))
+
+
+def _standing(told: Any, seconds: float) -> Report:
+    """The report of the site as it stands: everything kept, nothing made."""
+    problems = tuple(Problem(**problem) for problem in told["problems"])
+    every = {kind: told["made"].get(kind, 0) + told["kept"].get(kind, 0) for kind in {**told["made"], **told["kept"]}}
+    return Report(told["entries"], told["pages"], told["files"], 0, 0, tuple(told["carried"]), problems,
+                  dict.fromkeys(every, 0), every, {"looking around": round(seconds, 3)}, True)  # fmt: skip
+
+
+def _steps() -> Any:
+    from sitegen.assembly.steps import Steps
+
+    return Steps(_facts, _draw, _nights, _lists, _texts, _feeds, _mistakes, _make_sizes, _list_names)
+
+
+def _facts(bench: Any, chunk: Sequence[Any]) -> Any:
+    from sitegen.assembly.entry_facts import facts_of_entries
+
+    return facts_of_entries(bench, chunk)
+
+
+def _draw(bench: Any, chunk: Sequence[Any]) -> Any:
+    from sitegen.assembly.entry_drawing import draw_entries
+
+    return draw_entries(bench, chunk)
+
+
+def _nights(bench: Any, chunk: Sequence[Any]) -> Any:
+    from sitegen.assembly.entry_drawing import draw_nights
+
+    return draw_nights(bench, chunk)
+
+
+def _lists(bench: Any, chunk: Sequence[Any]) -> Any:
+    from sitegen.assembly.lists import draw_lists
+
+    return draw_lists(bench, chunk)
+
+
+def _texts(bench: Any, chunk: Sequence[Any]) -> Any:
+    from sitegen.assembly.entry_texts import texts_that_err
+
+    return texts_that_err(bench, chunk)
+
+
+def _feeds(*all_cards: Any) -> Any:
+    from sitegen.assembly.lists import make_feeds
+
+    return make_feeds(*all_cards)
+
+
+def _mistakes(*text: Any) -> Any:
+    from sitegen.assembly.entry_texts import mistakes_of
+
+    return mistakes_of(*text)
+
+
+def _make_sizes(path: Path, out: Path, settings: Any) -> Any:
+    from sitegen.pictures.sizes import make_sizes
+
+    return make_sizes(path, out, settings)
+
+
+def _list_names() -> tuple[str, ...]:
+    from sitegen.assembly.lists import list_names
+
+    return list_names()

@@ -1,12 +1,17 @@
 """sitegen rebuild: the whole site, from whatever changed."""
 
 import sys
+from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, tell, today
 from sitegen.problems import DiaryProblems
+
+if TYPE_CHECKING:
+    from sitegen.rebuild import Report
 
 
 @click.command()
@@ -33,4 +38,17 @@ def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: 
         print_json(report.as_json())
         return
     tell(report.problems)
-    click.echo(f"{report.entries} entries, {report.pages} pages, {report.published.files} files in {output}{'/'}")
+    for line in story(report, output):
+        click.echo(line)
+
+
+def story(report: "Report", output: Path) -> Iterator[str]:
+    """What was made, what was kept, where the time went."""
+    done = "nothing has changed" if report.standing else f"{report.changed} files written"
+    yield f"{report.entries} entries, {report.pages} pages, {report.files} files in {output}/: {done}"
+    if report.standing:
+        return
+    for kind, made in report.made.items():
+        yield f"  {kind}: {made} made, {report.kept[kind]} kept"
+    spent = ", ".join(f"{step} {seconds:.1f} s" for step, seconds in report.seconds.items() if seconds >= 0.05)
+    yield f"  time: {spent or 'hardly any'}"

@@ -29,15 +29,9 @@ class Blobs:
             write_whole(path, content)
         return Blob(name, len(content), path.stat().st_mtime_ns)
 
-    def path(self, blob: Blob) -> Path:
-        return self.folder / blob.name[:2] / blob.name
-
-    def whole(self, blob: Blob) -> bool:
-        try:
-            told = self.path(blob).stat()
-        except OSError:
-            return False
-        return (told.st_size, told.st_mtime_ns) == (blob.size, blob.mtime_ns)
+    def relative(self, blob: Blob) -> str:
+        """Its path inside the folder of kept things."""
+        return f"{FOLDER}/{blob.name[:2]}/{blob.name}"
 
 
 def _holds(path: Path, content: bytes) -> bool:

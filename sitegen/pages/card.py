@@ -68,9 +68,9 @@ class EntryCard:
 
 
 def card_of(
-    view: EntryView, facts: Mapping[str, Any], half_hours: float, picture: PictureView | None = None
+    view: EntryView, facts: Mapping[str, Any], half_hours: float | None, picture: PictureView | None = None
 ) -> EntryCard:
-    """The card of one entry; `half_hours` is half the common clock of the diary's stacked ribbons."""
+    """The card of one entry; `half_hours` is half the common clock of the diary's stacked ribbons, None for a card without."""
     entry = view.entry
     sites = {night.site.slug for night in view.nights} | ({entry.site} if entry.site else set())
     return EntryCard(
@@ -94,10 +94,10 @@ def card_of(
     )
 
 
-def _night_card(night: NightView, view: EntryView, half_hours: float) -> NightCard:
+def _night_card(night: NightView, view: EntryView, half_hours: float | None) -> NightCard:
     kept = night.kept
     moon = night.sky.moon if night.sky else None
-    span = clock_span(night, half_hours)
+    span = None if half_hours is None else clock_span(night, half_hours)
     key = f"{view.entry.slug}-{night.evening:%Y%m%d}-{night.site.slug}"
     return NightCard(
         evening=night.evening,

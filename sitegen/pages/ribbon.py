@@ -99,11 +99,20 @@ def clock_span(night: NightView, half_hours: float) -> Span | None:
 
 def clock_half_hours(nights: Iterable[NightView]) -> float:
     """Half the width of a diary's common clock: its longest night fits, in half hours, between 6 and 12."""
-    longest_s = max(
+    return half_clock(half_night_s(nights))
+
+
+def half_night_s(nights: Iterable[NightView]) -> float:
+    """The longest stretch from midnight to sunset or sunrise, 0 where neither is known."""
+    return max(
         (abs((edge - night.sky.midnight).total_seconds()) for night in nights if night.sky
          for edge in (night.sky.sunset, night.sky.sunrise) if edge),
         default=0.0,
     )  # fmt: skip
+
+
+def half_clock(longest_s: float) -> float:
+    """Hours on either side of midnight that hold a night of that half length."""
     return min(max(math.ceil(longest_s / 1800) / 2 + 0.5, SHORTEST_CLOCK_H), LONGEST_CLOCK_H)
 
 

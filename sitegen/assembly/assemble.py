@@ -1,0 +1,157 @@
+"""The whole site's artifacts from the author's folders, and what is remembered for the next time."""
+
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from sitegen.artifact import Artifact
+from sitegen.assembly.bench import Bench, Gone
+from sitegen.assembly.crew import Crew
+from sitegen.assembly.jobs import CARDS, CORES, ENTRIES
+from sitegen.assembly.line import Line
+from sitegen.assembly.records import Ledger
+from sitegen.assembly.steps import Steps
+from sitegen.assembly.tally import Tally
+from sitegen.diary import addresses
+from sitegen.diary.settings import Settings
+from sitegen.keeping import blobs
+from sitegen.keeping.footprint import settled
+from sitegen.keeping.keep import digest_of, key_of, read_pickle, write_pickle
+from sitegen.keeping.makers import maker
+from sitegen.keeping.products import Product
+from sitegen.keeping.standing import Look
+from sitegen.keeping.sweep import sweep
+from sitegen.pages.theme import Theme, open_theme
+from sitegen.problems import Problem, errors_in, in_order
+from sitegen.reading.reader import DiaryReading, Frame, read_frame
+
+PICTURE_ROOMS = ("pictures", "stars", "sky", "catalogue", "diary")
+PICTURES, CHARTS = "pictures", "charts"
+
+
+@dataclass
+class Assembled:
+    """`ledger` is None where the diary cannot be built; then a problem is an error."""
+
+    bench: Bench | None
+    ledger: Ledger | None
+    problems: tuple[Problem, ...]
+    tally: Tally
+
+    def artifacts(self) -> Iterator[Artifact]:
+        """Every file of the site, one after the other."""
+        if self.bench is None or self.ledger is None:
+            return
+        for product in products_of(self.ledger):
+            yield product.artifact(self.bench.keep)
+        for name, content in self.bench.theme.static_files():
+            yield Artifact(addresses.static(name), content)
+
+    @property
+    def entries(self) -> int:
+        return len(self.ledger.facts) if self.ledger else 0
+
+    @property
+    def pages(self) -> int:
+        return sum(product.path.endswith(".html") for product in products_of(self.ledger)) if self.ledger else 0
+
+
+def products_of(ledger: Ledger) -> Iterator[Product]:
+    for found in ledger.facts.values():
+        yield from found.products
+    for drawn in ledger.all_drawn():
+        yield from (page for _, page in drawn.pages.values())
+
+
+def assemble(look: Look, keep: Path, steps: Steps, jobs: int | None, checking: bool = False) -> Assembled:
+    """`keep` holds what was made before. `checking`: find every problem, draw nothing."""
+    tally = Tally()
+    frame = read_frame(look.folders.content, look.today, str(look.folders.content))
+    if isinstance(frame, DiaryReading):
+        return Assembled(None, None, frame.problems, tally)
+    settings = frame.settings or Settings("")
+    theme, problems = open_theme(settings.theme, look.folders.themes)
+    bench = _bench(look.folders.content, frame, settings, theme, keep)
+    path = ledger_path(keep, look.folders.content)
+    tally.step("looking around")
+    run = _Run(look, bench, steps, jobs, tally, tuple(problems), path, checking)
+    try:
+        return run.from_known(_remembered(path, bench.maker))
+    except Gone:
+        return run.from_known(Ledger(bench.maker))
+
+
+def ledger_path(keep: Path, content: Path) -> Path:
+    return keep / "ledger" / key_of(str(content.absolute()))
+
+
+@dataclass(frozen=True)
+class _Run:
+    look: Look
+    bench: Bench
+    steps: Steps
+    jobs: int | None
+    tally: Tally
+    theme_problems: tuple[Problem, ...]
+    ledger: Path
+    checking: bool
+
+    def from_known(self, known: Ledger) -> Assembled:
+        marks = {name: settled(mark, self.look.looked_ns) for name, mark in self.look.content.items()}
+        with Crew(self.bench, self.jobs) as crew:
+            line = Line(self.bench, known, marks, crew, self.steps, self.tally)
+            line.problems += self.bench.frame.problems
+            whole = self._along(line)
+        line.now.carry_over(known)
+        write_pickle(self.ledger, line.now)
+        return Assembled(self.bench, line.now if whole else None, in_order(line.problems), self.tally)
+
+    def _along(self, line: Line) -> bool:
+        """Whether the line came to its end."""
+        if not line.read():
+            line.problems += self.theme_problems
+            return False
+        line.facts()
+        line.problems += self.theme_problems
+        if self.checking:
+            line.check_texts()
+        if self.checking or errors_in(line.problems) or not line.draw():
+            return False
+        line.lists()
+        return True
+
+
+def _bench(content: Path, frame: Frame, settings: Settings, theme: Theme, keep: Path) -> Bench:
+    made_by = maker()
+    files = [(path.name, path.read_bytes()) for folder in theme.folders for path in _theme_files(folder)]
+    look = key_of(made_by, digest_of(settings), digest_of(frame.known), digest_of(files), [str(path) for path in theme.folders])
+    return Bench(content, keep, frame, settings, theme, made_by, maker(*PICTURE_ROOMS), look)
+
+
+def _theme_files(folder: Path) -> list[Path]:
+    return sorted(path for part in ("templates", "words") for path in (folder / part).rglob("*") if path.is_file())
+
+
+def _remembered(path: Path, made_by: str) -> Ledger:
+    """An empty ledger where there is none, or it is another maker's."""
+    found = read_pickle(path)
+    known = found[0] if found else None
+    return known if isinstance(known, Ledger) and known.maker == made_by else Ledger(made_by)
+
+
+def tidy(done: Assembled, path: Path) -> None:
+    """Sweeps out what has not been used for long. Called when the site has been published."""
+    ledger, bench = done.ledger, done.bench
+    if ledger is None or bench is None:
+        return
+    kept = [product.kept.split("/") for product in products_of(ledger)]
+    kinds: dict[str, Collection[str]] = {
+        blobs.FOLDER: {parts[-1] for parts in kept if parts[0] == blobs.FOLDER},
+        PICTURES: {parts[1] for parts in kept if parts[0] == PICTURES},
+        ENTRIES: {one.entry for one in ledger.read.values() if one.entry},
+        CORES: {found.core for found in ledger.facts.values()},
+        CARDS: {drawn.card for drawn in ledger.drawn.values()},
+        CHARTS: {name for drawn in ledger.all_drawn() for name in drawn.charts},
+    }
+    ledger.idle = sweep(bench.keep, kinds, ledger.idle)
+    write_pickle(ledger_path(bench.keep, path), ledger)

@@ -1,0 +1,87 @@
+"""What a process needs on its bench to make products: the diary's frame, the theme, the words, the folders of kept things."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import Any
+
+from sitegen.diary.diary import Diary
+from sitegen.diary.public_position import PublicSite, public_site
+from sitegen.diary.settings import Settings
+from sitegen.keeping.blobs import Blobs
+from sitegen.keeping.keep import Keep, read_pickle, write_pickle
+from sitegen.number_text import NumberText
+from sitegen.pages.card import EntryCard
+from sitegen.pages.shown import Shower
+from sitegen.pages.site_book import SiteBook
+from sitegen.pages.site_frame import SiteFrame
+from sitegen.pages.theme import Theme
+from sitegen.pages.words import words_from
+from sitegen.reading.reader import Frame
+
+
+class Gone(Exception):
+    """Something that was kept is missing or damaged: what depends on it must be made from the beginning."""
+
+
+@dataclass(frozen=True)
+class Bench:
+    """Small enough to be sent to another process. `maker` names the code that makes pages, `picture_maker` that of pictures;
+    `look` the theme, its words, and the settings and rigs that every page may show."""
+
+    content: Path
+    keep: Path
+    frame: Frame
+    settings: Settings
+    theme: Theme
+    maker: str
+    picture_maker: str
+    look: str
+
+    @cached_property
+    def blobs(self) -> Blobs:
+        return Blobs(self.keep)
+
+    @cached_property
+    def pictures(self) -> Keep:
+        return Keep(self.keep, self.picture_maker)
+
+    @cached_property
+    def charts(self) -> Keep:
+        return Keep(self.keep, self.maker)
+
+    @cached_property
+    def diary(self) -> Diary:
+        """Without its entries: no step on one of them may look at the others."""
+        return Diary(self.settings, self.frame.sites, self.frame.rigs, ())
+
+    @cached_property
+    def sites(self) -> Mapping[str, PublicSite]:
+        return {slug: public_site(site, self.settings.privacy) for slug, site in self.frame.sites.items()}
+
+    @cached_property
+    def shower(self) -> Shower:
+        words = words_from(self.settings.language, self.theme.word_texts(self.settings.language))
+        return Shower(NumberText(self.settings.language, words), words)
+
+    @cached_property
+    def site_frame(self) -> SiteFrame:
+        return SiteFrame(self.settings, self.theme, self.shower.words, self.shower)
+
+    def book(self, cards: tuple[EntryCard, ...]) -> SiteBook:
+        """A book of these cards only, newest first."""
+        return SiteBook(self.settings, self.sites, self.frame.rigs, cards, self.shower)
+
+    def put(self, kind: str, digest: str, value: Any) -> None:
+        """Keeps a record under its digest."""
+        path = self.keep / kind / digest
+        if read_pickle(path) is None:
+            write_pickle(path, value)
+
+    def get(self, kind: str, digest: str) -> Any:
+        """A record kept before. Raises Gone where it is missing or damaged."""
+        found = read_pickle(self.keep / kind / digest)
+        if found is None:
+            raise Gone(f"{kind}/{digest}")
+        return found[0]

@@ -1,0 +1,64 @@
+"""Work shared out: little of it in this process, much of it on every core."""
+
+import os
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
+from typing import Any, TypeVar
+
+from sitegen.assembly.bench import Bench
+
+Job = TypeVar("Job")
+Result = TypeVar("Result")
+Task = Callable[[Bench, Sequence[Job]], list[Result]]
+
+WORTH_PROCESSES_S = 3.0
+"""A process of its own must first import everything, which takes a second."""
+CHUNKS_A_PROCESS = 8
+
+
+class Crew:
+    """Runs tasks on chunks of jobs, results in the order of the jobs. Processes are started when first worth it."""
+
+    def __init__(self, bench: Bench, processes: int | None) -> None:
+        self.bench = bench
+        self.processes = processes or len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else processes or 1
+        self.pool: ProcessPoolExecutor | None = None
+
+    def run(self, task: Task[Job, Result], jobs: Sequence[Job], seconds_each: float, most: int = 64) -> Iterator[Result]:
+        """`seconds_each`: about how long a job takes; `most` jobs in one chunk."""
+        if self.processes == 1 or len(jobs) < 2 or len(jobs) * seconds_each < WORTH_PROCESSES_S:
+            for chunk in _chunks(jobs, most):
+                yield from task(self.bench, chunk)
+            return
+        size = max(1, min(most, len(jobs) // (CHUNKS_A_PROCESS * self.processes)))
+        pool = self._pool()
+        for results in pool.map(_work, [task] * -(-len(jobs) // size), _chunks(jobs, size)):
+            yield from results
+
+    def _pool(self) -> ProcessPoolExecutor:
+        if self.pool is None:
+            self.pool = ProcessPoolExecutor(self.processes, get_context("spawn"), _start, (self.bench,))
+        return self.pool
+
+    def __enter__(self) -> "Crew":
+        return self
+
+    def __exit__(self, *wrong: object) -> None:
+        if self.pool is not None:
+            self.pool.shutdown(cancel_futures=True)
+
+
+def _chunks(jobs: Sequence[Job], size: int) -> Iterable[Sequence[Job]]:
+    return (jobs[first : first + size] for first in range(0, len(jobs), size))
+
+
+_bench: list[Bench] = []
+
+
+def _start(bench: Bench) -> None:
+    _bench.append(bench)
+
+
+def _work(task: Task[Any, Any], chunk: Sequence[Any]) -> list[Any]:
+    return task(_bench[0], chunk)

@@ -1,0 +1,59 @@
+"""Files to entries: those whose files, logs and frame are as they were are not opened."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from sitegen.assembly.bench import Bench
+from sitegen.assembly.jobs import ENTRIES
+from sitegen.assembly.records import Marks, ReadEntry
+from sitegen.diary.entry import Entry
+from sitegen.facts.diary_in_sky import rigs_of
+from sitegen.keeping.footprint import Mark
+from sitegen.keeping.keep import digest_of
+from sitegen.reading.reader import read_entry
+
+
+def read_entries(bench: Bench, chunk: Sequence[tuple[str, str]]) -> list[ReadEntry]:
+    """Jobs are (path inside content/, digest of the frame). The marks are filled in by who looked."""
+    return [_read(bench, relative, frame) for relative, frame in chunk]
+
+
+def _read(bench: Bench, relative: str, frame: str) -> ReadEntry:
+    reading = read_entry(relative, bench.frame)
+    marks: Marks = tuple((name, None) for name in (relative, *reading.sources))
+    found = ReadEntry(relative, marks, reading.asked, frame, bench.frame.today, reading.problems)
+    entry = reading.entry
+    if entry is None:
+        return found
+    digest = digest_of(entry)
+    bench.put(ENTRIES, digest, entry)
+    return replace(
+        found,
+        slug=entry.slug,
+        entry=digest,
+        published=entry.published,
+        unlisted=entry.unlisted,
+        rigs=rigs_of(entry),
+        extra=extra_files(entry),
+    )
+
+
+def extra_files(entry: Entry) -> tuple[str, ...]:
+    """Pictures, pictures of steps, and star frames, sorted."""
+    steps = [step.file for picture in entry.pictures for step in picture.steps if step.file]
+    return tuple(sorted({*(picture.file for picture in entry.pictures), *steps, *entry.star_survey, *entry.star_rings}))
+
+
+def still_holds(
+    read: ReadEntry | None, frame: str, bench: Bench, marks: Mapping[str, Mark | None], moved: Sequence[str]
+) -> bool:
+    """Whether the entry would be read the same again. `moved`: paths that came or went since. An entry with an error is always
+    read again; a warning may hang on the day."""
+    if read is None or read.entry is None or read.frame != frame:
+        return False
+    today = bench.frame.today
+    if today != read.today and (read.problems or today < read.today):
+        return False
+    if any(mark is None or marks.get(name) != mark for name, mark in read.marks):
+        return False
+    return not any(name.startswith(read.asked) for name in moved)

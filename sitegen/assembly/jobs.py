@@ -1,0 +1,64 @@
+"""The jobs that one step hands to the crew, as plain records."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from sitegen.keeping.products import Product
+from sitegen.pages.card import EntryCard
+from sitegen.pictures.records import MadePicture, PictureSettings
+
+Pages = Mapping[str, tuple[str, Product]]
+Around = tuple[date | None, date, date | None]
+"""An evening between the ones before and after it."""
+MakeSizes = Callable[[Path, Path, PictureSettings], MadePicture]
+ENTRIES, CORES, CARDS = "entries", "cores", "cards"
+"""Folders of kept records: an entry as read; with its facts and pictures; its card with ribbons."""
+
+
+@dataclass(frozen=True, slots=True)
+class FactsJob:
+    """`before` as in `facts.diary_in_sky`; `earlier` the digest of the core made of this entry before, if any."""
+
+    key: str
+    slug: str
+    entry: str
+    before: tuple[tuple[str, date], ...]
+    earlier: str | None
+    make_sizes: MakeSizes
+
+
+@dataclass(frozen=True, slots=True)
+class DrawJob:
+    """`around`: the cards its page may know, its own among them; `evenings`: its nights that no other entry shares; `in_feed`:
+    its text stands in the feeds; `earlier`: pages drawn before."""
+
+    key: str
+    core: str
+    half_hours: float
+    around: tuple[EntryCard, ...]
+    evenings: tuple[Around, ...]
+    in_feed: bool
+    earlier: Pages
+
+
+@dataclass(frozen=True, slots=True)
+class NightJob:
+    """An evening that several entries share, with all of them."""
+
+    key: str
+    cores: tuple[str, ...]
+    half_hours: float
+    evening: Around
+    earlier: Pages
+
+
+@dataclass(frozen=True, slots=True)
+class ListJob:
+    """One kind of page for the whole diary; `cards` are digests, newest first."""
+
+    key: str
+    kind: str
+    cards: tuple[str, ...]
+    earlier: Pages

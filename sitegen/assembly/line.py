@@ -1,0 +1,208 @@
+"""The line: reading, facts, drawing, lists. Each step is done again only for what its inputs say has changed."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from sitegen.assembly.bench import Bench
+from sitegen.assembly.crew import Crew
+from sitegen.assembly.entry_reading import read_entries, still_holds
+from sitegen.assembly.jobs import DrawJob, FactsJob, ListJob, NightJob
+from sitegen.assembly.records import DrawnPages, Ledger, Marks, ReadEntry
+from sitegen.assembly.steps import Steps
+from sitegen.assembly.surroundings import Surroundings
+from sitegen.assembly.tally import Tally
+from sitegen.facts.diary_in_sky import published_before
+from sitegen.keeping.footprint import Mark
+from sitegen.keeping.keep import digest_of, key_of
+from sitegen.keeping.products import Product, all_whole
+from sitegen.pages.card import EntryCard
+from sitegen.pages.ribbon import half_clock
+from sitegen.pages.site_book import SiteBook
+from sitegen.problems import Problem, errors_in
+from sitegen.reading.reader import entry_files
+
+IN_FEEDS = 20
+READ_S, FACTS_S, PICTURE_S, DRAW_S, NIGHT_S, LIST_S, TEXT_S = 0.004, 0.02, 2.0, 0.15, 0.02, 0.3, 0.003
+"""About how long one job of each kind takes: whether processes are worth starting."""
+
+
+@dataclass
+class Line:
+    """`marks` of the author's files, None for one too new to be trusted; `known` what the last rebuild remembered."""
+
+    bench: Bench
+    known: Ledger
+    marks: Mapping[str, Mark | None]
+    crew: Crew
+    steps: Steps
+    tally: Tally
+
+    def __post_init__(self) -> None:
+        self.now = Ledger(self.known.maker, frozenset(self.marks), idle=self.known.idle)
+        self.problems: list[Problem] = []
+
+    def read(self) -> bool:
+        """Whether every entry could be read."""
+        frame = self.bench.frame
+        digest = digest_of((frame.known, frame.folder.shown_as))
+        moved = sorted(self.known.names ^ self.now.names)
+        names = entry_files(frame)
+        kept = {name: one for name in names if (one := self.known.read.get(name)) is not None
+                and still_holds(one, digest, self.bench, self.marks, moved)}  # fmt: skip
+        todo = [(name, digest) for name in names if name not in kept]
+        made = {one.relative: self._marked(one) for one in self.crew.run(read_entries, todo, READ_S)}
+        self.now.read = {name: kept.get(name) or made[name] for name in names}
+        self.problems += [problem for one in self.now.read.values() for problem in one.problems]
+        self.tally.count("entries read", len(made), len(names))
+        self.tally.step("reading")
+        return not errors_in(self.problems)
+
+    def _marked(self, one: ReadEntry) -> ReadEntry:
+        return replace(one, marks=self._marks_of(name for name, _ in one.marks))
+
+    def _marks_of(self, names: Iterator[str] | Sequence[str]) -> Marks:
+        return tuple((name, self.marks.get(name)) for name in names)
+
+    @property
+    def listed(self) -> list[ReadEntry]:
+        """Newest first."""
+        found = (one for one in self.now.read.values() if not one.unlisted)
+        return sorted(found, key=lambda one: (-one.published.toordinal(), one.slug))
+
+    def facts(self) -> bool:
+        """Whether all pictures could be used."""
+        listed = self.listed
+        before = published_before((one.slug, one.published, one.rigs) for one in listed)
+        common = key_of(digest_of(self.bench.frame.known), digest_of(self.bench.settings), self.bench.picture_maker)
+        jobs = [self._facts_job(one, common, before[one.slug]) for one in listed]
+        todo = [job for one, job in zip(listed, jobs, strict=True) if not self._has_facts(one, job)]
+        extra = {one.slug: one.extra for one in listed}
+        weight = FACTS_S + PICTURE_S * sum(len(extra[job.slug]) for job in todo) / max(1, len(todo))
+        made = {}
+        for job, found in zip(todo, self.crew.run(self.steps.facts, todo, weight), strict=True):
+            made[job.slug] = replace(found, marks=self._marks_of(extra[job.slug]))
+        self.now.facts = {one.slug: made.get(one.slug) or self.known.facts[one.slug] for one in listed}
+        self.problems += [problem for found in self.now.facts.values() for problem in found.problems]
+        self.tally.count("facts of entries", len(made), len(listed))
+        self.tally.step("facts and pictures")
+        return not errors_in(self.problems)
+
+    def _facts_job(self, one: ReadEntry, common: str, before: Mapping[str, date]) -> FactsJob:
+        known = self.known.facts.get(one.slug)
+        key = key_of(one.entry, common, sorted(before.items()))
+        return FactsJob(key, one.slug, one.entry or "", tuple(sorted(before.items())), known.core if known else None,
+                        self.steps.make_sizes)  # fmt: skip
+
+    def _has_facts(self, one: ReadEntry, job: FactsJob) -> bool:
+        known = self.known.facts.get(one.slug)
+        if known is None or known.key != job.key or known.problems:
+            return False
+        same = all(mark is not None and self.marks.get(name) == mark for name, mark in known.marks)
+        return same and all_whole(known.products, self.bench.keep)
+
+    def surroundings(self) -> Surroundings:
+        cards = tuple(found.card for found in self.now.facts.values())
+        links = {slug: found.links for slug, found in self.now.facts.items()}
+        return Surroundings(self.bench.book(cards), links)
+
+    def draw(self) -> bool:
+        """Whether every text's markers lead somewhere."""
+        around = self.surroundings()
+        half_hours = half_clock(max((found.half_night_s for found in self.now.facts.values()), default=0.0))
+        shared = _shared(around.book)
+        jobs = [self._draw_job(card, place, half_hours, around, shared) for place, card in enumerate(around.book.cards)]
+        self.now.drawn = self._drawn(jobs, [card.slug for card in around.book.cards], self.known.drawn, "entries", DRAW_S)
+        night_jobs = [self._night_job(evening, slugs, half_hours, around) for evening, slugs in sorted(shared.items())]
+        names = [str(evening) for evening in sorted(shared)]
+        self.now.nights = self._drawn(night_jobs, names, self.known.nights, "shared nights", NIGHT_S)
+        self._say_mistakes([slug for slug, drawn in self.now.drawn.items() if drawn.mistaken], around.book)
+        self.tally.step("pages of entries and nights")
+        return not errors_in(self.problems)
+
+    def _draw_job(
+        self, card: EntryCard, place: int, half_hours: float, around: Surroundings, shared: Mapping[date, object]
+    ) -> DrawJob:
+        cards = around.cards(card)
+        evenings = tuple(around.evenings_around(day) for day in sorted({night.evening for night in card.nights} - shared.keys()))
+        core, in_feed = self.now.facts[card.slug].core, place < IN_FEEDS
+        key = key_of(self.bench.look, core, half_hours, around.key(cards), evenings, in_feed)
+        return DrawJob(key, core, half_hours, cards, evenings, in_feed, self._earlier(self.known.drawn.get(card.slug)))
+
+    def _night_job(self, evening: date, slugs: Sequence[str], half_hours: float, around: Surroundings) -> NightJob:
+        cores = tuple(self.now.facts[slug].core for slug in slugs)
+        place = around.evenings_around(evening)
+        key = key_of(self.bench.look, cores, half_hours, place)
+        return NightJob(key, cores, half_hours, place, self._earlier(self.known.nights.get(str(evening))))
+
+    def _earlier(self, known: DrawnPages | None) -> Mapping[str, tuple[str, Product]]:
+        return known.pages if known else {}
+
+    def _drawn(
+        self,
+        jobs: Sequence[DrawJob | NightJob | ListJob],
+        names: Sequence[str],
+        known: Mapping[str, DrawnPages],
+        kind: str,
+        weight: float,
+    ) -> dict[str, DrawnPages]:
+        """What is known and whole, the rest drawn."""
+        tasks = {DrawJob: self.steps.draw, NightJob: self.steps.nights, ListJob: self.steps.lists}
+        todo = [(name, job) for name, job in zip(names, jobs, strict=True) if not self._has_drawn(known.get(name), job.key)]
+        made = {}
+        if todo:
+            results = self.crew.run(tasks[type(todo[0][1])], [job for _, job in todo], weight, 16)
+            made = {name: found for (name, _), found in zip(todo, results, strict=True)}
+        found = {name: made.get(name) or known[name] for name in names}
+        self._count_pages(kind, found, known)
+        return found
+
+    def _has_drawn(self, known: DrawnPages | None, key: str) -> bool:
+        return known is not None and known.key == key and all_whole((page for _, page in known.pages.values()), self.bench.keep)
+
+    def _count_pages(self, kind: str, found: Mapping[str, DrawnPages], known: Mapping[str, DrawnPages]) -> None:
+        before = {page for drawn in known.values() for _, page in drawn.pages.values()}
+        now = [page for drawn in found.values() for _, page in drawn.pages.values()]
+        self.tally.count(f"pages of {kind}", sum(page not in before for page in now), len(now))
+
+    def _say_mistakes(self, slugs: Sequence[str], book: SiteBook) -> None:
+        for slug in slugs:
+            self.problems += self.steps.mistakes(self.bench, self.now.facts[slug].core, book.cards)
+
+    def check_texts(self) -> None:
+        """What `draw` would say of the texts, without drawing."""
+        around = self.surroundings()
+        jobs = [(self.now.facts[card.slug].core, around.cards(card)) for card in around.book.cards]
+        wrong = self.crew.run(self.steps.texts, jobs, TEXT_S)
+        self._say_mistakes([card.slug for card, errs in zip(around.book.cards, wrong, strict=True) if errs], around.book)
+
+    def lists(self) -> None:
+        """The pages that gather entries, and the feeds."""
+        cards = tuple(drawn.card for drawn in self.now.drawn.values())
+        key = key_of(self.bench.look, cards)
+        names = self._list_names(key)
+        jobs = [ListJob(key, name, cards, self._earlier(self.known.lists.get(name))) for name in names]
+        self.now.lists = self._drawn(jobs, names, self.known.lists, "lists", LIST_S + 0.002 * len(cards))
+        self.tally.step("lists")
+        self.now.feeds = self._feeds()
+        self.tally.step("feeds")
+
+    def _list_names(self, key: str) -> tuple[str, ...]:
+        """From what is remembered where nothing changed, so that what draws lists need not be loaded."""
+        same = self.known.lists and all(self._has_drawn(drawn, key) for drawn in self.known.lists.values())
+        return tuple(self.known.lists) if same else self.steps.list_names()
+
+    def _feeds(self) -> DrawnPages:
+        texts = {slug: drawn.feed_html for slug, drawn in self.now.drawn.items() if drawn.feed_html is not None}
+        key = key_of(self.bench.look, [found.core for found in self.now.facts.values()], texts)
+        known = self.known.feeds
+        if known is not None and self._has_drawn(known, key):
+            return known
+        cards = tuple(found.card for found in self.now.facts.values())
+        return self.steps.feeds(self.bench, key, cards, texts, {slug: found.words for slug, found in self.now.facts.items()})
+
+
+def _shared(book: SiteBook) -> dict[date, list[str]]:
+    """Evenings on which several entries have nights: their slugs, newest entry first."""
+    found = {evening: list(dict.fromkeys(night.entry for night in nights)) for evening, nights in book.by_evening.items()}
+    return {evening: slugs for evening, slugs in found.items() if len(slugs) > 1}

@@ -1,0 +1,51 @@
+"""All cards to the pages and feeds that gather them."""
+
+from collections.abc import Mapping, Sequence
+
+from sitegen.assembly.bench import Bench
+from sitegen.assembly.entry_drawing import drawn
+from sitegen.assembly.jobs import CARDS, ListJob
+from sitegen.assembly.records import DrawnPages
+from sitegen.diary import addresses
+from sitegen.feeds.feed import FeedSource
+from sitegen.feeds.registry import FEEDS
+from sitegen.keeping.products import keep_bytes
+from sitegen.pages.card import EntryCard
+from sitegen.pages.passband_styles import passband_css
+from sitegen.pages.registry import PAGE_KINDS
+from sitegen.pages.site_book import SiteBook
+
+
+def list_names() -> tuple[str, ...]:
+    return tuple(kind.name for kind in PAGE_KINDS)
+
+
+def draw_lists(bench: Bench, chunk: Sequence[ListJob]) -> list[DrawnPages]:
+    return [_draw_list(bench, job) for job in chunk]
+
+
+def _draw_list(bench: Bench, job: ListJob) -> DrawnPages:
+    kind = next(kind for kind in PAGE_KINDS if kind.name == job.kind)
+    return DrawnPages(job.key, drawn(bench, kind.pages(_whole_book(bench, job.cards)), job.earlier))
+
+
+_books: dict[tuple[str, ...], SiteBook] = {}
+
+
+def _whole_book(bench: Bench, cards: tuple[str, ...]) -> SiteBook:
+    """Read once a process."""
+    if cards not in _books:
+        _books.clear()
+        _books[cards] = bench.book(tuple(bench.get(CARDS, digest) for digest in cards))
+    return _books[cards]
+
+
+def make_feeds(
+    bench: Bench, key: str, cards: tuple[EntryCard, ...], texts: Mapping[str, str], words: Mapping[str, str]
+) -> DrawnPages:
+    """Feeds, and the stylesheet of the filters' colours. The cards need no ribbons."""
+    source = FeedSource(bench.book(cards), texts, words)
+    made = [(artifact.path, artifact.content) for feed in FEEDS if (artifact := feed.make(source)) is not None]
+    made.append((addresses.static("passbands.css"), passband_css(bench.frame.rigs).encode("utf-8")))
+    pages = {path: ("", keep_bytes(path, content, bench.blobs)) for path, content in made if isinstance(content, bytes)}
+    return DrawnPages(key, pages)

@@ -1,0 +1,89 @@
+"""What is remembered of each step: the digests it was made from, and what came of it."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import date
+
+from sitegen.keeping.footprint import Mark
+from sitegen.keeping.products import Product
+from sitegen.pages.card import EntryCard
+from sitegen.problems import Problem
+
+Marks = tuple[tuple[str, Mark | None], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ReadEntry:
+    """An entry as read. `marks` of its own file and its logs; `entry` the digest under which the record is kept, None where a
+    problem is an error; `extra` the pictures and star frames it names."""
+
+    relative: str
+    marks: Marks
+    asked: tuple[str, ...]
+    frame: str
+    today: date
+    problems: tuple[Problem, ...]
+    slug: str = ""
+    entry: str | None = None
+    published: date = date.min
+    unlisted: bool = False
+    rigs: tuple[str, ...] = ()
+    extra: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FactsOfEntry:
+    """`core` is the digest of its view, facts and pictures; `card` has no ribbons yet. `half_night_s`: the longest stretch from
+    midnight to sunset or sunrise. `links`: entries that its text leads to. `words`: its text without marks."""
+
+    key: str
+    marks: Marks
+    core: str
+    card: EntryCard
+    half_night_s: float
+    links: tuple[str, ...]
+    words: str
+    products: tuple[Product, ...]
+    problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnPages:
+    """`pages`: each page's digest and file, by its path in the site. `card` the digest of the card with its ribbons; `feed_html`
+    the text as feeds show it, None for all but the newest; `mistaken`: the text has a marker that leads nowhere;
+    `charts`: keys of the charts it shows."""
+
+    key: str
+    pages: Mapping[str, tuple[str, Product]]
+    card: str = ""
+    feed_html: str | None = None
+    mistaken: bool = False
+    charts: tuple[str, ...] = ()
+
+
+@dataclass
+class Ledger:
+    """Everything remembered, by path, slug, evening or name of list."""
+
+    maker: str = ""
+    names: frozenset[str] = frozenset()
+    read: dict[str, ReadEntry] = field(default_factory=dict)
+    facts: dict[str, FactsOfEntry] = field(default_factory=dict)
+    drawn: dict[str, DrawnPages] = field(default_factory=dict)
+    nights: dict[str, DrawnPages] = field(default_factory=dict)
+    lists: dict[str, DrawnPages] = field(default_factory=dict)
+    feeds: DrawnPages | None = None
+    idle: dict[str, int] = field(default_factory=dict)
+
+    def all_drawn(self) -> Iterator[DrawnPages]:
+        yield from (*self.drawn.values(), *self.nights.values(), *self.lists.values())
+        if self.feeds is not None:
+            yield self.feeds
+
+    def carry_over(self, known: "Ledger") -> None:
+        """Steps that this rebuild never came to keep what was known of them."""
+        self.facts = self.facts or known.facts
+        self.drawn = self.drawn or known.drawn
+        self.nights = self.nights or known.nights
+        self.lists = self.lists or known.lists
+        self.feeds = self.feeds or known.feeds

@@ -1,0 +1,24 @@
+"""The heavy tasks of the line, handed in by who may import late: each loads its libraries when it is first called."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from sitegen.assembly.crew import Task
+from sitegen.assembly.records import DrawnPages, FactsOfEntry
+from sitegen.problems import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Steps:
+    """Named after what they do; see `entry_facts`, `entry_drawing`, `entry_texts`, `lists`."""
+
+    facts: Task[Any, FactsOfEntry]
+    draw: Task[Any, DrawnPages]
+    nights: Task[Any, DrawnPages]
+    lists: Task[Any, DrawnPages]
+    texts: Task[Any, bool]
+    feeds: Callable[..., DrawnPages]
+    mistakes: Callable[..., list[Problem]]
+    make_sizes: Callable[..., Any]
+    list_names: Callable[[], tuple[str, ...]]

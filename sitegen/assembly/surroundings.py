@@ -1,0 +1,65 @@
+"""What the page of one entry may know of the others: no more than it shows, so that no more than that draws it again."""
+
+from bisect import bisect_left
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from sitegen.diary import addresses
+from sitegen.diary.entry import Lessons
+from sitegen.keeping.keep import key_of
+from sitegen.pages.card import EntryCard, NightCard
+from sitegen.pages.entry_neighbours import beside
+from sitegen.pages.site_book import SiteBook
+
+
+def faint(card: EntryCard) -> EntryCard:
+    """The card as a neighbour shows it: its name, day, and what it is about."""
+    return replace(card, summary=None, updated=None, filters=(), nights=(), integration={}, optics=(), lessons=Lessons(),
+                   cautions=(), picture=None)  # fmt: skip
+
+
+class Surroundings:
+    """Of every entry, the cards around it; of every evening, the evenings around it."""
+
+    def __init__(self, book: SiteBook, links: Mapping[str, Sequence[str]]) -> None:
+        self.book = book
+        self.links = links
+        self.faint = {card.slug: faint(card) for card in book.cards}
+        self.keys = {slug: key_of(card) for slug, card in self.faint.items()}
+        self.evenings = list(book.by_evening)
+
+    def cards(self, card: EntryCard) -> tuple[EntryCard, ...]:
+        """The entry itself, its neighbours in every thread, and what its text leads to; newest first."""
+        threads: list[Sequence[EntryCard]] = [self.book.cards]
+        threads += [self.book.by_target[target.slug] for target in card.targets]
+        threads += [self.book.by_rig[rig] for rig in card.rigs]
+        threads += [self.book.by_topic[addresses.slug_of(topic)] for topic in card.topics]
+        near = {one.slug for thread in threads for one in beside(card, thread) if one}
+        linked = {slug for slug in self.links.get(card.slug, ()) if slug in self.faint}
+        return newest_first(self.faint[slug] for slug in {card.slug} | near | linked)
+
+    def key(self, cards: Iterable[EntryCard]) -> str:
+        return key_of([self.keys[card.slug] for card in cards])
+
+    def evenings_around(self, evening: date) -> tuple[date | None, date, date | None]:
+        place = bisect_left(self.evenings, evening)
+        after = self.evenings[place + 1] if place + 1 < len(self.evenings) else None
+        return self.evenings[place - 1] if place else None, evening, after
+
+
+def newest_first(cards: Iterable[EntryCard]) -> tuple[EntryCard, ...]:
+    return tuple(sorted(cards, key=lambda card: (-card.published.toordinal(), card.slug)))
+
+
+@dataclass(frozen=True, slots=True)
+class _Evening:
+    """As much of a night as tells that there was one."""
+
+    evening: date
+
+
+def with_evenings(card: EntryCard, evenings: Iterable[date]) -> EntryCard:
+    """The card with nights that are only days."""
+    nights: tuple[NightCard, ...] = tuple(_Evening(evening) for evening in sorted(evenings))  # type: ignore[misc] # stand-ins
+    return replace(card, nights=nights)

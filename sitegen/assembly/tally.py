@@ -1,0 +1,25 @@
+"""What a rebuild made and kept, and where its time went."""
+
+from collections import Counter
+from dataclasses import dataclass, field
+from time import perf_counter
+
+
+@dataclass
+class Tally:
+    """Counts by kind of product, seconds by step."""
+
+    made: Counter[str] = field(default_factory=Counter)
+    kept: Counter[str] = field(default_factory=Counter)
+    seconds: dict[str, float] = field(default_factory=dict)
+    since: float = field(default_factory=perf_counter)
+
+    def count(self, kind: str, made: int, all_of_them: int) -> None:
+        self.made[kind] += made
+        self.kept[kind] += all_of_them - made
+
+    def step(self, name: str) -> None:
+        """The time since the last step went into this one."""
+        now = perf_counter()
+        self.seconds[name] = self.seconds.get(name, 0.0) + now - self.since
+        self.since = now
