@@ -7,10 +7,10 @@ from pathlib import Path
 from typing import BinaryIO
 
 from sitegen.pictures.records import Format, PictureProblem
+from sitegen.pictures.tiff_layout import tiff_is_whole
 
 CUT_SHORT = "it is cut short: the file ends before the picture does"
 TAIL_BYTES = 65_536
-MAX_TIFF_STRIPS = 4_000_000
 
 
 def format_of(path: Path) -> Format:
@@ -76,45 +76,6 @@ def _avif_is_whole(stream: BinaryIO, size: int) -> bool:
     return position == size
 
 
-def _tiff_is_whole(stream: BinaryIO, size: int) -> bool:
-    """Every strip or tile of the first page lies within the file (TIFF 6.0, section 2; BigTIFF likewise)."""
-    stream.seek(0)
-    order = "<" if stream.read(2) == b"II" else ">"
-    is_big = struct.unpack(order + "H", stream.read(2))[0] == 43
-    tags = _first_directory(stream, order, is_big)
-    offsets, counts = (
-        next((_values(stream, order, is_big, tags[tag]) for tag in pair if tag in tags), ())
-        for pair in ((273, 324), (279, 325))
-    )
-    ends = (offset + count for offset, count in zip(offsets, counts or (0,) * len(offsets), strict=False))
-    return bool(offsets) and all(end <= size for end in ends)
-
-
-def _first_directory(stream: BinaryIO, order: str, is_big: bool) -> dict[int, tuple[int, int, bytes]]:
-    """Tag -> (type, count, value or offset as stored)."""
-    stream.seek(8 if is_big else 4)
-    where = struct.unpack(order + ("Q" if is_big else "I"), stream.read(8 if is_big else 4))[0]
-    stream.seek(where)
-    entries = struct.unpack(order + ("Q" if is_big else "H"), stream.read(8 if is_big else 2))[0]
-    if entries > 4096:
-        raise struct.error("more tags than a picture has")
-    shape = order + ("HHQ8s" if is_big else "HHI4s")
-    rows = [struct.unpack(shape, stream.read(struct.calcsize(shape))) for _ in range(entries)]
-    return {tag: (kind, count, value) for tag, kind, count, value in rows}
-
-
-def _values(stream: BinaryIO, order: str, is_big: bool, entry: tuple[int, int, bytes]) -> tuple[int, ...]:
-    kind, count, stored = entry
-    letter = {3: "H", 4: "I", 16: "Q"}.get(kind)
-    if letter is None or count > MAX_TIFF_STRIPS:
-        raise struct.error("strips of no known type")
-    shape = f"{order}{count}{letter}"
-    if struct.calcsize(shape) <= len(stored):
-        return struct.unpack_from(shape, stored)
-    stream.seek(struct.unpack(order + ("Q" if is_big else "I"), stored)[0])
-    return struct.unpack(shape, stream.read(struct.calcsize(shape)))
-
-
 def _is_avif(head: bytes) -> bool:
     return head[4:8] == b"ftyp" and any(brand in head[8:32] for brand in (b"avif", b"avis"))
 
@@ -132,7 +93,7 @@ SIGNATURES: tuple[tuple[Callable[[bytes], bool], Format], ...] = (
 WHOLENESS: dict[Format, Callable[[BinaryIO, int], bool]] = {
     "jpeg": _jpeg_is_whole,
     "png": _png_is_whole,
-    "tiff": _tiff_is_whole,
+    "tiff": tiff_is_whole,
     "webp": _webp_is_whole,
     "avif": _avif_is_whole,
 }

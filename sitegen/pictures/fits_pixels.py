@@ -71,6 +71,20 @@ def fits_image(path: Path, facts: FitsFacts, scratch: Path) -> pyvips.Image:
     return _physical(_mapped(path, facts, offset), facts)
 
 
+def fits_header(path: Path) -> dict[str, object]:
+    """Keywords of the first picture in the file, as far as they can be read. PictureProblem where there is none."""
+    with _opened(path) as hdus:
+        _, hdu = _first_picture(hdus)
+        return {card.keyword: card.value for card in hdu.header.cards if _is_readable(card)}
+
+
+def _is_readable(card: fits.Card) -> bool:
+    try:
+        return bool(card.keyword) and card.value is not None
+    except (fits.VerifyError, ValueError):
+        return False
+
+
 @contextmanager
 def _opened(path: Path) -> Iterator[Any]:
     """astropy meets a damaged file with many kinds of exception, and warns of what it mends."""

@@ -18,7 +18,7 @@ from sitegen.pictures.doors import as_picture_problems
 from sitegen.pictures.fits_pixels import fits_facts, fits_image
 from sitegen.pictures.libvips import set_up
 from sitegen.pictures.records import PictureSettings, PictureSource
-from sitegen.pictures.source import header, picture_facts
+from sitegen.pictures.source import header, is_progressive, picture_facts
 from sitegen.pictures.stretch import stretch_of, stretched
 
 WHOLE_AT_ONCE = ("webp", "avif")
@@ -43,10 +43,8 @@ def opened(path: Path, settings: PictureSettings, scratch_in: Path) -> Iterator[
     """The picture while the block runs; its working copy, where one is needed, goes with it."""
     with as_picture_problems("worked on"), _scratch(scratch_in) as folder:
         source = picture_facts(path)
-        if source.format == "fits":
-            fresh = _fits(path, settings, folder)
-        else:
-            fresh = _photograph(path, source, settings, folder)
+        is_fits = source.format == "fits"
+        fresh = _fits(path, settings, folder) if is_fits else _photograph(path, source, settings, folder)
         yield OpenPicture(source, fresh, folder)
 
 
@@ -80,9 +78,7 @@ def _photograph(path: Path, source: PictureSource, settings: PictureSettings, sc
 
 
 def _needs_working_copy(image: pyvips.Image, source: PictureSource) -> bool:
-    fields = image.get_fields()
-    is_progressive = "interlaced" in fields or ("jpeg-multiscan" in fields and image.get("jpeg-multiscan") == 1)
-    return source.orientation != 1 or source.format in WHOLE_AT_ONCE or is_progressive
+    return source.orientation != 1 or source.format in WHOLE_AT_ONCE or is_progressive(image)
 
 
 def _working_copy(image: pyvips.Image, source: PictureSource, scratch: Path) -> pyvips.Image:

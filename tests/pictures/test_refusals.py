@@ -8,6 +8,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+import pyvips
 from astropy.io import fits
 from PIL import Image
 
@@ -186,3 +187,49 @@ def test_a_folder_that_cannot_be_made_is_said_so(tmp_path: Path) -> None:
     path = write(tmp_path, "eight.png")
     with pytest.raises(PictureProblem, match=r"^it cannot be worked on: (File exists|Not a directory)$"):
         make_sizes(path, path, PictureSettings())
+
+
+def tiff_that_claims(path: Path, planar: int, compression: int = 1) -> None:
+    """150 megapixels of 16 bits in one strip (or one a plane), as many programs write it; the pixels are a hole."""
+    width, height, plane = 15_000, 10_000, 300_000_000
+    strips = 1 if planar == 1 else 3
+    tags = {256: width, 257: height, 259: compression, 262: 2, 277: 3, 278: height, 284: planar}
+    beyond = 8 + 2 + 12 * 10 + 4
+    rows = [(tag, 4, 1, value) for tag, value in tags.items()] + [(258, 3, 3, beyond)]
+    rows += [(273, 4, strips, 1024 if strips == 1 else beyond + 6), (279, 4, strips, 3 * plane if strips == 1 else beyond + 18)]
+    body = b"".join(struct.pack("<HHII", *row) for row in sorted(rows)) + bytes(4) + struct.pack("<HHH", 16, 16, 16)
+    if strips == 3:
+        body += struct.pack("<6I", *(1024 + number * plane for number in range(3)), plane, plane, plane)
+    with path.open("wb") as stream:
+        stream.write(b"II*\0" + struct.pack("<IH", 8, len(rows)) + body)
+        stream.truncate(1024 + 3 * plane)
+
+
+def test_pieces_that_no_memory_takes_are_refused(tmp_path: Path) -> None:
+    """One uncompressed strip of 900 MB is read row by row and taken; three separate planes, or one compressed strip of
+    that size, would have to be held whole."""
+    tiff_that_claims(tmp_path / "rows.tif", planar=1)
+    assert picture_facts(tmp_path / "rows.tif").width_px == 15_000
+    sentence = r"^its strips or tiles need 900 MB of memory at once; save it with smaller ones, or uncompressed$"
+    tiff_that_claims(tmp_path / "planes.tif", planar=2)
+    with pytest.raises(PictureProblem, match=sentence):
+        picture_facts(tmp_path / "planes.tif")
+    tiff_that_claims(tmp_path / "packed.tif", planar=1, compression=8)
+    with pytest.raises(PictureProblem, match=sentence):
+        picture_facts(tmp_path / "packed.tif")
+
+
+def test_a_compressed_picture_in_one_strip_is_taken(tmp_path: Path) -> None:
+    """libvips alone refuses pieces beyond 50 MB; 60 MB of noise in one deflated strip is a good file."""
+    noise = np.random.default_rng(0).integers(0, 255, (4000, 5000, 3), dtype=np.uint8)
+    Image.fromarray(noise).save(tmp_path / "one.tif", compression="tiff_adobe_deflate", tiffinfo={278: 4000})
+    made = make_sizes(tmp_path / "one.tif", tmp_path / "out", PictureSettings(widths_px=(100,)))
+    assert made.colour == "#7f7f7f"
+
+
+def test_what_must_be_decoded_whole_has_a_limit(tmp_path: Path) -> None:
+    """A ten-bit AVIF of 42 megapixels would take 1.1 GB: refused by its header."""
+    black = pyvips.Image.black(7000, 6000, bands=3).cast("ushort").copy(interpretation="rgb16")
+    black.heifsave(str(tmp_path / "a.avif"), compression="av1", bitdepth=10, effort=0)
+    with pytest.raises(PictureProblem, match=r"^it needs 1\.1 GB of memory, since this kind of file is decoded at one go; "):
+        picture_facts(tmp_path / "a.avif")
