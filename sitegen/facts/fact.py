@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any, Generic, Literal, TypeVar
 
 Row = TypeVar("Row", contravariant=False)
-Scope = Literal["entry", "target", "optics", "integration", "night", "sub", "entry_end"]
+Scope = Literal["entry", "target", "optics", "integration", "night", "sub", "picture", "entry_end"]
 COMMON_PRACTICE = "common practice, no source"
 
 

@@ -23,6 +23,7 @@ def facts_of(view: EntryView) -> dict[str, Any]:
         "integration": facts_in("integration", view),
         "nights": [facts_in("night", night) for night in view.nights],
         "subs": facts_in("sub", view),
+        "pictures": [facts_in("picture", picture) for picture in view.pictures],
         **facts_in("entry_end", view),
     }
 
@@ -83,6 +84,7 @@ _PREFIX: dict[Scope, str] = {
     "integration": "integration.",
     "night": "nights.",
     "sub": "subs.",
+    "picture": "pictures.",
     "entry_end": "",
 }
 

@@ -18,6 +18,7 @@ from sitegen.facts import (
     optics_sampling,
     optics_scale,
     optics_train,
+    picture_pointing,
     sub_log,
     sub_sky,
     target_identity,
@@ -37,5 +38,6 @@ FACTS: dict[Scope, tuple[Fact[Any], ...]] = {
     "integration": (*integration_totals.FACTS, *integration_dark_equivalent.FACTS, *integration_by_filter.FACTS),
     "night": (*night_sun.FACTS, *night_moon.FACTS, *night_target.FACTS, *night_use.FACTS, *night_advice.FACTS),
     "sub": (*sub_log.FACTS, *sub_sky.FACTS),
+    "picture": picture_pointing.FACTS,
     "entry_end": cautions.FACTS,
 }

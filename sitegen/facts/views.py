@@ -14,6 +14,7 @@ from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 from sitegen.sky.advice import NARROW_KINDS
 from sitegen.sky.answer import NightSky, SubSky, TargetNight
+from sitegen.stars.solving.solution import Solution
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +26,19 @@ class OpticsView:
     binning: int
     seeing_arcsec: float | None
     measured_scale_arcsec_px: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PointedPicture:
+    """A picture whose place on the sky was asked for: its file and upright size in pixels, its solution and who gave it
+    ('author', 'header', 'avm', 'stars'); both None where there is none, and then `reason` says why."""
+
+    file: str
+    width_px: int
+    height_px: int
+    solution: Solution | None
+    origin: str | None
+    reason: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +87,7 @@ class EntryView:
     sub_sky: SubSky
     filters: tuple[tuple[str, Filter], ...]
     work: tuple[tuple[Rig, Work], ...] = ()
+    pictures: tuple[PointedPicture, ...] = ()
 
     @property
     def kept(self) -> tuple[SubInSky, ...]:

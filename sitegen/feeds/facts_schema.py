@@ -28,6 +28,7 @@ def facts_schema() -> dict[str, Any]:
         "integration": _object("integration"),
         "nights": {"type": "array", "items": _object("night")},
         "subs": _object("sub"),
+        "pictures": {"type": "array", "items": _object("picture")},
     }
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",

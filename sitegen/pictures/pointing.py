@@ -1,10 +1,8 @@
 """Where a picture of the diary points: as its author says, as its file says, or as its stars say; else why it is not known."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import cos, radians, sin
 from pathlib import Path
-from typing import Literal
 
 import numpy as np
 import numpy.typing as npt
@@ -15,6 +13,7 @@ from sitegen.pictures.avm_reading import spatial_keywords
 from sitegen.pictures.doors import as_picture_problems
 from sitegen.pictures.fits_pixels import fits_header
 from sitegen.pictures.opening import OpenPicture, opened
+from sitegen.pictures.pointing_records import Pointing, PointingPrior, ScalePrior
 from sitegen.pictures.records import PictureSettings, PictureSource
 from sitegen.pictures.resizing import reduced
 from sitegen.pictures.source import picture_facts
@@ -26,8 +25,6 @@ from sitegen.stars.solving.solution import NotSolved, Solution
 from sitegen.stars.solving.solver import solve
 from sitegen.stars.solving.transforms import flipped_top_bottom, oriented, resized
 
-Origin = Literal["author", "header", "avm", "stars"]
-
 LOOKED_AT_PX = 2400
 """Longest side in which stars are looked for; a picture of more pixels has more stars than the catalogue."""
 SAME_SHAPE = 0.06  # a registered stack loses a rim
@@ -35,36 +32,6 @@ SAME_SCALE = 0.03  # within what the solver allows anyhow
 LOOKED_FOR_AT_MOST = 6
 NO_TARGET = "the entry has no target with a fixed place"
 NO_TRAIN = "no rig tells the scale"
-
-
-@dataclass(frozen=True, slots=True)
-class ScalePrior:
-    """A frame as a train delivers it: size in (binned) pixels, and their nominal scale."""
-
-    width_px: int
-    height_px: int
-    scale_arcsec_px: float
-
-
-@dataclass(frozen=True, slots=True)
-class PointingPrior:
-    """What the diary knows before the picture is looked at. `places`: (ra, dec) of the targets, degrees ICRS, the main one
-    first. `by_stars`: whether its stars may be asked, where neither author nor file say."""
-
-    stated: PointingSolution | None
-    places: tuple[tuple[float, float], ...]
-    trains: tuple[ScalePrior, ...]
-    by_stars: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Pointing:
-    """`solution` in pixels of the upright picture in its full size, and who gave it; both None where it is not solved,
-    and then `reason` says why, a sentence without a full stop."""
-
-    solution: Solution | None
-    origin: Origin | None
-    reason: str | None = None
 
 
 def point(path: Path, prior: PointingPrior, settings: PictureSettings, scratch_in: Path) -> Pointing:

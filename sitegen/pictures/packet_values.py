@@ -1,0 +1,71 @@
+"""What a published picture says of itself: the diary's words as values of Astronomy Visualization Metadata 1.2."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sitegen.diary import addresses
+from sitegen.diary.entry import Entry, Picture
+from sitegen.diary.settings import Settings
+from sitegen.pictures.avm import Value, avm_packet
+from sitegen.stars.solving.avm import avm_spatial
+from sitegen.stars.solving.solution import Solution
+
+TYPES = {"result": "Observation", "sub": "Observation", "process": "Observation", "setup": "Photographic"}
+OPTICAL_NM = (390.0, 700.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Exposures:
+    """All kept subs of one rig through one filter. `start` is ISO 8601 UTC."""
+
+    rig: str
+    camera: str | None
+    band: str
+    centre_nm: float | None
+    start: str
+    total_s: float
+
+
+def packet_values(entry: Entry, picture: Picture, settings: Settings, exposures: Sequence[Exposures]) -> dict[str, Value]:
+    """Words and exposures; the place on the sky comes with each size. A result says what it was made from, other pictures
+    do not: which of the subs they show is not known."""
+    wished: dict[str, Value | None] = {
+        "Title": entry.title,
+        "Headline": picture.caption,
+        "Description": picture.alt,
+        "Creator": settings.title,
+        "Credit": settings.author or settings.title,
+        "Rights": settings.licence,
+        "Date": entry.published.isoformat(),
+        "Type": TYPES[picture.role],
+        "Subject.Name": None if picture.role == "setup" else [target.name for target in entry.targets] or None,
+        "ReferenceURL": f"{settings.address.rstrip('/')}/{addresses.entry(entry.slug)}" if settings.address else None,
+    }
+    words: dict[str, Value] = {name: value for name, value in wished.items() if value}
+    return words | (_made_from(exposures) if picture.role == "result" and exposures else {})
+
+
+def packet(values: dict[str, Value], solution: Solution | None, width_px: int, height_px: int) -> bytes:
+    """The packet of one published size."""
+    spatial = avm_spatial(solution, width_px, height_px) if solution else {}
+    return avm_packet({**values, **spatial})
+
+
+def _made_from(exposures: Sequence[Exposures]) -> dict[str, Value]:
+    """Parallel lists, one element an exposure, as AVM has them."""
+    return {
+        "Facility": [one.rig for one in exposures],
+        "Instrument": [one.camera for one in exposures],
+        "Spectral.Band": [_band(one.centre_nm) for one in exposures],
+        "Spectral.Bandpass": [one.band for one in exposures],
+        "Spectral.CentralWavelength": [one.centre_nm for one in exposures],
+        "Temporal.StartTime": [one.start for one in exposures],
+        "Temporal.IntegrationTime": [one.total_s for one in exposures],
+    }
+
+
+def _band(centre_nm: float | None) -> str:
+    """AVM's words. Without a wavelength: what a camera sees without a filter is light."""
+    if centre_nm is None or OPTICAL_NM[0] <= centre_nm <= OPTICAL_NM[1]:
+        return "Optical"
+    return "Infrared" if centre_nm > OPTICAL_NM[1] else "Ultraviolet"
