@@ -6,7 +6,6 @@ memory before that step, the earlier site is untouched; whatever lies about is c
 """
 
 import errno
-import json
 import os
 import shutil
 from collections.abc import Iterable
@@ -15,6 +14,7 @@ from pathlib import Path, PurePosixPath
 
 from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems, Problem
+from sitegen.writing.memory import Memory, remember, remembered
 from sitegen.writing.one_at_a_time import only_rebuild
 from sitegen.writing.switch import change_places
 
@@ -44,11 +44,12 @@ def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = No
         output.parent.mkdir(parents=True, exist_ok=True)
         with only_rebuild(output):
             recover(output)
-            return _published(artifacts, output, beside, state)
+            try:
+                return _published(artifacts, output, beside, state)
+            finally:  # before another rebuild may begin one of that name
+                shutil.rmtree(beside, ignore_errors=True)
     except OSError as wrong:
         raise DiaryProblems([_disk_problem(wrong, output)]) from wrong
-    finally:
-        shutil.rmtree(beside, ignore_errors=True)
 
 
 def recover(output: Path) -> None:
@@ -61,7 +62,7 @@ def recover(output: Path) -> None:
 
 
 def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state: Path | None) -> Published:
-    known = _remembered(output, state)
+    known = remembered(output, state)
     next_site = _NextSite(output, beside)
     beside.mkdir(mode=FOLDER_MODE)
     for artifact in artifacts:
@@ -69,9 +70,9 @@ def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state:
     carried, in_the_way = next_site.carry(known)
     if in_the_way:
         raise DiaryProblems(_in_the_way(path, output) for path in in_the_way)
+    remember(output, beside, state, frozenset(next_site.placed))
     change_places(beside, output)
-    _remember(output, state, sorted(next_site.placed))
-    removed = len((known or set()) - next_site.placed)
+    removed = len((known.files or frozenset()) - next_site.placed)
     return Published(len(next_site.placed), next_site.changed, removed, tuple(carried))
 
 
@@ -100,20 +101,26 @@ class _NextSite:
             self.differing.add(path)
         _write(artifact.content, target)
 
-    def carry(self, known: set[str] | None) -> tuple[list[str], list[str]]:
+    def carry(self, known: Memory) -> tuple[list[str], list[str]]:
         """Takes over what sitegen did not make. Gives (carried, in the way of a page), both sorted. Where nothing is
-        remembered, a file in a page's place is taken for an earlier rebuild's."""
+        remembered, a file in a page's place is an earlier rebuild's if the folder looks like one, else the author's."""
         carried, in_the_way = [], []
+        overwritten = self.differing if known.files is None and known.ours else known.files or frozenset()
         for path in _files(self.output):
-            if known is not None and path in known:
+            if path in overwritten or (path in self.placed and path not in self.differing):
                 continue
-            if path not in self.placed:
+            if path in self.placed or self._blocked(path):
+                in_the_way.append(path)
+            else:
                 self._folder((self.beside / path).parent)
                 _share(self.output / path, self.beside / path)
                 carried.append(path)
-            elif known is not None and path in self.differing:
-                in_the_way.append(path)
         return carried, in_the_way
+
+    def _blocked(self, path: str) -> bool:
+        """The next site has a folder of this name, or a page where this file's folder would be."""
+        above = [parent.as_posix() for parent in PurePosixPath(path).parents]
+        return (self.beside / path).is_dir() or any(parent in self.placed for parent in above)
 
     def _folder(self, folder: Path) -> None:
         if folder not in self.folders:
@@ -165,33 +172,12 @@ def _write(content: bytes | Path, target: Path) -> None:
 
 
 def _files(output: Path) -> list[str]:
-    """Every file and link below the output, POSIX, sorted."""
-    return sorted(
-        Path(folder, name).relative_to(output).as_posix() for folder, _, names in os.walk(output) for name in names
-    )
-
-
-def _note(output: Path, state: Path) -> Path:
-    return state / f"published-{output.name}.json"
-
-
-def _remembered(output: Path, state: Path | None) -> set[str] | None:
-    """What the last rebuild put there; None where nobody remembers."""
-    if state is None:
-        return None
-    try:
-        told = json.loads(_note(output, state).read_text("utf-8"))
-    except (OSError, ValueError):
-        return None
-    return set(told["files"]) if isinstance(told, dict) and told.get("output") == str(output) else None
-
-
-def _remember(output: Path, state: Path | None, files: list[str]) -> None:
-    if state is not None:
-        state.mkdir(parents=True, exist_ok=True)
-        working = _note(output, state).with_suffix(".part")
-        working.write_text(json.dumps({"output": str(output), "files": files}), "utf-8")
-        working.replace(_note(output, state))
+    """Every file and link below the output, POSIX, sorted. A link to a folder is one thing, whatever lies behind it."""
+    found = []
+    for folder, folders, names in os.walk(output):
+        links = [name for name in folders if os.path.islink(os.path.join(folder, name))]  # noqa: PTH114, PTH118 # as os.walk
+        found += [Path(folder, name).relative_to(output).as_posix() for name in (*links, *names)]
+    return sorted(found)
 
 
 def _in_the_way(path: str, output: Path) -> Problem:

@@ -124,19 +124,21 @@ print("ready", flush=True)
 version = 0
 while True:
     version += 1
-    publish((Artifact.text(f"pages/{n}/index.html", f"version {version} " + "x" * 2000) for n in range(60)), Path(sys.argv[1]))
+    publish((Artifact.text(f"pages/{n}/index.html", f"version {version} " + "x" * 2000) for n in range(60)),
+            Path(sys.argv[1]), Path(sys.argv[1]).with_name("state"))
+    print("done", flush=True)
 """
 
 
 def test_a_killed_rebuild_leaves_a_whole_site(tmp_path: Path) -> None:
     """Twelve processes that publish without pause, each killed at another moment: every time all pages are of one version."""
     output = tmp_path / "output"
-    publish([Artifact.text(f"pages/{number}/index.html", "version 0 ") for number in range(60)], output)
+    publish([Artifact.text(f"pages/{number}/index.html", "version 0 ") for number in range(60)], output, tmp_path / "state")
     root = str(Path(__file__).resolve().parents[2])
     for kill in range(12):
         with subprocess.Popen([sys.executable, "-c", KILLED, str(output), root], stdout=subprocess.PIPE) as process:
             assert process.stdout is not None
-            process.stdout.readline()
+            assert [process.stdout.readline() for _ in range(2)] == [b"ready\n", b"done\n"]
             time.sleep(0.02 + 0.013 * kill)
             process.send_signal(signal.SIGKILL)
         found = contents(output)

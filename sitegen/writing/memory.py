@@ -1,0 +1,66 @@
+"""Which files of the output sitegen itself put there: all others are the author's, and sacred.
+
+The list is written before the two folders change places, together with the number (inode) of the folder it holds for. So it is
+true whichever of the two stands afterwards, wherever the rebuild is killed.
+"""
+
+import json
+from pathlib import Path
+from typing import Any, NamedTuple
+
+SIGNS = ("facts.schema.json", "static/search-index.js", "explained/index.html")
+"""A folder in which all of these lie was once published by sitegen, whatever is remembered."""
+
+
+class Memory(NamedTuple):
+    """`files` are what sitegen put there; None where nobody remembers. `ours`: the folder was published by sitegen."""
+
+    files: frozenset[str] | None
+    ours: bool
+
+
+def remembered(output: Path, state: Path | None) -> Memory:
+    """What is known of the output as it stands."""
+    ours = all((output / sign).is_file() for sign in SIGNS)
+    sites = _sites(output, state)
+    if not sites:
+        return Memory(None, ours)
+    here = _number(output)
+    return Memory(sites.get(here, next(iter(sites.values()))), ours)
+
+
+def remember(output: Path, beside: Path, state: Path | None, files: frozenset[str]) -> None:
+    """Called with the next site whole in `beside`, before it takes its place."""
+    if state is None:
+        return
+    earlier, here = _sites(output, state), _number(output)
+    sites = {_number(beside): files}
+    if earlier:
+        sites[here] = earlier.get(here, next(iter(earlier.values())))
+    told = {"output": str(output), "sites": [[number, sorted(found)] for number, found in sites.items()]}
+    state.mkdir(parents=True, exist_ok=True)
+    working = note(output, state).with_suffix(".part")
+    working.write_text(json.dumps(told), "utf-8")
+    working.replace(note(output, state))
+
+
+def note(output: Path, state: Path) -> Path:
+    return state / f"published-{output.name}.json"
+
+
+def _sites(output: Path, state: Path | None) -> dict[int, frozenset[str]]:
+    """By number of the folder, the newest first; empty where nothing is remembered, or what is there is no such note."""
+    try:
+        told: Any = json.loads(note(output, state).read_bytes()) if state else {}
+        found = {int(number): frozenset(map(str, files)) for number, files in told["sites"]}
+        return found if told["output"] == str(output) else {}
+    except (OSError, ValueError, KeyError, TypeError):
+        return {}
+
+
+def _number(folder: Path) -> int:
+    """Of a folder in its file system; -1 where there is none."""
+    try:
+        return folder.stat().st_ino
+    except OSError:
+        return -1
