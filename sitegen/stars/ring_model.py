@@ -2,9 +2,10 @@
 
     I = sky + bright(x, y) · edge(R - |r - disc|, w) · (1 - depth · edge(s - |r - shadow|, w'))
 
-edge(d, w) = 1/(1 + exp(-d/w)); bright is a polynomial about the disc's middle, so that neither a lopsided brightness nor
-diffraction rings pull at the centres. Both centres are free, which is the point. What does not follow (spider vanes, a star
-beside the disc) is found in the residual and loses its weight. Levenberg-Marquardt, in units of the disc's radius and brightness.
+edge(d, w) = 1/(1 + exp(-d/w)); |r|² = (1 + q)·x² + 2·p·x·y + (1 - q)·y², disc and shadow made oval alike by astigmatism; bright
+is a polynomial about the disc's middle, so that neither a lopsided brightness nor diffraction rings pull at the centres. Both
+centres are free, which is the point. What does not follow (spider vanes, a star beside the disc) is found in the residual and loses
+its weight. Levenberg-Marquardt, in units of the disc's radius and brightness.
 """
 
 from dataclasses import dataclass, replace
@@ -16,10 +17,10 @@ from scipy import ndimage
 from sitegen.stars.shapes import Floats
 
 NAMES = (
-    *("disc_x", "disc_y", "disc_r", "disc_w", "shadow_x", "shadow_y", "shadow_r", "shadow_w", "depth", "sky"),
+    *("disc_x", "disc_y", "disc_r", "disc_w", "shadow_x", "shadow_y", "shadow_r", "shadow_w", "depth", "sky", "q", "p"),
     *("b_1", "b_u", "b_v", "b_uu", "b_uv", "b_vv", "b_urr", "b_vrr", "b_r4", "b_r6", "b_r8", "b_r10"),
 )
-DX, DY, DR, DW, SX, SY, SR, SW, DEPTH, SKY, BRIGHT = range(11)
+DX, DY, DR, DW, SX, SY, SR, SW, DEPTH, SKY, Q, P, BRIGHT = range(13)
 STEPS, ROUNDS = 15, 3  # damped steps in each round of weighing strays down
 STRAY, STRAY_SHARE = 4.0, 0.05  # a residual of so many sigma plus so much of the disc's brightness has half the weight
 VANE_DEPTH = 0.08  # of the brightness
@@ -91,7 +92,8 @@ def _along(dx: Floats, dy: Floats, angles: Floats, half_width: float) -> NDArray
 
 def undisturbed(x: Floats, y: Floats, terms: Floats) -> NDArray[np.bool_]:
     """The lit ring away from both edges, where a residual is no edge's doing."""
-    from_shadow, from_middle = np.hypot(x - terms[SX], y - terms[SY]), np.hypot(x - terms[DX], y - terms[DY])
+    from_shadow = oval_distance(x - terms[SX], y - terms[SY], terms)
+    from_middle = oval_distance(x - terms[DX], y - terms[DY], terms)
     return np.asarray((from_shadow > 1.15 * terms[SR] + 2 * terms[SW]) & (from_middle < 0.92 * terms[DR] - 2 * terms[DW]))
 
 
@@ -119,13 +121,13 @@ def _medians(values: Floats, number: NDArray[np.int_], bins: int) -> Floats:
 
 def _units(patch: Patch) -> Floats:
     brightness = patch.unit_counts / patch.unit_px ** np.array([0, 1, 1, 2, 2, 2, 3, 3, 4, 6, 8, 10])
-    return np.concatenate([[patch.unit_px] * 8, [1.0, patch.unit_counts], brightness])
+    return np.concatenate([[patch.unit_px] * 8, [1.0, patch.unit_counts, 1.0, 1.0], brightness])
 
 
 def ring_model(x: Floats, y: Floats, terms: Floats) -> tuple[Floats, Floats]:
-    """Values (pixels,) and derivatives (16, pixels)."""
-    disc, d_disc = _soft_circle(x, y, terms[DX:SX])
-    shadow, d_shadow = _soft_circle(x, y, terms[SX:DEPTH])
+    """Values (pixels,) and derivatives (24, pixels)."""
+    disc, d_disc, oval_disc = _soft_disc(x - terms[DX], y - terms[DY], terms[DR], terms[DW], terms)
+    shadow, d_shadow, oval_shadow = _soft_disc(x - terms[SX], y - terms[SY], terms[SR], terms[SW], terms)
     powers, by_u, by_v = _brightness(x - terms[DX], y - terms[DY])
     bright, lit = terms[BRIGHT:] @ powers, 1 - terms[DEPTH] * shadow
     jacobian = np.empty((len(terms), len(x)))
@@ -134,6 +136,7 @@ def ring_model(x: Floats, y: Floats, terms: Floats) -> tuple[Floats, Floats]:
     jacobian[DY] -= (terms[BRIGHT:] @ by_v) * disc * lit
     jacobian[SX:DEPTH] = -terms[DEPTH] * bright * disc * d_shadow
     jacobian[DEPTH], jacobian[SKY] = -bright * disc * shadow, 1
+    jacobian[Q : P + 1] = bright * (lit * oval_disc - terms[DEPTH] * disc * oval_shadow)
     jacobian[BRIGHT:] = powers * disc * lit
     return terms[SKY] + bright * disc * lit, jacobian
 
@@ -149,14 +152,21 @@ def _brightness(u: Floats, v: Floats) -> tuple[Floats, Floats, Floats]:
     return powers, by_u, by_v
 
 
-def _soft_circle(x: Floats, y: Floats, terms: Floats) -> tuple[Floats, Floats]:
-    """1 inside, 0 outside, and its derivatives by centre x, centre y, radius, softness."""
-    u, v = x - terms[0], y - terms[1]
-    distance = np.hypot(u, v) + 1e-12
-    depth = ((terms[2] - distance) / terms[3]).clip(-40, 40)
+def oval_distance(u: Floats, v: Floats, terms: Floats) -> Floats:
+    """|r| of the model; a little more than 0 in the middle."""
+    return np.asarray(np.sqrt((1 + terms[Q]) * u * u + 2 * terms[P] * u * v + (1 - terms[Q]) * v * v + 1e-12))
+
+
+def _soft_disc(u: Floats, v: Floats, radius: float, soft: float, terms: Floats) -> tuple[Floats, Floats, Floats]:
+    """1 inside, 0 outside; its derivatives by centre x, centre y, radius, softness; those by q and p."""
+    distance = oval_distance(u, v, terms)
+    depth = ((radius - distance) / soft).clip(-40, 40)
     value = 1 / (1 + np.exp(-depth))
-    slope = value * (1 - value) / terms[3]
-    return value, np.array([slope * u / distance, slope * v / distance, slope, -slope * depth])
+    slope = value * (1 - value) / soft
+    across, up = (1 + terms[Q]) * u + terms[P] * v, (1 - terms[Q]) * v + terms[P] * u
+    per_length = slope / distance
+    own = np.array([per_length * across, per_length * up, slope, -slope * depth])
+    return value, own, np.array([-per_length * (u * u - v * v) / 2, -per_length * u * v])
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,4 +206,5 @@ def _sane(terms: Floats) -> bool:
     """A shadow inside a disc, edges neither razor-sharp nor wider than the disc; lengths in units of the rough radius."""
     inside = np.hypot(terms[SX] - terms[DX], terms[SY] - terms[DY]) + 0.5 * terms[SR] < terms[DR]
     soft = 1e-3 < terms[DW] < 0.5 and 1e-3 < terms[SW] < 0.5
-    return bool(inside and soft and 0.3 < terms[DR] < 3 and 0.02 < terms[SR] < terms[DR] and 0 < terms[DEPTH] < 3)
+    oval = np.hypot(terms[Q], terms[P]) < 0.5
+    return bool(inside and soft and oval and 0.3 < terms[DR] < 3 and 0.02 < terms[SR] < terms[DR] and 0 < terms[DEPTH] < 3)

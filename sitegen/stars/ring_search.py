@@ -8,7 +8,9 @@ from scipy import ndimage
 
 from sitegen.stars.shapes import Floats
 
-COARSE_PX = 700  # the frame is binned to about this size for the search
+COARSE_PX = 1200  # the frame is binned to about this size for the search
+SKY_SHARES = (80.0, 35.0)  # percent of the frame that is surely sky: the second for a disc that fills the frame
+FLOOR = 1e-3  # of the counts' range: the least noise, for pictures whose sky is clipped to black
 SMALLEST_PX = 16.0  # diameter: below, neither disc nor shadow have a shape
 GAP_PX = 6  # of the binned image: half of a vane that may split a disc
 ROUNDEST = 1.3  # longest over shortest extent that still passes for a disc
@@ -35,18 +37,28 @@ class Blob:
         return replace(self, x=x, y=y, radius=self.radius * factor)
 
 
-def sky_and_noise(image: Floats) -> tuple[float, float]:
-    """Median and sigma of the sky: from the lower half of the counts, which a bright disc does not reach, in a thin sample."""
-    step = max(1, image.size // 400_000)
-    sample = image.ravel()[::step]
-    for _ in range(4):
-        middle = np.median(sample)
-        sigma = 1.4826 * np.median(np.abs(sample - middle))
-        kept = sample[np.abs(sample - middle) < 4 * max(sigma, 1e-12)]
-        if len(kept) in (0, len(sample)):
-            break
-        sample = kept
-    return float(np.median(sample)), float(sigma)
+def less_sky(image: Floats, share: float) -> tuple[Floats, float]:
+    """The image less its sky, a second-order surface (vignetting, a gradient of moonlight), and the noise of what is left.
+
+    The surface is drawn through a thin sample: first the darkest `share` of it (percent), then all that lies near the surface.
+    """
+    step = max(1, round((image.size / 40_000) ** 0.5))
+    sample = image[::step, ::step].ravel()
+    terms = _surface_terms(image.shape)[:, ::step, ::step].reshape(6, -1)
+    kept = sample <= np.percentile(sample, share)
+    least = FLOOR * float(np.ptp(np.percentile(sample, [5, 99.9]))) + 1e-12
+    for _ in range(8):
+        surface = np.linalg.lstsq(terms[:, kept].T, sample[kept], rcond=None)[0]
+        left = sample - surface @ terms
+        noise = 1.4826 * float(np.median(np.abs(left[kept])))
+        noise = max(noise, least)
+        kept = np.abs(left) < 3 * noise
+    return image - np.tensordot(surface, _surface_terms(image.shape), 1), noise
+
+
+def _surface_terms(shape: tuple[int, ...]) -> Floats:
+    y, x = np.linspace(-1, 1, shape[0])[:, None], np.linspace(-1, 1, shape[1])[None, :]
+    return np.array([np.broadcast_to(term, shape) for term in (np.ones((1, 1)), x, y, x * x, x * y, y * y)])
 
 
 def binned(image: Floats, factor: int) -> Floats:
@@ -59,15 +71,15 @@ def find_disc(image: Floats) -> Blob:
     """The brightest disc that is whole. RingProblem where there is none."""
     factor = max(1, round(max(image.shape) / COARSE_PX))
     coarse = binned(image, factor)
-    sky, noise = sky_and_noise(coarse)
-    smooth = ndimage.gaussian_filter(coarse - sky, 1.0)
-    blobs = _blobs(smooth, noise, factor)
-    if not blobs:
-        raise RingProblem("no disc of a defocused star stands out from the sky")
-    whole = [blob for blob in blobs if not blob.cut and blob.light > 0.2 * blobs[0].light]
-    if not whole:
+    for share in SKY_SHARES:
+        level, noise = less_sky(coarse, share)
+        blobs = _blobs(ndimage.gaussian_filter(level, 1.0), noise, factor)
+        whole = [blob for blob in blobs if not blob.cut and blob.light > 0.2 * blobs[0].light]
+        if whole:
+            return whole[0]
+    if blobs:
         raise RingProblem("the disc is cut off by the edge of the frame")
-    return whole[0]
+    raise RingProblem("no disc of a defocused star stands out from the sky")
 
 
 def _blobs(smooth: Floats, noise: float, factor: int) -> list[Blob]:

@@ -1,6 +1,6 @@
 """How far the shadow sits from the middle of a defocused star's disc: what an imager turns the collimation screws by."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -8,14 +8,15 @@ from scipy import ndimage
 
 from sitegen.stars.mosaic import checked_pattern
 from sitegen.stars.records import StarRing
-from sitegen.stars.ring_model import DEPTH, DR, DX, DY, SR, SX, SY, Patch, RingFit, fit_ring
-from sitegen.stars.ring_search import Blob, RingProblem, binned, find_disc, sky_and_noise
+from sitegen.stars.ring_model import DEPTH, DR, DX, DY, SR, SX, SY, P, Patch, Q, RingFit, fit_ring
+from sitegen.stars.ring_search import Blob, RingProblem, binned, find_disc
 from sitegen.stars.shapes import Floats
 
 FITTED_PX = 100.0  # a larger disc is binned to about this diameter: its centres stay good to a hundredth of a pixel
 MARGIN = 1.35  # radii of sky around the disc that the fit sees
 CLIPPED_SHARE = 0.02  # of the disc's pixels at one topmost value
 OFF_AXIS = 0.25  # of half the frame's diagonal: common practice, no source
+OVAL = 1.06  # longest over shortest diameter: common practice, no source
 SHADOW_SIGMA, LEAST_DEPTH = 5.0, 0.1  # a shadow is one from so many sigma and so much of the disc's light on
 SHADOW_SHARE = (0.04, 0.9)  # of the disc's diameter
 FAINTEST = 3.0  # signal to noise of one pixel, after binning
@@ -38,8 +39,7 @@ def ring_offset(pixels: NDArray[np.generic], *, bayer: str | None = None, satura
     blob = find_disc(image if cell == 1 else binned(image, cell)).enlarged(cell)
     _refuse_saturated(pixels, blob, saturation)
     window = _window(image, blob, cell)
-    sky, _ = sky_and_noise(image)
-    fit = fit_ring(_patch(window, blob, sky), _first_guess(window, blob, sky))
+    fit = fit_ring(_patch(window, blob), _first_guess(window, blob))
     _refuse_doubtful(fit, window, pixels.shape)
     return _record(fit, window, pixels.shape)
 
@@ -89,7 +89,7 @@ def _bounds(shape: tuple[int, ...], blob: Blob, radii: float) -> tuple[slice, sl
 
 @dataclass(frozen=True, slots=True)
 class _Window:
-    """The binned square around the disc and how its pixels lie in the frame."""
+    """The binned square around the disc, less the sky beside it, and how its pixels lie in the frame."""
 
     counts: Floats
     left: int
@@ -100,6 +100,12 @@ class _Window:
         shift = (self.factor - 1) / 2
         return self.left + self.factor * x + shift, self.bottom + self.factor * y + shift
 
+    def distances(self, blob: Blob) -> Floats:
+        """Of the window's pixels from the blob's middle, in window pixels."""
+        x, y = self.from_frame(blob.x, blob.y)
+        rows, columns = np.indices(self.counts.shape)
+        return np.asarray(np.hypot(columns - x, rows - y))
+
     def from_frame(self, x: float, y: float) -> tuple[float, float]:
         shift = (self.factor - 1) / 2
         return (x - shift - self.left) / self.factor, (y - shift - self.bottom) / self.factor
@@ -109,28 +115,37 @@ def _window(image: Floats, blob: Blob, cell: int) -> _Window:
     factor = cell * max(1, round(2 * blob.radius / FITTED_PX / cell))
     rows, columns = _bounds(image.shape, blob, MARGIN)
     bottom, left = rows.start // cell * cell, columns.start // cell * cell
-    return _Window(binned(image[bottom : rows.stop, left : columns.stop], factor), left, bottom, factor)
+    window = _Window(binned(image[bottom : rows.stop, left : columns.stop], factor), left, bottom, factor)
+    return replace(window, counts=window.counts - _sky_beside(window, blob))
 
 
-def _patch(window: _Window, blob: Blob, sky: float) -> Patch:
-    rows, columns = np.indices(window.counts.shape)
-    x, y = window.from_frame(blob.x, blob.y)
+def _sky_beside(window: _Window, blob: Blob) -> Floats:
+    """A plane through the pixels around the disc, twice, the second time without those that stand out."""
+    y, x = np.indices(window.counts.shape)
+    design = np.stack([np.ones(x.shape), x, y], axis=-1)
+    beside = window.distances(blob) > 1.12 * blob.radius / window.factor
+    for _ in range(2):
+        terms = np.linalg.lstsq(design[beside], window.counts[beside], rcond=None)[0]
+        left = np.abs(window.counts - design @ terms)
+        beside &= left <= 5 * np.median(left[beside])
+    return np.asarray(design @ terms)
+
+
+def _patch(window: _Window, blob: Blob) -> Patch:
     radius = blob.radius / window.factor
-    near = np.hypot(columns - x, rows - y) < MARGIN * radius + 2
-    return Patch(window.counts - sky, near, radius, blob.brightness)
+    return Patch(window.counts, window.distances(blob) < MARGIN * radius + 2, radius, blob.brightness)
 
 
-def _first_guess(window: _Window, blob: Blob, sky: float) -> Floats:
+def _first_guess(window: _Window, blob: Blob) -> Floats:
     """The shadow is the largest dark patch inside the disc, once all that is as thin as a vane is gone."""
     radius = blob.radius / window.factor
     x, y = window.from_frame(blob.x, blob.y)
-    smooth = ndimage.gaussian_filter(window.counts - sky, max(0.7, 0.03 * radius))
-    rows, columns = np.indices(smooth.shape)
-    inside = np.hypot(columns - x, rows - y) < 0.85 * radius
+    smooth = ndimage.gaussian_filter(window.counts, max(0.7, 0.03 * radius))
+    inside = window.distances(blob) < 0.85 * radius
     level = float(np.percentile(smooth[inside], 80))
     shadow_x, shadow_y, shadow_r = _darkest(inside & (smooth < 0.55 * level), radius) or (x, y, 0.3 * radius)
     soft = max(0.8, 0.03 * radius)
-    return np.array([x, y, radius, soft, shadow_x, shadow_y, shadow_r, soft, 0.8, 0.0, level, *[0.0] * 11])
+    return np.array([x, y, radius, soft, shadow_x, shadow_y, shadow_r, soft, 0.8, 0.0, 0.0, 0.0, level, *[0.0] * 11])
 
 
 def _darkest(dark: NDArray[np.bool_], radius: float) -> tuple[float, float, float] | None:
@@ -156,22 +171,24 @@ def _refuse_doubtful(fit: RingFit, window: _Window, shape: tuple[int, ...]) -> N
 
 
 def _record(fit: RingFit, window: _Window, shape: tuple[int, ...]) -> StarRing:
-    values, scale = fit.values, window.factor
+    values, oval = fit.values, float(np.hypot(fit.values[Q], fit.values[P]))
+    scale = window.factor
+    diameter = 2 * scale / (1 - oval**2) ** 0.25  # per unit of radius: of the circle with the oval's area
     across, up = values[SX] - values[DX], values[SY] - values[DY]
     offset = float(np.hypot(across, up))
     error = _offset_error(fit, across, up)
     x, y = window.to_frame(values[DX], values[DY])
     return StarRing(
-        outer_px=float(2 * values[DR] * scale),
-        inner_px=float(2 * values[SR] * scale),
+        outer_px=float(diameter * values[DR]),
+        inner_px=float(diameter * values[SR]),
         offset_px=offset * scale,
-        offset_percent=float(100 * offset / (2 * values[DR])),
+        offset_percent=float(100 * offset * scale / (diameter * values[DR])),
         direction_deg=float(np.degrees(np.arctan2(up, across)) % 360) if offset > error else None,
         uncertainty_px=error * scale,
         x=float(x),
         y=float(y),
         signal_to_noise=float(fit.brightness / fit.residual / scale),
-        warnings=_warnings(x, y, shape),
+        warnings=(*_off_axis(x, y, shape), *_oval(np.sqrt((1 + oval) / (1 - oval)))),
     )
 
 
@@ -183,7 +200,7 @@ def _offset_error(fit: RingFit, across: float, up: float) -> float:
     return float(np.hypot(np.sqrt(slope @ fit.covariance @ slope), MODEL_ERROR * fit.values[DR]))
 
 
-def _warnings(x: float, y: float, shape: tuple[int, ...]) -> tuple[str, ...]:
+def _off_axis(x: float, y: float, shape: tuple[int, ...]) -> tuple[str, ...]:
     half = np.hypot(shape[0], shape[1]) / 2
     away = np.hypot(x - (shape[1] - 1) / 2, y - (shape[0] - 1) / 2) / half
     if away <= OFF_AXIS:
@@ -192,3 +209,9 @@ def _warnings(x: float, y: float, shape: tuple[int, ...]) -> tuple[str, ...]:
         f"the star stands {100 * away:.0f} % of the way from the frame's centre to its corner: "
         "discs off the axis are lopsided even in a telescope in order, so put the star in the middle",
     )
+
+
+def _oval(elongation: float) -> tuple[str, ...]:
+    if elongation <= OVAL:
+        return ()
+    return (f"the disc is oval, {elongation:.2f} times as long as wide: a tilt, pinched optics or a star off the axis",)

@@ -7,7 +7,6 @@ Zones are judged at their centres; the truth is in the drawing. The bare calls a
 same frame with its own defaults: background, detection, shape.
 """
 
-import resource
 import subprocess
 import sys
 import tempfile
@@ -71,7 +70,9 @@ def memory():
 
 def one_survey(path):
     stars = star_survey(np.load(path), scale_arcsec_px=1.0).star_count
-    print(f"26 MP, {stars} stars measured: {resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024:.0f} MB at most")
+    status = Path("/proc/self/status").read_text("utf-8")  # getrusage would tell the parent's peak, which a fork inherits
+    peak = next(line.split()[1] for line in status.splitlines() if line.startswith("VmHWM"))
+    print(f"26 MP, {stars} stars measured: {int(peak) / 1024:.0f} MB at most")
 
 
 def zones(count=60):
@@ -90,6 +91,10 @@ def zones(count=60):
               f"{int((np.array(values) > limit).sum())}")  # fmt: skip
 
 
+def outcome(drawn, found):
+    return "right" if found == drawn else "can't tell" if found == "unclear" else f"{drawn} called {found}"
+
+
 def patterns(count=100):
     """Names over random frames."""
     named = Counter()
@@ -97,7 +102,7 @@ def patterns(count=100):
         kind, sky = random_sky(seed, 2400, 1600)
         frame, _ = draw(sky)
         found = field_pattern(star_survey(frame, scale_arcsec_px=None, bayer=sky.bayer))
-        named["right" if found.kind == kind else "can't tell" if found.kind == "unclear" else f"{kind} called {found.kind}"] += 1
+        named[outcome(kind, found.kind)] += 1
     print(f"patterns of {count} random frames: {dict(named)}")
 
 
@@ -119,9 +124,11 @@ def rings(count=200):
         turned = abs((ring.direction_deg - disc.direction_deg + 180) % 360 - 180) if disc.offset > 2 else 0
         rows.append((error, turned, error / ring.uncertainty_px, taken))
     offset, turned, pull, taken = np.array(rows).T
-    print(f"rings: {count} random discs, {refused} refused; offset error median {np.median(offset):.3f} px, "
-          f"worst {offset.max():.3f} px; direction worst {turned.max():.2f}°; error over stated uncertainty {np.sqrt((pull**2).mean()):.2f} rms; "
-          f"{np.median(taken):.2f} s of one processor each")  # fmt: skip
+    print(
+        f"rings: {count} random discs, {refused} refused; offset error median {np.median(offset):.3f} px, "
+        f"worst {offset.max():.3f} px; direction worst {turned.max():.2f}°; "
+        f"error over stated uncertainty {np.sqrt((pull**2).mean()):.2f} rms; {np.median(taken):.2f} s of one processor each"
+    )
 
 
 PARTS = {"time": timing, "memory": memory, "zones": zones, "patterns": patterns, "rings": rings}

@@ -64,7 +64,7 @@ def shapes_at(sky, x, y):
 
 def stamp(frame, x, y, peak, fwhm, e1, e2, beta):
     """Add one Moffat star, its profile taken at pixel centres; fwhm = sqrt(major × minor)."""
-    reach = int(np.ceil(7 * fwhm))
+    reach = int(np.ceil(5 * fwhm))
     x0, x1 = max(0, int(x) - reach), min(frame.shape[1], int(x) + reach + 1)
     y0, y1 = max(0, int(y) - reach), min(frame.shape[0], int(y) + reach + 1)
     dx, dy = np.arange(x0, x1) - x, (np.arange(y0, y1) - y)[:, None]

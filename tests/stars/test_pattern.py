@@ -119,13 +119,13 @@ def test_the_same_survey_gives_the_same_words():
 
 
 def test_random_fields_are_named_rightly():
-    """Of 16 random frames (100 in tests/bench/stars.py) all get the name of what was drawn."""
+    """Of 12 random frames (100 in tests/bench/stars.py) at most one is not named, and none is named wrongly."""
     named = []
-    for seed in range(100, 116):
-        kind, sky = random_sky(seed, 1200, 800)
+    for seed in range(100, 112):
+        kind, sky = random_sky(seed, 1200, 800, stars=500)
         frame, _ = draw(sky)
         named.append((kind, field_pattern(star_survey(frame, scale_arcsec_px=None, bayer=sky.bayer)).kind))
-    assert sum(kind == found for kind, found in named) >= 15, named
+    assert sum(kind == found for kind, found in named) >= 11, named
     assert all(found in (kind, "unclear") for kind, found in named), named
 
 

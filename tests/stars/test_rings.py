@@ -4,7 +4,9 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from scipy import ndimage
 
+from sitegen.stars.ring_model import NAMES, ring_model
 from sitegen.stars.ring_search import RingProblem
 from sitegen.stars.rings import ring_offset
 from tests.stars.synthetic_rings import Disc, draw_disc, random_disc
@@ -59,6 +61,46 @@ def test_unequal_brightness_is_no_offset():
 def test_vanes_are_no_offset():
     """Three thick vanes, which pull to no side equally, move a centred shadow by less than 0.2 px."""
     assert ring_offset(draw_disc(replace(STAR, offset=0.0, vanes=3, vane_px=4.0))).offset_px < 0.2
+
+
+def test_an_oval_disc():
+    """A frame drawn out by a tenth along x gives the offset drawn out likewise, and a warning that the disc is oval."""
+    ring = ring_offset(ndimage.zoom(draw_disc(STAR), (1, 1.1), order=1))
+    across, up = 1.1 * 3 * np.cos(np.radians(30)), 3 * np.sin(np.radians(30))
+    assert ring.offset_px == pytest.approx(np.hypot(across, up), abs=0.2)
+    assert ring.direction_deg == pytest.approx(np.degrees(np.arctan2(up, across)), abs=3)
+    assert ring.warnings == ("the disc is oval, 1.10 times as long as wide: a tilt, pinched optics or a star off the axis",)
+
+
+def test_an_uneven_sky():
+    """A sky as bright as the disc, falling off to the corners or growing to one side, moves the offset by less than 0.2 px."""
+    frame = draw_disc(STAR)
+    y, x = np.mgrid[:300, :400]
+    for sky in (10_000 * (1 - ((x - 200) ** 2 + (y - 150) ** 2) / 125_000), 5000 * x / 400):
+        assert ring_offset(frame + sky).offset_px == pytest.approx(3, abs=0.2)
+
+
+def test_a_disc_that_fills_the_frame():
+    """Half of the frame may be disc."""
+    assert ring_offset(draw_disc(replace(STAR, width=150, height=150, x=75, y=75))).offset_px == pytest.approx(3, abs=0.2)
+
+
+def test_hot_pixels():
+    """Three in a thousand pixels at ten times the disc's brightness move the offset by less than 0.2 px."""
+    frame, rng = draw_disc(STAR), np.random.default_rng(2)
+    frame[rng.integers(0, 300, 360), rng.integers(0, 400, 360)] += 30_000
+    assert ring_offset(frame).offset_px == pytest.approx(3, abs=0.2)
+
+
+def test_the_slopes_of_the_model():
+    """Each derivative of the model is the difference quotient of its values: a wrong one would only slow the fit, unseen."""
+    terms = np.array([0.02, 0.01, 1, 0.05, 0.1, 0.05, 0.3, 0.06, 0.8, 0.1, 0.05, -0.04, 1, *np.linspace(-0.2, 0.2, 11)])
+    x, y = np.random.default_rng(1).uniform(-1.3, 1.3, (2, 300))
+    slopes = ring_model(x, y, terms)[1]
+    for number, name in enumerate(NAMES):
+        step = 1e-6 * (np.arange(len(terms)) == number)
+        quotient = (ring_model(x, y, terms + step)[0] - ring_model(x, y, terms - step)[0]) / 2e-6
+        assert np.abs(quotient - slopes[number]).max() < 1e-7, name
 
 
 def test_a_fainter_star_beside_the_disc():

@@ -12,7 +12,7 @@ from tests.stars.synthetic import Sky, draw, stamp
 from tests.stars.truth import errors_of
 
 
-@pytest.mark.parametrize("seed", range(12))
+@pytest.mark.parametrize("seed", range(8))
 def test_zones_are_what_was_drawn(seed):
     """FWHM within 3 %, elongation within 0.02, angle within 5° where it exceeds 1.1: the promise, on a random frame."""
     _, sky = random_sky(seed, 1500, 1000)
