@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from sitegen.artifact import Artifact
-from sitegen.assembly.bench import Bench, Gone
+from sitegen.assembly.bench import CHARTS, Bench, Gone
 from sitegen.assembly.crew import Crew
 from sitegen.assembly.jobs import CARDS, CORES, ENTRIES
 from sitegen.assembly.line import Line
@@ -26,7 +26,7 @@ from sitegen.problems import Problem, errors_in, in_order
 from sitegen.reading.reader import DiaryReading, Frame, read_frame
 
 PICTURE_ROOMS = ("pictures", "stars", "sky", "catalogue", "diary")
-PICTURES, CHARTS = "pictures", "charts"
+PICTURES = "pictures"
 
 
 @dataclass

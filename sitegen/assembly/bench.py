@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
 from typing import Any
 
@@ -10,7 +10,7 @@ from sitegen.diary.diary import Diary
 from sitegen.diary.public_position import PublicSite, public_site
 from sitegen.diary.settings import Settings
 from sitegen.keeping.blobs import Blobs
-from sitegen.keeping.keep import Keep, read_pickle, write_pickle
+from sitegen.keeping.keep import Keep, key_of, read_pickle, write_pickle
 from sitegen.number_text import NumberText
 from sitegen.pages.card import EntryCard
 from sitegen.pages.shown import Shower
@@ -19,6 +19,9 @@ from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.theme import Theme
 from sitegen.pages.words import words_from
 from sitegen.reading.reader import Frame
+
+
+CHARTS = "charts"
 
 
 class Gone(Exception):
@@ -49,7 +52,14 @@ class Bench:
 
     @cached_property
     def charts(self) -> Keep:
-        return Keep(self.keep, self.maker)
+        """Charts speak the theme's words."""
+        return Keep(self.keep, key_of(self.maker, self.settings.language, self.theme.word_texts(self.settings.language)))
+
+    def charts_used(self) -> tuple[str, ...]:
+        """Keys of the charts asked for since this was asked last."""
+        used = tuple(sorted(name.partition("/")[2] for name in self.charts.used))
+        self.charts.used.clear()
+        return used
 
     @cached_property
     def diary(self) -> Diary:
@@ -71,7 +81,7 @@ class Bench:
 
     def book(self, cards: tuple[EntryCard, ...]) -> SiteBook:
         """A book of these cards only, newest first."""
-        return SiteBook(self.settings, self.sites, self.frame.rigs, cards, self.shower)
+        return SiteBook(self.settings, self.sites, self.frame.rigs, cards, self.shower, partial(self.charts.value, CHARTS))
 
     def put(self, kind: str, digest: str, value: Any) -> None:
         """Keeps a record under its digest."""

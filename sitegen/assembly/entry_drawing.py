@@ -36,12 +36,12 @@ def _draw_entry(bench: Bench, job: DrawJob) -> DrawnPages:
     bench.put(CARDS, card, prepared.card)
     pages = [entry_page(prepared, book), *_nights(bench, [prepared], job.evenings)]
     html = text_of(prepared, book, partial(absolute, book)).html if job.in_feed else None
-    return DrawnPages(job.key, drawn(bench, pages, job.earlier), card, html, mistaken)
+    return DrawnPages(job.key, drawn(bench, pages, job.earlier), card, html, mistaken, bench.charts_used())
 
 
 def _draw_night(bench: Bench, job: NightJob) -> DrawnPages:
     prepared = [with_ribbons(bench, core, job.half_hours) for core in job.cores]
-    return DrawnPages(job.key, drawn(bench, _nights(bench, prepared, [job.evening]), job.earlier))
+    return DrawnPages(job.key, drawn(bench, _nights(bench, prepared, [job.evening]), job.earlier), charts=bench.charts_used())
 
 
 def with_ribbons(bench: Bench, core: str, half_hours: float) -> PreparedEntry:

@@ -26,7 +26,8 @@ def draw_lists(bench: Bench, chunk: Sequence[ListJob]) -> list[DrawnPages]:
 
 def _draw_list(bench: Bench, job: ListJob) -> DrawnPages:
     kind = next(kind for kind in PAGE_KINDS if kind.name == job.kind)
-    return DrawnPages(job.key, drawn(bench, kind.pages(_whole_book(bench, job.cards)), job.earlier))
+    pages = drawn(bench, kind.pages(_whole_book(bench, job.cards)), job.earlier)
+    return DrawnPages(job.key, pages, charts=bench.charts_used())
 
 
 _books: dict[tuple[str, ...], SiteBook] = {}

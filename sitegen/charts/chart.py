@@ -8,10 +8,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Generic, Protocol, TypeVar
 
-from matplotlib.figure import Figure
-
 from sitegen.charts.clean_svg import clean_svg
 from sitegen.charts.house_style import house, svg_of
+from sitegen.charts.library import Figure
 from sitegen.number_text import NumberText
 
 Values = TypeVar("Values")
@@ -24,12 +23,22 @@ class Speaker(Protocol):
     def count(self, key: str, number: int, **values: object) -> str: ...
 
 
+Remember = Callable[[Any, Callable[[], Any]], Any]
+
+
+def made_now(_: Any, make: Callable[[], Any]) -> Any:
+    """Remembers nothing."""
+    return make()
+
+
 @dataclass(frozen=True, slots=True)
 class Voice:
-    """How a chart speaks: the words of its language and its numbers."""
+    """How a chart speaks: the words of its language and its numbers. `remember` is asked with all that a chart is made from,
+    whether it was made before."""
 
     words: Speaker
     numbers: NumberText
+    remember: Remember = made_now
 
     def say(self, key: str, **values: object) -> str:
         """The word 'chart.KEY' of the theme."""
@@ -91,6 +100,11 @@ def drawn(chart: Chart[Any], values: Any, voice: Voice, key: str | None = None, 
     if not chart.enough(values):
         return None
     key = key or chart.name.replace("_", "-")
+    made: Drawn = voice.remember((chart.name, values, key, note), lambda: _made(chart, values, voice, key, note))
+    return made
+
+
+def _made(chart: Chart[Any], values: Any, voice: Voice, key: str, note: str | None) -> Drawn:
     title = chart.title(values, voice)
     with house():
         panels = enumerate(chart.draw(values, voice), start=1)

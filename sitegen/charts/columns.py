@@ -3,10 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from matplotlib.axes import Axes
-from matplotlib.figure import Figure
-from matplotlib.patches import Rectangle
-
 from sitegen.charts.chart import Table, Voice
 from sitegen.charts.house_style import (
     BROAD,
@@ -25,6 +21,7 @@ from sitegen.charts.house_style import (
     write_at,
 )
 from sitegen.charts.lettering import LETTER
+from sitegen.charts.library import Axes, Figure, Rectangle
 
 HEIGHT, LEFT, RIGHT, TOP, BOTTOM = 240.0, 46.0, 4.0, 42.0, 28.0
 

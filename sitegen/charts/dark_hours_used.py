@@ -4,10 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from matplotlib.axes import Axes
-
 from sitegen.charts.chart import Chart, Panel, Table, Voice
 from sitegen.charts.house_style import BROAD, INK, RULE, THICK, THIN, dots, figure_with_axes, ticks
+from sitegen.charts.library import Axes
 
 PAD_DAYS = 12
 NARROWEST = 0.1  # share of the plot below which a year has no room for its name

@@ -6,14 +6,13 @@ from itertools import pairwise
 from math import hypot
 
 import numpy as np
-from matplotlib.axes import Axes
-from matplotlib.patches import Circle, Polygon
 
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.star_field import stars_near
 from sitegen.charts.chart import Chart, Drawn, Panel, Table, Voice, drawn
 from sitegen.charts.house_style import INK, LINE, LINK, RULE, THICK, WIDTH, map_axes, write
 from sitegen.charts.lettering import Lettering
+from sitegen.charts.library import Axes, Circle, Polygon
 from sitegen.charts.map_marks import draw_compass, draw_constellation_names, draw_figures, draw_scale, draw_stars
 from sitegen.charts.projection import Array, SkyMap, from_tangent
 from sitegen.number_text import UNKNOWN

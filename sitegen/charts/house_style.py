@@ -8,16 +8,20 @@ import io
 import logging
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from functools import cache
 from typing import Any, Literal
 
-import matplotlib
-from matplotlib.axes import Axes
-from matplotlib.backends.backend_svg import FigureCanvasSVG
-from matplotlib.figure import Figure
-from matplotlib.patches import PathPatch
-from matplotlib.path import Path
-from matplotlib.ticker import FixedLocator, FuncFormatter, MaxNLocator
-
+from sitegen.charts.library import (
+    Axes,
+    Figure,
+    FigureCanvasSVG,
+    FixedLocator,
+    FuncFormatter,
+    MaxNLocator,
+    Path,
+    PathPatch,
+    matplotlib,
+)
 from sitegen.number_text import NumberText
 
 # the first run on a machine finds its fonts, and would say so among the words of the command
@@ -54,8 +58,12 @@ _STYLE: dict[str, Any] = {
     "path.simplify": False,
     "text.parse_math": False,  # a dollar in a name is a dollar
 }
-_DEFAULTS = {key: value for key, value in matplotlib.rcParamsDefault.items() if not key.startswith(("backend", "date."))}
-_RC: Any = {**_DEFAULTS, **_STYLE}
+
+
+@cache
+def _settings() -> Any:
+    defaults = {key: value for key, value in matplotlib.rcParamsDefault.items() if not key.startswith(("backend", "date."))}
+    return {**defaults, **_STYLE}
 
 
 def passband(nanometres: int) -> str:
@@ -75,7 +83,7 @@ def class_of(colour: str) -> str:
 @contextmanager
 def house() -> Iterator[None]:
     """The house's settings alone, whatever the machine's own matplotlib settings are. `drawn` works inside it."""
-    with matplotlib.rc_context(_RC):
+    with matplotlib.rc_context(_settings()):
         yield
 
 

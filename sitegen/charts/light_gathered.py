@@ -3,11 +3,10 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from matplotlib.axes import Axes
-
 from sitegen.charts.chart import Chart, Panel, Table, Voice
 from sitegen.charts.house_style import DIM, INK, LINE, WIDTH, figure_with_axes, hour_text, nice_ticks, passband, ticks, write
 from sitegen.charts.lettering import LETTER
+from sitegen.charts.library import Axes
 
 ROW, BAR = 27.0, 0.58
 PLOT = 344.0  # units for the bars and the words behind them

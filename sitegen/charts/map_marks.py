@@ -3,14 +3,12 @@
 from collections.abc import Callable
 
 import numpy as np
-from matplotlib.axes import Axes
-from matplotlib.patches import Patch, PathPatch
-from matplotlib.path import Path
 
 from sitegen.catalogue.sky_lines import Line, constellation_figures
 from sitegen.catalogue.star_field import StarField
 from sitegen.charts.house_style import DIM, INK, LINE, STAR, THIN, dots, write
 from sitegen.charts.lettering import Lettering
+from sitegen.charts.library import Axes, Patch, Path, PathPatch
 from sitegen.charts.projection import SkyMap
 
 Fits = Callable[[float, float], bool]

@@ -4,8 +4,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from matplotlib.axes import Axes
-from matplotlib.patches import Circle, Patch, PathPatch
 
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.sky_lines import milky_way
@@ -13,6 +11,7 @@ from sitegen.catalogue.star_field import stars_near
 from sitegen.charts.chart import Chart, Panel, Table, Voice
 from sitegen.charts.house_style import DIM, INK, LINK, MILKY, RULE, THICK, THIN, WASH, WIDTH, map_axes, write
 from sitegen.charts.lettering import Lettering, box_of
+from sitegen.charts.library import Axes, Circle, Patch, PathPatch
 from sitegen.charts.map_marks import draw_constellation_names, draw_figures, draw_stars, near, path_of
 from sitegen.charts.projection import SkyMap
 

@@ -6,8 +6,6 @@ from datetime import UTC, date, datetime, timedelta
 from statistics import median
 from zoneinfo import ZoneInfo
 
-from matplotlib.axes import Axes
-
 from sitegen.charts.chart import Chart, Drawn, Panel, Table, Voice, drawn
 from sitegen.charts.house_style import (
     BROAD,
@@ -26,6 +24,7 @@ from sitegen.charts.house_style import (
     write_at,
 )
 from sitegen.charts.lettering import Lettering
+from sitegen.charts.library import Axes
 
 PLOT, TOP, LEFT = 186.0, 34.0, 60.0  # units: the plot's height and margins
 AXES_WIDTH = WIDTH - LEFT - 58

@@ -6,6 +6,7 @@ from datetime import date
 from functools import cached_property
 from typing import TypeVar
 
+from sitegen.charts.chart import Remember, Voice, made_now
 from sitegen.diary import addresses
 from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import Rig
@@ -25,6 +26,12 @@ class SiteBook:
     rigs: Mapping[str, Rig]
     cards: tuple[EntryCard, ...]
     shower: Shower
+    remember: Remember = made_now
+
+    @property
+    def voice(self) -> Voice:
+        """In which charts speak."""
+        return Voice(self.shower.words, self.shower.numbers, self.remember)
 
     @cached_property
     def by_slug(self) -> dict[str, EntryCard]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.charts import sky_map
-from sitegen.charts.chart import Voice, drawn
+from sitegen.charts.chart import drawn
 from sitegen.charts.sky_map import SkyTarget
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
@@ -31,7 +31,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
         "sky.html",
         words["page.sky"],
         {
-            "map": drawn(sky_map.CHART, [one for target in found for one in _marked(target)], Voice(words, book.shower.numbers)),
+            "map": drawn(sky_map.CHART, [one for target in found for one in _marked(target)], book.voice),
             "constellations": _by_constellation(found),
             "moving": [one for one in found if one.constellation is None],
         },

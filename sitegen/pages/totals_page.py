@@ -49,7 +49,7 @@ def sums(book: SiteBook) -> tuple[Shown, ...]:
 
 
 def _charts(book: SiteBook) -> Iterable[Drawn | None]:
-    voice = Voice(book.shower.words, book.shower.numbers)
+    voice = book.voice
     nights = [night for cards in book.by_evening.values() for night in cards]
     lit = [night for night in nights if night.illuminated is not None]
     yield drawn(light_gathered.CHART, filter_lights(book.cards), voice)

@@ -4,10 +4,12 @@ from functools import cache
 
 import erfa
 import numpy as np
-from astropy.utils import iers
 
+from sitegen.late import Late
 from sitegen.sky.arrays import Floats
 from sitegen.sky.night_time import DAY_S, SECONDS_PER_DEGREE, utc_moment
+
+iers = Late("astropy.utils.iers")
 
 UNIX_EPOCH_JD = 2440587.5
 UNIX_EPOCH_MJD = 40587.0

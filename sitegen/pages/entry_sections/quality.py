@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from sitegen.charts.chart import Drawn, Voice
+from sitegen.charts.chart import Drawn
 from sitegen.charts.sub_quality import QualityNight, QualitySub, quality_chart
 from sitegen.facts.views import NightView, SubInSky
 from sitegen.pages.prepared import PreparedEntry
@@ -13,7 +13,7 @@ def section(prepared: PreparedEntry, book: SiteBook) -> Drawn | None:
     nights = prepared.view.nights
     if not nights:
         return None
-    voice = Voice(book.shower.words, book.shower.numbers)
+    voice = book.voice
     rows = [row for night in nights for row in _rows(night, book)]
     return quality_chart(rows, nights[0].site.time_zone, voice, "quality")
 

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from sitegen.charts.chart import Drawn, Voice
+from sitegen.charts.chart import Drawn
 from sitegen.charts.finder_map import CameraField, finder_chart
 from sitegen.diary.target import Target
 from sitegen.pages.prepared import PreparedEntry
@@ -40,7 +40,7 @@ def _fields(prepared: PreparedEntry, book: SiteBook) -> tuple[CameraField, ...]:
 def _finder(target: Target, fields: tuple[CameraField, ...], book: SiteBook) -> Drawn | None:
     if target.ra_deg is None or target.dec_deg is None:
         return None
-    voice = Voice(book.shower.words, book.shower.numbers)
+    voice = book.voice
     return finder_chart(target.name, target.ra_deg, target.dec_deg, target.size_arcmin, fields, voice, f"finder-{target.slug}")
 
 
