@@ -50,7 +50,7 @@ LOG = """start,exposure_s,filter,kept,reason,count,gap_s
 """
 BODY = """
 This entry is invented, and shows how one is written. Its numbers come from `logs/first-light.csv`: so far
-[](fact:integration.total_s) are in, at [](fact:optics.scale_arcsec_px) to the pixel.
+[](fact:integration.total_s) are in.
 
 When a first log of your own is at hand, let it begin an entry, and delete this one.
 """

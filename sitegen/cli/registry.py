@@ -8,6 +8,8 @@ from sitegen import __version__
 
 COMMANDS: tuple[str, ...] = (
     "start",
+    "begin",
+    "gather",
     "rebuild",
     "check",
 )

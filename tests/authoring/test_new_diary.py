@@ -20,7 +20,12 @@ from sitegen.reading.value_types.group import Group
 from sitegen.rebuild import check
 
 TODAY = date(2026, 11, 25)
-FILES = {"diary": "diary.yaml", "site": "sites/garden.yaml", "rig": "rigs/first-train.yaml", "entry": "entries/first-light.md"}
+FILES = {
+    "diary": "diary.yaml",
+    "site": "sites/garden.yaml",
+    "rig": "rigs/first-train.yaml",
+    "entry": "entries/first-light.md",
+}
 
 
 def front_matter(path: str) -> str:
@@ -76,7 +81,9 @@ def test_the_schema_line_leads_to_the_schema() -> None:
 def test_a_folder_with_anything_in_it_is_refused(tmp_path: Path) -> None:
     """Even a hidden file is somebody's."""
     (tmp_path / ".kept").touch()
-    with pytest.raises(DiaryProblems, match=r"^nd:1:1: error: is not empty: a new diary begins in a folder of its own; name one"):
+    with pytest.raises(
+        DiaryProblems, match=r"^nd:1:1: error: is not empty: a new diary begins in a folder of its own; name one"
+    ):
         start_diary(tmp_path, TODAY, "nd")
     assert [path.name for path in tmp_path.iterdir()] == [".kept"]
 

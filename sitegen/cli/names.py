@@ -1,0 +1,40 @@
+"""Kinds of words on the command line: an entry's name, completed from the entries there are; a time zone."""
+
+from pathlib import Path
+from zoneinfo import available_timezones
+
+import click
+from click.shell_completion import CompletionItem
+
+from sitegen.diary.addresses import slug_of
+from sitegen.problems import hint_for
+
+
+class EntryName(click.ParamType[str]):
+    name = "name"
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        plain = value.removesuffix(".md")
+        if plain != slug_of(plain) or len(plain) > 100:
+            self.fail(f"{value!r} cannot become an address; did you mean '{slug_of(plain)[:100]}'?", param, ctx)
+        return plain
+
+    def shell_complete(self, ctx: click.Context, param: click.Parameter, incomplete: str) -> list[CompletionItem]:
+        """Of the diary that --content names, else of content/."""
+        folder = Path(ctx.params.get("content") or "content") / "entries"
+        names = sorted(path.stem for path in folder.glob("*.md")) if folder.is_dir() else []
+        return [CompletionItem(name) for name in names if name.startswith(incomplete)]
+
+
+class TimeZoneName(click.ParamType[str]):
+    name = "zone"
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        known = available_timezones()
+        if value not in known:
+            self.fail(f"{value!r} is no time zone of the IANA database; {hint_for(value, known)}", param, ctx)
+        return value
+
+
+ENTRY_NAME = EntryName()
+TIME_ZONE = TimeZoneName()

@@ -1,0 +1,142 @@
+"""Frames anywhere become one log of the diary: each frame once, nothing private, what the author added kept."""
+
+from pathlib import Path
+
+import pytest
+from astropy.table import Table
+
+from sitegen.authoring.frames_found import find_logs
+from sitegen.authoring.gathering import Gathering, gather
+from sitegen.folders import Folders
+from sitegen.problems import DiaryProblems
+from sitegen.rebuild import check
+from tests.authoring.conftest import TODAY, MakeFrames
+
+
+def gathered(folders: Folders, *words: Path | str) -> Gathering:
+    return gather("first-light", find_logs(map(str, words)).paths, folders, TODAY)
+
+
+def entry_of(folders: Folders) -> str:
+    return (folders.content / "entries/first-light.md").read_text("utf-8")
+
+
+def log_of(folders: Folders) -> Path:
+    return folders.content / "logs/first-light.ecsv"
+
+
+def test_a_folder_becomes_a_log_that_the_entry_names(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """After one call the diary checks clean and counts the frames, wherever they lie."""
+    make_frames("disk/one", 3)
+    make_frames("disk/two", 2, start="2026-11-21T10:00:00", suffix=".fits.gz", FILTER="Luminance")
+    before = entry_of(folders)
+    done = gathered(folders, tmp_path / "disk")
+    assert [(str(row.evening), row.what, row.count, row.exposure_s) for row in done.new] == [
+        ("2026-11-20", "Ha", 3, 300.0),
+        ("2026-11-21", "L", 2, 300.0),
+    ]
+    assert (done.new_count, done.known_count, done.unreadable, done.named) == (5, 0, 0, True)
+    assert entry_of(folders) == before.replace(
+        "logs: [logs/first-light.csv]", "logs: [logs/first-light.csv, logs/first-light.ecsv]"
+    )
+    assert check(folders, TODAY) == ()
+
+
+def test_the_log_is_ecsv_as_its_authority_reads_it(folders: Folders, make_frames: MakeFrames) -> None:
+    """astropy, whose format ECSV is, reads units and values back."""
+    gathered(folders, *make_frames("disk", 2))
+    table = Table.read(log_of(folders), format="ascii.ecsv")
+    assert str(table["exposure_s"].unit) == "s"
+    assert table["start"].tolist() == ["2026-11-20T10:00:00Z", "2026-11-20T10:05:10Z"]
+    assert table["kept"].tolist() == [True, True]
+    assert table["sensor_c"].tolist() == [-10.0, -10.0]
+
+
+def test_nothing_private_is_in_it(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Neither the place, nor the observer, nor a name of file or folder gets into the diary."""
+    gathered(folders, *make_frames("home-of-somebody", 2))
+    text = log_of(folders).read_text("utf-8")
+    for private in ("36", "174", "Somebody", "somebody", "frame_", str(tmp_path)):
+        assert private not in text.replace("meta: {written_by: sitegen gather}", "")
+
+
+def test_known_frames_are_recognised(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """A second call adds what is new alone, also where a copy of a frame lies elsewhere and is packed."""
+    make_frames("disk", 3)
+    gathered(folders, tmp_path / "disk")
+    make_frames("disk", 2, start="2026-11-21T10:00:00")
+    make_frames("copy", 3, suffix=".fit.gz")
+    done = gathered(folders, tmp_path / "disk", tmp_path / "copy")
+    assert (done.new_count, done.known_count) == (2, 6)
+    assert len(Table.read(log_of(folders), format="ascii.ecsv")) == 5
+
+
+def test_what_differs_is_another_frame(folders: Folders, make_frames: MakeFrames) -> None:
+    """The same moment with another exposure, filter or kind is a frame of its own."""
+    one = make_frames("one", 1)
+    others = [make_frames("a", 1, EXPTIME=60.0), make_frames("b", 1, FILTER="L"), make_frames("c", 1, IMAGETYP="Dark")]
+    done = gathered(folders, *one, *(path for group in others for path in group))
+    assert done.new_count == 4
+
+
+def test_what_the_author_wrote_stays(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """A frame discarded by hand in the log stays discarded, with its reason."""
+    make_frames("disk", 2)
+    gathered(folders, tmp_path / "disk")
+    text = log_of(folders).read_text("utf-8")
+    log_of(folders).write_text(
+        text.replace("10:05:10Z,300,Ha,light,True,,", "10:05:10Z,300,Ha,light,no,a satellite,"), "utf-8"
+    )
+    make_frames("disk", 1, start="2026-11-22T10:00:00")
+    assert gathered(folders, tmp_path / "disk").new_count == 1
+    table = Table.read(log_of(folders), format="ascii.ecsv")
+    assert table["kept"].tolist() == [True, False, True]
+    assert table["reason"].tolist() == ["", "a satellite", ""] or table["reason"][1] == "a satellite"
+
+
+def test_nothing_new_leaves_the_log_untouched(folders: Folders, make_frames: MakeFrames) -> None:
+    """Not even its date changes."""
+    frames = make_frames("disk", 2)
+    gathered(folders, *frames)
+    before = log_of(folders).stat().st_mtime_ns
+    assert gathered(folders, *frames).new_count == 0
+    assert log_of(folders).stat().st_mtime_ns == before
+
+
+def test_an_unreadable_frame_is_named_and_the_rest_goes_on(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """One file of nonsense costs nothing but its own line."""
+    make_frames("disk", 2)
+    (tmp_path / "disk/broken.fits").write_bytes(b"nonsense" * 400)
+    done = gathered(folders, tmp_path / "disk")
+    assert [str(problem) for problem in done.problems] == [f"{tmp_path}/disk/broken.fits:1:1: error: is not FITS"]
+    assert (done.new_count, done.unreadable) == (2, 1)
+
+
+def test_a_header_against_the_rig_is_told_once(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """The gathered log cannot tell any more, so gather does, in one line for all frames."""
+    make_frames("disk", 5, FOCALLEN=750.0)
+    (problem,) = gathered(folders, tmp_path / "disk").problems
+    wanted = "FOCALLEN is 750 mm, the rig 'first-train' had 1000 mm that evening (so in 4 more files)"
+    assert (problem.severity, problem.wrong) == ("warning", wanted)
+
+
+def test_a_log_of_the_authors_own_is_not_written_over(folders: Folders, make_frames: MakeFrames) -> None:
+    """A table under that name that gather did not write is refused, and stays."""
+    log_of(folders).write_text("# %ECSV 1.0\n", "utf-8")
+    with pytest.raises(
+        DiaryProblems, match=r"logs/first-light\.ecsv:1:1: error: was not written by 'sitegen gather'; give it"
+    ):
+        gathered(folders, *make_frames("disk", 1))
+    assert log_of(folders).read_text("utf-8") == "# %ECSV 1.0\n"
+
+
+def test_finding(make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Folders, patterns and files give each frame once; what gives none is named."""
+    make_frames("disk/deep/er", 2)
+    (tmp_path / "disk/notes.txt").touch()
+    (tmp_path / "disk/snapshot.jpg").touch()
+    found = find_logs(
+        [str(tmp_path / "disk"), f"{tmp_path}/disk/**/*.fits", f"{tmp_path}/disk/deep/er/*", f"{tmp_path}/no*where", "gone"]
+    )
+    assert [path.name for path in found.paths] == ["frame_2026-11-20_000.fits", "frame_2026-11-20_001.fits"]
+    assert [problem.wrong for problem in found.problems] == ["matches no log", "does not exist"]
