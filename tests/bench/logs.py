@@ -4,7 +4,8 @@
 
 FITS: headers of a capture program (written by astropy, two blocks each, every date its own) against opening each file and reading
 2880-byte blocks up to END. CSV: 20,000 rows against csv.reader over the same file. EXIF: pictures written by Pillow against
-exifread alone. Runs of both sides alternate and the fastest of each counts, so that a busy machine troubles both alike.
+exifread alone. Processor time; runs of both sides alternate and the fastest of each counts, so that a busy machine troubles both
+alike.
 """
 
 import csv
@@ -109,7 +110,7 @@ def read_all(requests: list[LogRequest], expected: int) -> list[LogReading]:
 
 
 def fastest(*calls: Callable[[], object]) -> list[float]:
-    """Seconds of each call's fastest run, the runs taken in turns."""
+    """Processor seconds of each call's fastest run, the runs taken in turns."""
     best = [float("inf")] * len(calls)
     for _ in range(RUNS):
         for index, call in enumerate(calls):

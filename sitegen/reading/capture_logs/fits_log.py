@@ -41,7 +41,7 @@ def read_fits(request: LogRequest) -> LogReading:
         told = told_by(header)
         sub = _frame(header, told, request, problems)
         _warn_if_cut_off(header, told, problems)
-        return LogReading((sub,) if sub is not None else (), problems.all(), (told.target,) if told.target else ())
+        return LogReading((sub,) if sub is not None else (), problems.all(), told.targets)
     return LogReading(problems=problems.all())
 
 

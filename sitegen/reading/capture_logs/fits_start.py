@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 
 from sitegen.reading.capture_logs.fits_header import FitsHeader
 from sitegen.reading.capture_logs.log_problems import Doubt
-from sitegen.reading.capture_logs.moments import read_moment
+from sitegen.reading.capture_logs.moments import as_utc, read_moment
 from sitegen.reading.capture_logs.time_scales import KNOWN_SCALES, utc_from
 from sitegen.reading.nodes import quoted
 
@@ -26,7 +26,7 @@ def frame_start(header: FitsHeader, scale: str) -> datetime:
     if moment.tzinfo is not None:
         return moment.astimezone(UTC)
     if scale == "UTC":
-        return moment.replace(tzinfo=UTC)
+        return as_utc(moment)
     if scale == "LOCAL":
         return moment
     if scale not in KNOWN_SCALES:

@@ -34,7 +34,7 @@ class Told:
     focal_length_mm: float | None
     frame_px: tuple[float | None, float | None]
     gain: float | None
-    target: str
+    targets: tuple[str, ...]
     data_bytes: int
     time_scale: str
 
@@ -65,7 +65,7 @@ def _told(header: FitsHeader) -> Told:
         focal_length_mm=header.number(b"FOCALLEN"),
         frame_px=_frame_px(header),
         gain=header.number(b"GAIN    "),
-        target=header.text(b"OBJECT  ") if kind == "light" else "",
+        targets=(target,) if kind == "light" and (target := header.text(b"OBJECT  ")) else (),
         data_bytes=_data_bytes(header),
         time_scale=header.text(b"TIMESYS ").upper() or "UTC",
     )

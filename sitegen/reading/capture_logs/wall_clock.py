@@ -7,6 +7,7 @@ from typing import NamedTuple
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from sitegen.reading.capture_logs.log_problems import LogProblems, top_of_file
+from sitegen.reading.capture_logs.moments import as_utc
 from sitegen.reading.capture_logs.request import LogRequest
 
 TOLERANCE = timedelta(seconds=1)
@@ -48,7 +49,7 @@ def plainly(when: datetime) -> datetime:
     """UTC of a moment that is aware, or bare and UTC by convention."""
     if when.tzinfo is UTC:
         return when
-    return when.replace(tzinfo=UTC) if when.tzinfo is None else when.astimezone(UTC)
+    return as_utc(when) if when.tzinfo is None else when.astimezone(UTC)
 
 
 def _possible(stamp: Stamp, zone: tzinfo, problems: LogProblems) -> list[datetime]:
