@@ -8,7 +8,7 @@ the file's name, `[the trial](trial-night.md)`.
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
 from itertools import pairwise
 from typing import Any
 
@@ -18,6 +18,7 @@ from mdit_py_plugins.deflist import deflist_plugin
 from mdit_py_plugins.footnote import footnote_plugin
 
 SAFE_SCHEMES = ("http://", "https://", "mailto:")
+MARKERS = ("fact:", "figure:")
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,8 +59,8 @@ def to_html(body: str, resolvers: Resolvers, id_prefix: str = "") -> Rendered:
 
 
 def to_inline_html(text: str) -> str:
-    """One sentence of Markdown (a lesson, a caption) without the paragraph around it."""
-    return str(_parser().renderInline(text))
+    """One sentence of Markdown (a lesson, a caption) without the paragraph around it; markers have no meaning there."""
+    return str(_parser(SAFE_SCHEMES).renderInline(text))
 
 
 def first_words(body: str, limit: int = 200) -> str:
@@ -91,19 +92,19 @@ def _cut(text: str, limit: int) -> str:
 
 
 @cache
-def _parser() -> MarkdownIt:
+def _parser(schemes: tuple[str, ...] = (*SAFE_SCHEMES, *MARKERS)) -> MarkdownIt:
     parser = MarkdownIt("commonmark", {"html": False, "typographer": False}).enable("table")
     parser.use(footnote_plugin).use(deflist_plugin)
-    parser.validateLink = _may_link  # type: ignore[method-assign, assignment] # the library's documented way
+    parser.validateLink = partial(_may_link, schemes)  # type: ignore[method-assign, assignment] # the library's documented way
     return parser
 
 
-def _may_link(address: str) -> bool:
-    """No scheme but the safe ones and the two markers; relative addresses have none."""
+def _may_link(schemes: tuple[str, ...], address: str) -> bool:
+    """No scheme but these; relative addresses have none."""
     head = address.strip().lower()
     before_colon = head.partition(":")[0]
     relative = ":" not in head or any(sign in before_colon for sign in "/?#")
-    return relative or head.startswith((*SAFE_SCHEMES, "fact:", "figure:"))
+    return relative or head.startswith(schemes)
 
 
 def _levelled(tokens: Sequence[Token]) -> Sequence[Token]:
@@ -128,12 +129,23 @@ def _resolved(
             words, waiting = _until_close(waiting)
             inner = "".join(_plain(word) for word in words)
             resolved.append(_answered(resolvers.fact_html(_target(token)[5:], inner), inner, line, mistakes))
+        elif token.type == "link_open" and _target(token).startswith("figure:"):
+            words, waiting = _until_close(waiting)
+            resolved.append(_answered(_MISPLACED["link"], "".join(_plain(word) for word in words), line, mistakes))
+        elif token.type == "image" and str(token.attrs.get("src", "")).startswith("fact:"):
+            resolved.append(_answered(_MISPLACED["image"], "", line, mistakes))
         elif token.type == "image" and str(token.attrs.get("src", "")).startswith("figure:"):
             name = str(token.attrs["src"])[7:]
             resolved.append(_answered(resolvers.figure_html(name, token.content), "", line, mistakes))
         else:
             resolved.append(_linked(token, line, resolvers, mistakes))
     return resolved
+
+
+_MISPLACED = {
+    "link": ("a figure is no place to link to", "write ![](figure:NAME) where the figure shall stand"),
+    "image": ("a number is no picture", "write [](fact:KEY) where the number shall stand"),
+}
 
 
 def _target(token: Token) -> str:

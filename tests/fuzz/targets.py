@@ -1,0 +1,244 @@
+"""What is fuzzed: each target takes the bytes of a file of the author's, and must answer with a value or a problem."""
+
+import gzip
+import io
+import re
+import struct
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import date
+from html.parser import HTMLParser
+from pathlib import Path
+from random import Random
+from urllib.parse import urlsplit
+
+import numpy as np
+from astropy.io import fits
+from PIL import Image
+
+from sitegen.pages.markdown_text import Resolvers, first_words, plain_text, to_html, to_inline_html
+from sitegen.pictures.records import PictureProblem, PictureSettings
+from sitegen.pictures.sizes import make_sizes
+from sitegen.pictures.source import picture_facts
+from sitegen.reading.capture_logs.registry import read_log
+from sitegen.reading.capture_logs.request import LogRequest
+from sitegen.reading.model.registry import AUTHOR_FILES
+from sitegen.reading.reader import DiaryReading, Frame, read_entry, read_frame
+from sitegen.reading.yaml_text import read_yaml
+from tests.fuzz.mutation import MARKDOWN, NUMBERS, WORDS, Mutate, of_bytes, of_header, of_table, of_text
+from tests.reading.desks import desk
+from tests.trust import tiny
+
+TODAY = date(2026, 11, 25)
+ROOT = Path(__file__).resolve().parents[2]
+Answer = str
+"""'taken' or 'refused', for the count."""
+
+
+class Wrong(AssertionError):
+    """An answer that no reader may give."""
+
+
+@dataclass(frozen=True)
+class Target:
+    """`answer` takes the bytes and a folder of its own to write them into."""
+
+    name: str
+    seeds: Callable[[], list[bytes]]
+    mutate: Mutate
+    answer: Callable[[bytes, Path], Answer]
+    words: tuple[bytes, ...] = field(default=(), repr=False)
+
+    def make(self, chance: Random) -> bytes:
+        return self.mutate(chance.choice(_seeds(self)), chance)
+
+
+_KEPT: dict[str, list[bytes]] = {}
+
+
+def _seeds(target: Target) -> list[bytes]:
+    return _KEPT.setdefault(target.name, target.seeds())
+
+
+def _frame(folder: Path) -> Frame:
+    """The tiny diary, laid out once in the folder."""
+    key = str(folder)
+    if key not in _FRAMES:
+        tiny.lay_out(folder)
+        frame = read_frame(folder / "content", TODAY)
+        assert not isinstance(frame, DiaryReading)
+        _FRAMES[key] = frame
+    return _FRAMES[key]
+
+
+_FRAMES: dict[str, Frame] = {}
+
+
+def _said(problems: object) -> Answer:
+    return "refused" if problems else "taken"
+
+
+def _told_well(problems: tuple[object, ...]) -> None:
+    for problem in problems:
+        line = str(problem)
+        if "\n" in line or not line.isprintable() or len(line) > 4_000:
+            raise Wrong(f"a problem line that is none: {line[:200]!r}")
+
+
+def front_matter(content: bytes, folder: Path) -> Answer:
+    frame = _frame(folder)
+    (folder / "content/entries/first.md").write_bytes(content)
+    reading = read_entry("entries/first.md", frame)
+    if reading.entry is None and not reading.problems:
+        raise Wrong("neither an entry nor a problem")
+    _told_well(reading.problems)
+    return _said(reading.entry is None)
+
+
+def yaml(content: bytes, _: Path) -> Answer:
+    text = content.decode("utf-8", "replace")
+    clean = False
+    for model in AUTHOR_FILES:
+        at = desk("logs/first.csv", "pictures/helix.jpg")
+        node = at.until_full(lambda at=at: read_yaml(text, at))
+        if node is not None:
+            at.until_full(lambda at=at, node=node, model=model: model.group.read(node, "x", at))
+        _told_well(tuple(at.problems))
+        clean |= not at.problems
+    return _said(not clean)
+
+
+def _log(name: str, rig: str | None = None) -> Callable[[bytes, Path], Answer]:
+    def answer(content: bytes, folder: Path) -> Answer:
+        path, frame = folder / name, _frame(folder)
+        path.write_bytes(content)
+        shown, place = f"logs/{name}", ("entries/e.md", 7, 5)
+        zone = None if content[-1:] > b"z" else "Pacific/Auckland"
+        train = frame.rigs[rig] if rig else None
+        asked = LogRequest(path, shown, shown, train, frame.sites["roof"], 0, None, zone, place, TODAY)
+        reading = read_log(asked)
+        _told_well(reading.problems)
+        if not reading.subs and not reading.problems:
+            raise Wrong("neither subs nor a problem")
+        return _said(any(problem.severity == "error" for problem in reading.problems))
+
+    return answer
+
+
+TAGS = frozenset(
+    "p h1 h2 h3 h4 h5 h6 em strong a img ul ol li blockquote code pre hr br table thead tbody tr th td dl dt dd sup "
+    "section".split()
+)
+ATTRIBUTES = frozenset("href src alt title class id start align style".split())
+
+
+class _Judge(HTMLParser):
+    """Nothing but what Markdown has words for."""
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag not in TAGS or any(name not in ATTRIBUTES for name, _ in attrs):
+            raise Wrong(f"<{tag}> with {attrs} came out of Markdown")
+        for name, value in attrs:
+            if name in ("href", "src"):
+                _judge_address((value or "").strip())
+            if name == "style" and value not in ("text-align:left", "text-align:right", "text-align:center"):
+                raise Wrong(f"a style came out of Markdown: {value}")
+
+
+def _judge_address(address: str) -> None:
+    flat = "".join(letter for letter in address if letter > " ")  # as browsers do before they look for a scheme
+    try:
+        scheme = urlsplit(flat).scheme.lower()
+    except ValueError:
+        return
+    if scheme not in ("", "http", "https", "mailto"):
+        raise Wrong(f"a link to {address!r}")
+
+
+RESOLVERS = Resolvers(lambda _: "../x/index.html", lambda _, words: ("no such fact", ""), lambda *_: ("no such figure", ""))
+
+
+def markdown(content: bytes, _: Path) -> Answer:
+    text = content.decode("utf-8", "replace").replace("\0", "")
+    rendered = to_html(text, RESOLVERS, "x-")
+    for html in (rendered.html, to_inline_html(text)):
+        judge = _Judge()
+        judge.feed(html)
+        judge.close()
+    first_words(text), plain_text(text)
+    return _said(rendered.mistakes)
+
+
+def picture(content: bytes, folder: Path) -> Answer:
+    path = folder / "picture"
+    path.write_bytes(content)
+    try:
+        facts = picture_facts(path)
+        if facts.width_px * facts.height_px < 40_000 and content[-1:] < b"\x10":
+            make_sizes(path, folder / "sizes", PictureSettings(widths_px=(20,), avif_effort=0))
+    except PictureProblem as problem:
+        if not problem.sentence.isprintable():
+            raise Wrong(f"an unprintable sentence: {problem.sentence!r}") from None
+        return "refused"
+    return "taken"
+
+
+def _pictures() -> list[bytes]:
+    shade = np.linspace(0, 255, 24 * 16 * 3).astype("u1").reshape(16, 24, 3)
+    found = [tiny.photograph("x", -30.0, (24, 16)), tiny.frame({})]
+    for kind in ("PNG", "TIFF", "WEBP", "AVIF"):
+        target = io.BytesIO()
+        Image.fromarray(shade).save(target, kind)
+        found.append(target.getvalue())
+    packed = io.BytesIO()
+    fits.HDUList([fits.PrimaryHDU(), fits.CompImageHDU(np.zeros((16, 24), "i2"))]).writeto(packed)
+    return [*found, packed.getvalue(), gzip.compress(tiny.frame({}))]
+
+
+def _camera() -> list[bytes]:
+    photo = tiny.photograph("x", -30.0, (12, 8))
+    at = photo.index(b"Exif\0\0") + 6
+    size = struct.unpack(">H", photo[at - 8 : at - 6])[0] - 8
+    return [photo, photo[: at + size], photo[at : at + size]]
+
+
+def _demo(pattern: str, most: int = 4, bytes_each: int = 4_000) -> list[bytes]:
+    """The beginnings of files of the demo diary, cut at the end of a line where they have lines."""
+    beginnings = (path.read_bytes()[:bytes_each] for path in sorted((ROOT / "content").glob(pattern))[:most])
+    return [text if pattern.endswith(".fits") else text[: text.rindex(b"\n") + 1] for text in beginnings]
+
+
+def _entries() -> list[bytes]:
+    sound = tiny.ENTRY.format(title="A title", body="Text.").encode()
+    return [sound] * 12 + [_at_home(text) for text in _demo("entries/*.md", 12)]
+
+
+def _at_home(text: bytes) -> bytes:
+    """A demo entry with the tiny diary's own rig, site, log and picture."""
+    for key, name in ((b"rig", b"dome"), (b"site", b"roof"), (b"file", b"pictures/helix.jpg")):
+        text = re.sub(key + rb": *[\w./-]+", key + b": " + name, text)
+    return re.sub(rb"\nlogs:.*?\n(?=\w)", b"\nlogs: [logs/first.csv]\n", text, count=1, flags=re.DOTALL)
+
+
+def _yaml_files() -> list[bytes]:
+    parts = [text.partition(b"\n---\n")[0][4:] for text in _entries()]
+    return [*parts, tiny.RIG.encode(), *_demo("rigs/*.yaml"), *_demo("sites/*.yaml"), *_demo("diary.yaml")]
+
+
+def _bodies() -> list[bytes]:
+    return [text.partition(b"\n---\n")[2] for text in _demo("entries/*.md", 12)] + [
+        b" ".join(MARKDOWN),
+        b"- a\n  - b\n\n| a | b |\n|:-|-:|\n| 1 | 2 |\n",
+    ]
+
+
+TARGETS: tuple[Target, ...] = (
+    Target("front matter", _entries, of_text(WORDS), front_matter, WORDS),
+    Target("yaml", _yaml_files, of_text((*WORDS, *NUMBERS)), yaml, WORDS),
+    Target("csv", lambda: [tiny.LOG.encode(), *_demo("logs/**/*.csv", 8, 1_500)], of_table, _log("a.csv")),
+    Target("ecsv", lambda: _demo("logs/**/*.ecsv", 4, 3_000), of_table, _log("a.ecsv")),
+    Target("fits header", lambda: [tiny.frame({}), *_demo("logs/**/*.fits", 3, 28_800)], of_header, _log("a.fits", "dome")),
+    Target("exif", _camera, of_bytes, _log("a.jpg", "lens")),
+    Target("markdown", _bodies, of_text(MARKDOWN), markdown, MARKDOWN),
+    Target("picture", _pictures, of_bytes, picture),
+)
