@@ -9,7 +9,6 @@ import click
 from sitegen.cli.shared import folders_of, places, print_json, tell, today
 from sitegen.problems import DiaryProblems
 
-
 OUT_FILE = click.Path(dir_okay=False, path_type=Path)
 
 

@@ -31,16 +31,24 @@ class SiteFacts:
     author: str | None
     licence: str | None
     address: str | None
-    nav: tuple[tuple[str, str], ...] = NAVIGATION
+    nav: tuple[tuple[str, str], ...]
 
 
 class SiteFrame:
     """Draws pages in one theme and language."""
 
     def __init__(self, settings: Settings, theme: Theme, words: Words, shower: Shower) -> None:
-        self.site = SiteFacts(settings.title, settings.tagline, settings.author, settings.licence, settings.address)
+        nav = _navigation(settings)
+        self.site = SiteFacts(settings.title, settings.tagline, settings.author, settings.licence, settings.address, nav)
         self.env = environment(theme.folders, words, shower.numbers)
         self.env.globals.update(helpers(words, shower.numbers))
 
     def draw(self, page: Page) -> str:
         return render(self.env, page.template, page.address, self.site.address, {"site": self.site, "page": page, **page.context})
+
+
+def _navigation(settings: Settings) -> tuple[tuple[str, str], ...]:
+    """The outlook stands before the search, where it is published."""
+    if not settings.outlook.published:
+        return NAVIGATION
+    return (*NAVIGATION[:-1], ("outlook", addresses.OUTLOOK), NAVIGATION[-1])

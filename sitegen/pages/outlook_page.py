@@ -1,0 +1,119 @@
+"""The coming nights of what is still gathering, where the diary wants them published: from the public place, and from no clock.
+
+A page may not change because a day has passed: the same diary gives the same bytes. So the nights are counted from the newest day
+that the diary itself knows, and the page says which that is.
+"""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+from zoneinfo import ZoneInfo
+
+from sitegen.diary import addresses
+from sitegen.diary.public_position import PublicSite
+from sitegen.facts.outlook import FilterNeed, Outlook, OutlookNight, Wish, needs_of, outlook_of
+from sitegen.pages.card import EntryCard
+from sitegen.pages.page import Page, PageKind
+from sitegen.pages.site_book import SiteBook
+
+
+@dataclass(frozen=True, slots=True)
+class OutlookRow:
+    """`start` and `end` are clock times of the site; empty where the target stays too low."""
+
+    evening: date
+    dark_s: float
+    target_s: float
+    start: str
+    end: str
+    max_altitude_deg: float | None
+    moonless_s: float
+    illuminated: float
+    advice: str | None
+    filters: tuple[str, ...]
+    useful: bool
+
+
+@dataclass(frozen=True, slots=True)
+class OutlookSheet:
+    """One target of one entry. `rows` is empty where the site keeps its place to itself."""
+
+    entry: str
+    title: str
+    target: str
+    site: PublicSite
+    minimum_altitude_deg: float
+    needs: tuple[FilterNeed, ...]
+    rows: tuple[OutlookRow, ...]
+
+
+def pages(book: SiteBook) -> Iterable[Page]:
+    first = first_evening(book)
+    if not book.settings.outlook.published or first is None:
+        return
+    words = book.shower.words
+    yield Page(
+        addresses.OUTLOOK,
+        "outlook.html",
+        words["page.outlook"],
+        {"first": first, "sheets": [sheet for card in book.cards for sheet in _sheets(card, first, book)]},
+        section="outlook",
+        description=words["outlook.description"],
+    )
+
+
+def first_evening(book: SiteBook) -> date | None:
+    """The evening after the newest night, or the day of the newest change where that is later; None for an empty diary."""
+    after_nights = [evening + timedelta(days=1) for evening in book.by_evening]
+    return max([*after_nights, *(card.last_change for card in book.cards)], default=None)
+
+
+def _sheets(card: EntryCard, first: date, book: SiteBook) -> Iterator[OutlookSheet]:
+    site = _site(card, book)
+    if card.stage != "gathering" or site is None:
+        return
+    settings, needs = book.settings, needs_of(card.integration["by_filter"], card.filters)
+    for target in card.targets:
+        if target.ra_deg is not None:
+            wish = Wish(card.slug, card.title, target, needs)
+            look = settings.outlook
+            yield _sheet(outlook_of(wish, site, first, look.nights, look.minimum_altitude_deg, settings.moon_rule), book)
+
+
+def _site(card: EntryCard, book: SiteBook) -> PublicSite | None:
+    """Where the newest night was spent, else a site the entry names."""
+    slug = card.nights[-1].site if card.nights else next(iter(card.sites), None)
+    return book.sites[slug] if slug else None
+
+
+def _sheet(outlook: Outlook, book: SiteBook) -> OutlookSheet:
+    zone = ZoneInfo(outlook.site.time_zone)
+    return OutlookSheet(
+        outlook.wish.entry,
+        outlook.wish.title,
+        outlook.wish.target.name,
+        outlook.site,
+        outlook.minimum_altitude_deg,
+        tuple(need for need in outlook.wish.needs if need.missing_s),
+        tuple(_row(night, zone, book) for night in outlook.nights),
+    )
+
+
+def _row(night: OutlookNight, zone: ZoneInfo, book: SiteBook) -> OutlookRow:
+    clock = book.shower.numbers.clock
+    return OutlookRow(
+        evening=night.evening,
+        dark_s=night.dark_s,
+        target_s=night.target_s,
+        start=clock(night.target[0][0], zone) if night.target else "",
+        end=clock(night.target[-1][1], zone) if night.target else "",
+        max_altitude_deg=night.max_altitude_deg,
+        moonless_s=night.moonless_s,
+        illuminated=night.illuminated,
+        advice=night.advice,
+        filters=night.filters,
+        useful=night.useful,
+    )
+
+
+KIND = PageKind("outlook", pages)
