@@ -19,7 +19,7 @@ from sitegen.keeping.standing import Look, look, remember, standing_report
 from sitegen.pages.theme import packaged_themes
 from sitegen.problems import DiaryProblems, Problem, errors_in
 
-FORGOTTEN = ("ledger", "standing", "files", "entries", "cores", "cards", "charts", "pictures")
+FORGOTTEN = ("ledger", "standing", "files", "entries", "cores", "cards", "charts", "pictures", "stars")
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +115,7 @@ def _standing(told: Any, seconds: float) -> Report:
 def _steps() -> Any:
     from sitegen.assembly.steps import Steps
 
-    return Steps(_facts, _draw, _nights, _lists, _texts, _feeds, _mistakes, _make_sizes, _list_names)
+    return Steps(_facts, _draw, _nights, _lists, _texts, _feeds, _mistakes, _make_sizes, _measure, _list_names)
 
 
 def _facts(bench: Any, chunk: Sequence[Any]) -> Any:
@@ -164,6 +164,12 @@ def _make_sizes(path: Path, out: Path, settings: Any) -> Any:
     from sitegen.pictures.sizes import make_sizes
 
     return make_sizes(path, out, settings)
+
+
+def _measure(kind: str, path: Path, shown: str, file: str) -> Any:
+    from sitegen.reading.star_measuring import ring_of, survey_of
+
+    return (survey_of if kind == "survey" else ring_of)(path, shown, file)
 
 
 def _list_names() -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from pathlib import Path
 from sitegen.artifact import Artifact
 from sitegen.assembly.bench import CHARTS, Bench, Gone
 from sitegen.assembly.crew import Crew
-from sitegen.assembly.jobs import CARDS, CORES, ENTRIES
+from sitegen.assembly.jobs import CARDS, CORES, ENTRIES, STARS
 from sitegen.assembly.line import Line
 from sitegen.assembly.records import Ledger
 from sitegen.assembly.steps import Steps
@@ -151,6 +151,7 @@ def tidy(done: Assembled, path: Path) -> None:
         ENTRIES: {one.entry for one in ledger.read.values() if one.entry},
         CORES: {found.core for found in ledger.facts.values()},
         CARDS: {drawn.card for drawn in ledger.drawn.values()},
+        STARS: {name for found in ledger.facts.values() for name in found.stars},
         CHARTS: {name for drawn in ledger.all_drawn() for name in drawn.charts},
     }
     ledger.idle = sweep(bench.keep, kinds, ledger.idle)

@@ -11,6 +11,7 @@ from sitegen.diary.public_position import PublicSite, public_site
 from sitegen.diary.settings import Settings
 from sitegen.keeping.blobs import Blobs
 from sitegen.keeping.keep import Keep, key_of, read_pickle, write_pickle
+from sitegen.keeping.makers import maker
 from sitegen.number_text import NumberText
 from sitegen.pages.card import EntryCard
 from sitegen.pages.shown import Shower
@@ -20,8 +21,8 @@ from sitegen.pages.theme import Theme
 from sitegen.pages.words import words_from
 from sitegen.reading.reader import Frame
 
-
 CHARTS = "charts"
+STAR_ROOMS = ("stars", "reading", "sky", "diary")
 
 
 class Gone(Exception):
@@ -49,6 +50,10 @@ class Bench:
     @cached_property
     def pictures(self) -> Keep:
         return Keep(self.keep, self.picture_maker)
+
+    @cached_property
+    def stars(self) -> Keep:
+        return Keep(self.keep, maker(*STAR_ROOMS))
 
     @cached_property
     def charts(self) -> Keep:

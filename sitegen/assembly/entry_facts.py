@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from sitegen.assembly.bench import Bench, Gone
+from sitegen.assembly.entry_stars import with_stars
 from sitegen.assembly.jobs import CORES, ENTRIES, FactsJob, MakeSizes
 from sitegen.assembly.records import FactsOfEntry
 from sitegen.diary import addresses
@@ -43,6 +44,8 @@ def _earlier(bench: Bench, chunk: Sequence[FactsJob]) -> dict[str, EntryView]:
 
 
 def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
+    measured = with_stars(bench, view, job.measure)
+    view = measured.view
     facts = facts_of(view)
     pictures, products, problems = _pictures(bench, view.entry, job.make_sizes)
     main = main_picture(pictures)
@@ -59,7 +62,8 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
         links=_links(view.entry.body),
         words=plain_text(view.entry.body),
         products=(*_data(bench, prepared), *products),
-        problems=tuple(problems),
+        problems=(*problems, *measured.problems),
+        stars=measured.kept,
     )
 
 

@@ -4,17 +4,21 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 from sitegen.keeping.products import Product
 from sitegen.pages.card import EntryCard
 from sitegen.pictures.records import MadePicture, PictureSettings
+from sitegen.problems import Problem
 
 Pages = Mapping[str, tuple[str, Product]]
 Around = tuple[date | None, date, date | None]
 """An evening between the ones before and after it."""
 MakeSizes = Callable[[Path, Path, PictureSettings], MadePicture]
-ENTRIES, CORES, CARDS = "entries", "cores", "cards"
-"""Folders of kept records: an entry as read; with its facts and pictures; its card with ribbons."""
+Measure = Callable[[str, Path, str, str], tuple[Any, tuple[Problem, ...]]]
+"""('survey' or 'ring', the file, how problem lines show it, how the author wrote it) to a measurement or None, and problems."""
+ENTRIES, CORES, CARDS, STARS = "entries", "cores", "cards", "stars"
+"""Folders of kept records: an entry as read; with its facts and pictures; its card with ribbons; measurements of stars."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +31,7 @@ class FactsJob:
     before: tuple[tuple[str, date], ...]
     earlier: str | None
     make_sizes: MakeSizes
+    measure: Measure
 
 
 @dataclass(frozen=True, slots=True)

@@ -92,7 +92,7 @@ class Line:
         known = self.known.facts.get(one.slug)
         key = key_of(one.entry, common, sorted(before.items()))
         return FactsJob(key, one.slug, one.entry or "", tuple(sorted(before.items())), known.core if known else None,
-                        self.steps.make_sizes)  # fmt: skip
+                        self.steps.make_sizes, self.steps.measure)  # fmt: skip
 
     def _has_facts(self, one: ReadEntry, job: FactsJob) -> bool:
         known = self.known.facts.get(one.slug)

@@ -34,7 +34,8 @@ class ReadEntry:
 @dataclass(frozen=True, slots=True)
 class FactsOfEntry:
     """`core` is the digest of its view, facts and pictures; `card` has no ribbons yet. `half_night_s`: the longest stretch from
-    midnight to sunset or sunrise. `links`: entries that its text leads to. `words`: its text without marks."""
+    midnight to sunset or sunrise. `links`: entries that its text leads to. `words`: its text without marks. `stars`: names of the
+    measurements kept for it."""
 
     key: str
     marks: Marks
@@ -45,6 +46,7 @@ class FactsOfEntry:
     words: str
     products: tuple[Product, ...]
     problems: tuple[Problem, ...]
+    stars: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,4 +21,5 @@ class Steps:
     feeds: Callable[..., DrawnPages]
     mistakes: Callable[..., list[Problem]]
     make_sizes: Callable[..., Any]
+    measure: Callable[..., Any]
     list_names: Callable[[], tuple[str, ...]]

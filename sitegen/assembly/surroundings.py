@@ -16,7 +16,7 @@ from sitegen.pages.site_book import SiteBook
 def faint(card: EntryCard) -> EntryCard:
     """The card as a neighbour shows it: its name, day, and what it is about."""
     return replace(card, summary=None, updated=None, filters=(), nights=(), integration={}, optics=(), lessons=Lessons(),
-                   cautions=(), picture=None)  # fmt: skip
+                   cautions=(), picture=None, surveys=(), rings=())  # fmt: skip
 
 
 class Surroundings:

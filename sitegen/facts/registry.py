@@ -19,6 +19,8 @@ from sitegen.facts import (
     optics_scale,
     optics_train,
     picture_pointing,
+    star_rings,
+    star_shapes,
     sub_log,
     sub_sky,
     target_identity,
@@ -39,5 +41,5 @@ FACTS: dict[Scope, tuple[Fact[Any], ...]] = {
     "night": (*night_sun.FACTS, *night_moon.FACTS, *night_target.FACTS, *night_use.FACTS, *night_advice.FACTS),
     "sub": (*sub_log.FACTS, *sub_sky.FACTS),
     "picture": picture_pointing.FACTS,
-    "entry_end": cautions.FACTS,
+    "entry_end": (*star_shapes.FACTS, *star_rings.FACTS, *cautions.FACTS),
 }

@@ -14,6 +14,7 @@ from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 from sitegen.sky.advice import NARROW_KINDS
 from sitegen.sky.answer import NightSky, SubSky, TargetNight
+from sitegen.stars.measured import RingedFrame, SurveyedFrame
 from sitegen.stars.solving.solution import Solution
 
 
@@ -76,9 +77,27 @@ class NightView:
 
 
 @dataclass(frozen=True, slots=True)
+class SurveyView:
+    """Star shapes over one frame; `rig` names the one it was taken with, None where that is not known."""
+
+    frame: SurveyedFrame
+    evening: date
+    rig: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class RingView:
+    """One defocused star."""
+
+    frame: RingedFrame
+    evening: date
+    rig: str | None
+
+
+@dataclass(frozen=True, slots=True)
 class EntryView:
     """`lights` in time order; `sub_sky` holds one array element a light. `work` is what was done to this entry's rigs
-    since the entry before it with the same rig."""
+    since the entry before it with the same rig. `surveys` and `rings` in the order the entry names their frames."""
 
     entry: Entry
     optics: tuple[OpticsView, ...]
@@ -87,6 +106,8 @@ class EntryView:
     sub_sky: SubSky
     filters: tuple[tuple[str, Filter], ...]
     work: tuple[tuple[Rig, Work], ...] = ()
+    surveys: tuple[SurveyView, ...] = ()
+    rings: tuple[RingView, ...] = ()
     pictures: tuple[PointedPicture, ...] = ()
 
     @property

@@ -12,7 +12,7 @@ from sitegen.facts.diary_in_sky import rigs_of
 from sitegen.facts.integration_totals import seconds
 from sitegen.facts.night_advice import advice, followed
 from sitegen.facts.night_use import covered, used_share_of_dark
-from sitegen.facts.views import EntryView, NightView
+from sitegen.facts.views import EntryView, NightView, RingView, SurveyView
 from sitegen.pages.picture_view import PictureView
 from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
 
@@ -61,6 +61,8 @@ class EntryCard:
     lessons: Lessons
     cautions: tuple[str, ...]
     picture: PictureView | None = None
+    surveys: tuple[SurveyView, ...] = ()
+    rings: tuple[RingView, ...] = ()
 
     @property
     def last_change(self) -> date:
@@ -91,6 +93,8 @@ def card_of(
         lessons=entry.lessons,
         cautions=tuple(facts["cautions"]),
         picture=picture,
+        surveys=view.surveys,
+        rings=view.rings,
     )
 
 

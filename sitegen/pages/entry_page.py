@@ -6,7 +6,7 @@ from typing import Any
 from sitegen.diary import addresses
 from sitegen.pages.entry_neighbours import neighbours
 from sitegen.pages.entry_numbers import number_tables
-from sitegen.pages.entry_sections import gathered, nights, quality, taught, train, where
+from sitegen.pages.entry_sections import gathered, nights, quality, since, stars, taught, train, where
 from sitegen.pages.entry_text import text_of
 from sitegen.pages.linked_data import entry_linked_data
 from sitegen.pages.page import Page
@@ -22,6 +22,8 @@ SECTIONS: Mapping[str, Section] = {
     "quality": quality.section,
     "where": where.section,
     "train": train.section,
+    "since": since.section,
+    "stars": stars.section,
     "taught": taught.section,
 }
 
@@ -49,7 +51,6 @@ def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
             "rigs": [(slug, book.rigs[slug].name) for slug in card.rigs],
             "sites": [(slug, book.sites[slug].name) for slug in card.sites],
             "cautions": card.cautions,
-            "work": [(rig.slug, rig.name, work) for rig, work in prepared.view.work],
         },
     )
 

@@ -1,13 +1,15 @@
 """One page a rig, with its history, and the list of all of them."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from datetime import date
 
 from sitegen.diary import addresses
 from sitegen.diary.rig import Rig, Train
 from sitegen.facts.facts_json import facts_in
 from sitegen.facts.views import OpticsView
-from sitegen.pages.card import passbands_of
+from sitegen.pages.card import EntryCard, passbands_of
+from sitegen.pages.entry_sections.stars import StarsShown, stars_shown
 from sitegen.pages.entry_sections.train import ROWS
 from sitegen.pages.groups import group_context
 from sitegen.pages.page import Page, PageKind
@@ -25,7 +27,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
                 "rig": rig,
                 "trains": [(train, _optics(rig, train, book)) for train in rig.trains],
                 "filters_of_rig": [(one, passbands_of(one)) for one in rig.filters.values()],
-                "history": _history(rig),
+                "history": _history(rig, book),
                 "cautions": list(dict.fromkeys(work.caution for work in rig.work if work.caution)),
                 **group_context(book.by_rig.get(slug, []), book),
             },
@@ -51,11 +53,34 @@ def _optics(rig: Rig, train: Train, book: SiteBook) -> list[Shown]:
     return [book.shower.show(f"optics.{key}", row[key]) for key in ROWS if row[key] is not None]
 
 
-def _history(rig: Rig) -> list[tuple[date, str, str | None, str | None, str | None]]:
-    """(date, what, part, note, caution), newest first: changes of the train and work on it, in one line of time."""
-    changes = [(train.from_evening, "", None, train.note, None) for train in rig.trains if train.from_evening]
-    work = [(one.date, one.what, one.part, one.note, one.caution) for one in rig.work]
-    return sorted([*changes, *work], key=lambda row: (row[0], row[1]), reverse=True)
+@dataclass(frozen=True, slots=True)
+class Event:
+    """A change of the train, work on a part of it, or what stars showed that evening (`stars`, with the entry that tells)."""
+
+    date: date
+    what: str = ""
+    part: str | None = None
+    note: str | None = None
+    caution: str | None = None
+    stars: StarsShown | None = None
+    entry: tuple[str, str] | None = None
+
+
+def _history(rig: Rig, book: SiteBook) -> list[Event]:
+    """Newest first; of one day what was measured first, which was done last."""
+    changes = [Event(train.from_evening, note=train.note) for train in rig.trains if train.from_evening]
+    work = [Event(one.date, one.what, one.part, one.note, one.caution) for one in rig.work]
+    measured = [event for card in book.by_rig.get(rig.slug, []) for event in _measured(card, rig, book)]
+    return sorted([*changes, *work, *measured], key=lambda event: event.date)[::-1]
+
+
+def _measured(card: EntryCard, rig: Rig, book: SiteBook) -> Iterator[Event]:
+    """What one entry measured with this rig, evening by evening."""
+    surveys = [one for one in card.surveys if one.rig == rig.slug]
+    rings = [one for one in card.rings if one.rig == rig.slug]
+    for evening in sorted({one.evening for one in surveys} | {one.evening for one in rings}):
+        of_evening = [one for one in surveys if one.evening == evening], [one for one in rings if one.evening == evening]
+        yield Event(evening, stars=stars_shown(*of_evening, book), entry=(card.slug, card.title))
 
 
 KIND = PageKind("rigs", pages)

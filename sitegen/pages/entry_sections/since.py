@@ -1,0 +1,49 @@
+"""What was done to the entry's rigs since the entry before it with the same rig."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from sitegen.diary.rig import Rig
+from sitegen.pages.entry_neighbours import beside
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.site_book import SiteBook
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """Work on a part, or a change of the train (`part` None)."""
+
+    date: date
+    part: str | None
+    what: str | None
+    note: str | None
+    caution: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Since:
+    """`earlier` is (slug, title, published) of the entry before; None where this is the first with the rig."""
+
+    slug: str
+    name: str
+    earlier: tuple[str, str, date] | None
+    done: tuple[Done, ...]
+
+
+def section(prepared: PreparedEntry, book: SiteBook) -> tuple[Since, ...] | None:
+    """One a rig. A first entry without any work before it has nothing to say."""
+    found = tuple(_since(prepared, book.rigs[slug], book) for slug in prepared.card.rigs)
+    return tuple(one for one in found if one.earlier or one.done) or None
+
+
+def _since(prepared: PreparedEntry, rig: Rig, book: SiteBook) -> Since:
+    earlier, _ = beside(prepared.card, book.by_rig[rig.slug])
+    after = earlier.published if earlier else date.min
+    work = [Done(one.date, one.part, one.what, one.note, one.caution) for of, one in prepared.view.work if of.slug == rig.slug]
+    changes = [
+        Done(train.from_evening, None, None, train.note, None)
+        for train in rig.trains
+        if train.from_evening and after < train.from_evening <= prepared.card.published
+    ]
+    named = (earlier.slug, earlier.title, earlier.published) if earlier else None
+    return Since(rig.slug, rig.name, named, tuple(sorted([*changes, *work], key=lambda one: (one.date, one.part is not None))))

@@ -1,0 +1,127 @@
+"""Stars across the field: whisker maps and ring sketches, with what they say, before and after side by side."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import PurePosixPath
+from typing import TypeVar
+
+from sitegen.facts.views import RingView, SurveyView
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.site_book import SiteBook
+from sitegen.pages.star_maps import RingSketch, WhiskerMap, percent_words, ring_sketches, whisker_maps
+from sitegen.pages.star_words import evidence_words, pattern_words, ring_title, survey_title
+
+View = TypeVar("View", SurveyView, RingView)
+
+
+@dataclass(frozen=True, slots=True)
+class MapShown:
+    """`when` says before, after or nothing; `moment` the time it was taken, UTC."""
+
+    when: str
+    evening: date
+    moment: str | None
+    file: str
+    map: WhiskerMap
+    pattern: str
+    evidence: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SketchShown:
+    when: str
+    evening: date
+    moment: str | None
+    file: str
+    sketch: RingSketch
+    cells: tuple[str, ...]
+    warnings: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StarsShown:
+    """Each kind with its title, or empty."""
+
+    survey_title: str
+    surveys: tuple[MapShown, ...]
+    ring_title: str
+    rings: tuple[SketchShown, ...]
+
+
+def section(prepared: PreparedEntry, book: SiteBook) -> StarsShown | None:
+    return stars_shown(prepared.view.surveys, prepared.view.rings, book)
+
+
+def stars_shown(surveys: Sequence[SurveyView], rings: Sequence[RingView], book: SiteBook) -> StarsShown | None:
+    """In the order they were taken, where that is known."""
+    if not surveys and not rings:
+        return None
+    words, numbers = book.shower.words, book.shower.numbers
+    fields, discs = _in_time(surveys), _in_time(rings)
+    return StarsShown(
+        survey_title([one.frame for one in fields], words, numbers) if fields else "",
+        tuple(_maps(fields, book)),
+        ring_title([one.frame for one in discs], words, numbers) if discs else "",
+        tuple(_sketches(discs, book)),
+    )
+
+
+def _in_time(views: Sequence[View]) -> list[View]:
+    """As the entry names them where any frame does not say when it was taken."""
+    moments = [view.frame.taken for view in views]
+    known = [moment for moment in moments if moment is not None]
+    if len(known) < len(views):
+        return list(views)
+    return [views[index] for index in sorted(range(len(views)), key=lambda index: known[index])]
+
+
+def _maps(views: Sequence[SurveyView], book: SiteBook) -> list[MapShown]:
+    words, numbers = book.shower.words, book.shower.numbers
+    drawn = whisker_maps([view.frame for view in views], words, numbers)
+    return [
+        MapShown(
+            _when(index, len(views), book),
+            view.evening,
+            _moment(view, book),
+            PurePosixPath(view.frame.file).name,
+            one,
+            pattern_words(view.frame.pattern, words),
+            evidence_words(view.frame, words, numbers),
+        )
+        for index, (view, one) in enumerate(zip(views, drawn, strict=True))
+    ]
+
+
+def _sketches(views: Sequence[RingView], book: SiteBook) -> list[SketchShown]:
+    words, numbers = book.shower.words, book.shower.numbers
+    drawn = ring_sketches([view.frame for view in views], words, numbers)
+    return [
+        SketchShown(
+            _when(index, len(views), book),
+            view.evening,
+            _moment(view, book),
+            PurePosixPath(view.frame.file).name,
+            one,
+            _cells(view, book),
+            view.frame.ring.warnings,
+        )
+        for index, (view, one) in enumerate(zip(views, drawn, strict=True))
+    ]
+
+
+def _cells(view: RingView, book: SiteBook) -> tuple[str, ...]:
+    ring, number = view.frame.ring, book.shower.numbers.number
+    direction = "—" if ring.direction_deg is None else f"{number(ring.direction_deg, 0)}°"
+    px = [f"{number(value, 1)}\u202fpx" for value in (ring.outer_px, ring.inner_px)]
+    offset = f"{number(ring.offset_px, 2)} ± {number(ring.uncertainty_px, 2)}\u202fpx"
+    return (*px, offset, percent_words(ring, book.shower.numbers), direction)
+
+
+def _when(index: int, count: int, book: SiteBook) -> str:
+    return book.shower.words["stars.before" if index == 0 else "stars.after"] if count == 2 else ""
+
+
+def _moment(view: SurveyView | RingView, book: SiteBook) -> str | None:
+    taken = view.frame.taken
+    return f"{book.shower.numbers.clock(taken)} UTC" if taken else None
