@@ -13,6 +13,8 @@ COMMANDS: tuple[str, ...] = (
     "rebuild",
     "check",
     "outlook",
+    "survey",
+    "ring",
 )
 
 
