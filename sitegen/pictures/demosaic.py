@@ -1,39 +1,43 @@
 """One colour a pixel -> three."""
 
-import pyvips
+import numpy as np
+from numpy.typing import NDArray
 
-NEIGHBOURS = {
-    "R": [[1, 2, 1], [2, 4, 2], [1, 2, 1]],
-    "G": [[0, 1, 0], [1, 4, 1], [0, 1, 0]],
-    "B": [[1, 2, 1], [2, 4, 2], [1, 2, 1]],
-}
+Samples = NDArray[np.float32]
+MARGIN_ROWS = 2  # rows beyond a band that its edge rows need, in whole cells of the pattern
 
 
-def bayer_to_rgb(mosaic: pyvips.Image, pattern: str) -> pyvips.Image:
-    """Three bands of the mosaic's own size. `pattern`: the four letters of the top left 2 × 2, by rows.
+def bayer_to_rgb(mosaic: Samples, pattern: str) -> Samples:
+    """(height, width) -> (height, width, 3), both sides at least 2. `pattern`: the four letters of the top left 2 × 2,
+    by rows.
 
     Bilinear: a sample that was taken stays as it is, a missing one is the mean of the two or four nearest of its
-    colour that lie within the frame. No edge is guessed; the price is a trace of colour around the finest stars.
+    colour; beyond an edge the frame is mirrored about its last row, which keeps the pattern. No edge in the picture is
+    guessed; the price is a trace of colour around the finest stars.
     """
-    bands = [_filled(mosaic, pattern, colour) for colour in "RGB"]
-    return bands[0].bandjoin(bands[1:])
+    height, width = mosaic.shape
+    framed = np.pad(mosaic, 1, mode="reflect")
+    colours = np.empty((height, width, 3), np.float32)
+    for band, colour in enumerate("RGB"):
+        taken = _only(framed, pattern, colour)
+        cross = taken[:-2, 1:-1] + taken[2:, 1:-1] + taken[1:-1, :-2] + taken[1:-1, 2:]
+        colours[..., band] = taken[1:-1, 1:-1] + cross * np.float32(0.25 if colour == "G" else 0.5)
+        if colour != "G":
+            colours[..., band] += (taken[:-2, :-2] + taken[:-2, 2:] + taken[2:, :-2] + taken[2:, 2:]) * np.float32(0.25)
+    return colours
 
 
-def _filled(mosaic: pyvips.Image, pattern: str, colour: str) -> pyvips.Image:
-    kernel = pyvips.Image.new_from_array(NEIGHBOURS[colour])
-    taken = _sites(pattern, colour, mosaic.width, mosaic.height)
-    return _summed(taken.ifthenelse(mosaic, 0), kernel) / _summed(taken.ifthenelse(1, 0).cast("float"), kernel)
+def as_taken(mosaic: Samples, pattern: str) -> list[Samples]:
+    """The samples of red, of the first green and of blue, as they were taken."""
+    places = [divmod(pattern.index(colour), 2) for colour in "RGB"]
+    return [mosaic[row::2, column::2] for row, column in places]
 
 
-def _sites(pattern: str, colour: str, width_px: int, height_px: int) -> pyvips.Image:
-    """255 where the mosaic has a sample of that colour."""
-    cell = [[255 * (pattern[2 * row + column] == colour) for column in (0, 1)] for row in (0, 1)]
-    across, down = -(-width_px // 2), -(-height_px // 2)
-    return pyvips.Image.new_from_array(cell).cast("uchar").replicate(across, down).crop(0, 0, width_px, height_px)
-
-
-def _summed(samples: pyvips.Image, kernel: pyvips.Image) -> pyvips.Image:
-    """Nothing lies outside the frame, so that an edge takes its mean over fewer neighbours."""
-    width, height = samples.width, samples.height
-    framed = samples.embed(1, 1, width + 2, height + 2, extend="black")
-    return framed.conv(kernel, precision="float").crop(1, 1, width, height)
+def _only(framed: Samples, pattern: str, colour: str) -> Samples:
+    """0 where another colour was sampled. The frame around the mosaic shifts the pattern by one."""
+    taken = np.zeros_like(framed)
+    for place, letter in enumerate(pattern):
+        if letter == colour:
+            row, column = (place // 2 + 1) % 2, (place % 2 + 1) % 2
+            taken[row::2, column::2] = framed[row::2, column::2]
+    return taken

@@ -1,7 +1,6 @@
-"""FITS -> where its pixels lie and how to read them. The one file that knows astropy.
+"""FITS -> its pixels, a band of rows at a time, so that a picture larger than the memory passes too.
 
-Uncompressed pixels are read by libvips straight from the file; gzipped and tile-compressed ones are first written
-out as plain numbers, a band of rows at a time, so that a picture larger than the memory passes too.
+The one file that knows astropy.
 """
 
 import gzip
@@ -11,24 +10,27 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, Protocol
 
 import numpy as np
-import pyvips
 from astropy.io import fits
 from astropy.utils.exceptions import AstropyWarning
+from numpy.typing import NDArray
 
 from sitegen.pictures.container import CUT_SHORT
 from sitegen.pictures.doors import refuse_outsize
 from sitegen.pictures.records import Colour, PictureProblem, PictureSource
 
 BAYER_PATTERNS = ("RGGB", "BGGR", "GRBG", "GBRG")
-VIPS_FORMATS = {8: "uchar", 16: "short", 32: "int", -32: "float", -64: "double"}
-KNOWN_BITPIX = (*VIPS_FORMATS, 64)
-ROWS_AT_ONCE = 256
+KNOWN_BITPIX = (8, 16, 32, 64, -32, -64)
 BYTES_AT_ONCE = 1 << 22
 NO_PICTURE = "it holds no picture: no image of two axes, nor of three with three planes"
 DAMAGED = "its FITS header is damaged"
+Samples = NDArray[np.float32]
+
+
+class Rows(Protocol):
+    def __call__(self, top: int, end: int, step: int = 1) -> Samples: ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,19 +58,17 @@ def fits_facts(path: Path) -> FitsFacts:
         return facts
 
 
-def fits_image(path: Path, facts: FitsFacts, scratch: Path) -> pyvips.Image:
-    """Physical values as float, one or three bands, first stored row on top, 0 where there is no value.
-    May be read in any order. `scratch` is a folder for a plain copy of packed pixels."""
+@contextmanager
+def fits_rows(path: Path, facts: FitsFacts, scratch: Path) -> Iterator[Rows]:
+    """A reader of physical values: (top, end, step) -> every step-th stored row from top to end, (rows, width, planes),
+    0 where there is no value. `scratch` is a folder for the plain copy of a gzipped file."""
     if _is_gzip(path):
         path = _gunzipped(path, facts, scratch / "unpacked.fits")
     with _opened(path) as hdus:
         hdu = hdus[facts.hdu]
-        if _is_packed(hdu) or facts.bitpix == 64:
-            return _written_out(hdu, facts, scratch)
-        if _end_of_data(hdu, facts) > path.stat().st_size:
+        if not _is_packed(hdu) and _end_of_data(hdu, facts) > path.stat().st_size:
             raise PictureProblem(CUT_SHORT)
-        offset = hdu.fileinfo()["datLoc"]
-    return _physical(_mapped(path, facts, offset), facts)
+        yield lambda top, end, step=1: _rows(hdu, facts, slice(top, end, step))
 
 
 def fits_header(path: Path) -> dict[str, object]:
@@ -94,9 +94,11 @@ def _opened(path: Path) -> Iterator[Any]:
         try:
             with path.open("rb") as stream, fits.open(stream, memmap=False, lazy_load_hdus=True) as hdus:
                 yield hdus
-        except (PictureProblem, pyvips.Error):
+        except PictureProblem:
             raise
         except Exception as error:
+            if isinstance(error, OSError) and error.errno:  # the disk's refusal, not astropy's opinion of the file
+                raise
             raise PictureProblem(DAMAGED) from error
 
 
@@ -123,7 +125,7 @@ def _facts_of(header: fits.Header, index: int) -> FitsFacts:
     if bitpix not in KNOWN_BITPIX:
         raise PictureProblem(f"its BITPIX {bitpix} is none that FITS knows")
     planes = _planes(header)
-    pattern = _pattern(header) if planes == 1 else None
+    pattern = _pattern(header) if planes == 1 and min(width, height) > 1 else None
     colour: Colour = "rgb" if planes == 3 else "bayer" if pattern else "grey"
     is_flipped = str(header.get("ROWORDER", "")).strip().upper() != "TOP-DOWN"
     source = PictureSource(width, height, "fits", abs(bitpix), colour, is_linear=True, is_flipped=is_flipped)
@@ -174,48 +176,10 @@ def _gunzipped(path: Path, facts: FitsFacts, target: Path) -> Path:
     return target
 
 
-def _mapped(path: Path, facts: FitsFacts, offset: int) -> pyvips.Image:
-    """The stored planes as bands, straight from the file. FITS numbers have their high byte first."""
-    width, height = facts.source.width_px, facts.source.height_px
-    plane_bytes = _bytes_of_data(facts) // facts.planes
-    planes = [
-        pyvips.Image.rawload(str(path), width, height, 1, offset=offset + plane * plane_bytes, format=VIPS_FORMATS[facts.bitpix])
-        for plane in range(facts.planes)
-    ]
-    stored = planes[0].bandjoin(planes[1:]) if len(planes) > 1 else planes[0]
-    return stored.byteswap()
-
-
-def _physical(stored: pyvips.Image, facts: FitsFacts) -> pyvips.Image:
-    is_plain = (facts.scale, facts.zero) == (1.0, 0.0)
-    exact = stored.cast("double") if facts.bitpix == 32 else stored  # a float holds 24 bits of the 32
-    values = (stored if is_plain else exact * facts.scale + facts.zero).cast("float")
-    if facts.bitpix < 0:
-        return _finite(values)
-    return values if facts.blank is None else (stored == facts.blank).ifthenelse(0, values)
-
-
-def _finite(values: pyvips.Image) -> pyvips.Image:
-    """Not-a-number and the infinities differ from themselves when multiplied by 0 and compared with 0."""
-    return ((values * 0) == 0).ifthenelse(values, 0)
-
-
-def _written_out(hdu: Any, facts: FitsFacts, scratch: Path) -> pyvips.Image:
-    """Each plane decoded by astropy, as physical float values in the machine's own byte order."""
-    width, height = facts.source.width_px, facts.source.height_px
-    planes = []
-    for plane in range(facts.planes):
-        target = scratch / f"plane-{plane}.raw"
-        with target.open("wb") as stream:
-            for top in range(0, height, ROWS_AT_ONCE):
-                stream.write(_rows(hdu, plane, top, min(top + ROWS_AT_ONCE, height)).tobytes())
-        planes.append(pyvips.Image.rawload(str(target), width, height, 1, format="float"))
-    return planes[0].bandjoin(planes[1:]) if len(planes) > 1 else planes[0]
-
-
-def _rows(hdu: Any, plane: int, top: int, end: int) -> np.ndarray[Any, np.dtype[np.float32]]:
-    axes = len(hdu.shape)
-    leading = (0,) * (axes - 3) + (plane,) if axes > 2 else ()
-    rows = hdu.section[(*leading, slice(top, end), slice(None))]
-    values = np.asarray(rows, dtype=np.float32)
-    return np.where(np.isfinite(values), values, np.float32(0))
+def _rows(hdu: Any, facts: FitsFacts, rows: slice) -> Samples:
+    """astropy scales and decodes; a plain file is read row by row, never mapped whole."""
+    leading = (0,) * (len(hdu.shape) - 3)
+    planes = [(plane,) for plane in range(facts.planes)] if len(hdu.shape) > 2 else [()]
+    section = [np.asarray(hdu.section[(*leading, *plane, rows, slice(None))], np.float32) for plane in planes]
+    values = np.stack(section, axis=-1)
+    return np.nan_to_num(values, copy=False, nan=0.0, posinf=0.0, neginf=0.0)

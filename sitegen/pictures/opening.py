@@ -5,7 +5,7 @@ What cannot be read so (turned pictures, progressive and interlaced files, forma
 decoded once into a plain working copy beside the results and read from there.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -13,17 +13,18 @@ from tempfile import TemporaryDirectory
 
 import pyvips
 
-from sitegen.pictures.demosaic import bayer_to_rgb
+from sitegen.pictures.developing import developed, developed_fits
 from sitegen.pictures.doors import as_picture_problems
-from sitegen.pictures.fits_pixels import fits_facts, fits_image
 from sitegen.pictures.libvips import set_up
 from sitegen.pictures.records import PictureSettings, PictureSource
+from sitegen.pictures.row_file import opened_once
 from sitegen.pictures.source import header, is_progressive, picture_facts
-from sitegen.pictures.stretch import stretch_of, stretched
+from sitegen.pictures.stretch import stretch_of
 
 WHOLE_AT_ONCE = ("webp", "avif")
 FULL_SCALES = (1.0, 255.0, 65_535.0, 4_294_967_295.0)
 ROUNDING = 1.001  # a float picture may overshoot its white by a hair
+Fresh = Callable[[], pyvips.Image]
 
 set_up()
 
@@ -34,7 +35,7 @@ class OpenPicture:
     `scratch` is a folder that goes when the picture is closed."""
 
     source: PictureSource
-    fresh: Callable[[], pyvips.Image]
+    fresh: Fresh
     scratch: Path
 
 
@@ -43,8 +44,10 @@ def opened(path: Path, settings: PictureSettings, scratch_in: Path) -> Iterator[
     """The picture while the block runs; its working copy, where one is needed, goes with it."""
     with as_picture_problems("worked on"), _scratch(scratch_in) as folder:
         source = picture_facts(path)
-        is_fits = source.format == "fits"
-        fresh = _fits(path, settings, folder) if is_fits else _photograph(path, source, settings, folder)
+        if source.format == "fits":
+            fresh = developed_fits(path, stretch_of(settings.stretch), folder)
+        else:
+            fresh = _photograph(path, source, settings.stretch, folder)
         yield OpenPicture(source, fresh, folder)
 
 
@@ -55,52 +58,50 @@ def _scratch(scratch_in: Path) -> Iterator[Path]:
         yield Path(folder)
 
 
-def _fits(path: Path, settings: PictureSettings, scratch: Path) -> Callable[[], pyvips.Image]:
-    facts = fits_facts(path)
-    values = fits_image(path, facts, scratch)
-    colour = bayer_to_rgb(values, facts.pattern) if facts.pattern else values
-    drawn = _on_disk(stretched(colour, stretch_of(settings.stretch)), scratch / "drawn.v")
-    upright = drawn.flipver() if facts.source.is_flipped else drawn
-    return lambda: upright
+def _photograph(path: Path, source: PictureSource, wishes: Mapping[str, float], scratch: Path) -> Fresh:
+    stored = _streamed(path, source, scratch)
+    stretch = stretch_of(wishes)
+    if wishes:
+        return developed(lambda: _three_or_one(stored()), stretch, scratch)
+    if source.bits <= 16:
+        return lambda: _screen_colours(stored())
+    white = _white(stored())
+    return lambda: _screen_colours(_in_16_bits(stored(), white))
 
 
-def _photograph(path: Path, source: PictureSource, settings: PictureSettings, scratch: Path) -> Callable[[], pyvips.Image]:
+def _streamed(path: Path, source: PictureSource, scratch: Path) -> Fresh:
+    """The stored samples, upright, for one pass at a time."""
     image = header(path, source.format)
-    wishes = stretch_of(settings.stretch)
-    if not (settings.stretch or source.bits > 16 or _needs_working_copy(image, source)):
-        return lambda: _screen_colours(header(path, source.format))
-    copy = _working_copy(image, source, scratch)
-    upright = copy.autorot()
-    if settings.stretch:
-        drawn = _on_disk(stretched(_three_or_one(upright).cast("float"), wishes), scratch / "drawn.v")
-        return lambda: drawn
-    return lambda: _screen_colours(upright)
+    if source.orientation != 1:
+        upright = _laid_down(image, scratch / "turned.v").autorot()
+        return lambda: upright
+    if source.format in WHOLE_AT_ONCE or is_progressive(image):
+        image.tiffsave(str(scratch / "pixels.tif"))
+        return lambda: opened_once(scratch / "pixels.tif")
+    return lambda: header(path, source.format)
 
 
-def _needs_working_copy(image: pyvips.Image, source: PictureSource) -> bool:
-    return source.orientation != 1 or source.format in WHOLE_AT_ONCE or is_progressive(image)
-
-
-def _working_copy(image: pyvips.Image, source: PictureSource, scratch: Path) -> pyvips.Image:
-    """Samples above 16 bits come down to 16 on the way."""
-    copy = _on_disk(image, scratch / "pixels.v")
-    return _in_16_bits(copy) if source.bits > 16 else copy
-
-
-def _on_disk(image: pyvips.Image, target: Path) -> pyvips.Image:
-    """The pixels worked out once and laid down plainly, to be read in any order."""
+def _laid_down(image: pyvips.Image, target: Path) -> pyvips.Image:
+    """To be read in any order, as turning asks for."""
     image.write_to_file(str(target))
     return pyvips.Image.new_from_file(str(target))
 
 
-def _in_16_bits(image: pyvips.Image) -> pyvips.Image:
-    """White is the smallest of 1, 255, 65535 and 2³² − 1 that no value exceeds. Values are taken as drawn for the
-    screen, which is what programs store in such a file, not as linear light; not-a-number is black."""
-    values = ((image * 0) == 0).ifthenelse(image, 0).cast("float")
-    largest = values.max()
-    white = next((scale for scale in FULL_SCALES if largest <= scale * ROUNDING), largest)
-    drawn = (values * (65_535 / white)).rint().cast("ushort")
-    return drawn.copy(interpretation="grey16" if image.bands < 3 else "rgb16")
+def _white(image: pyvips.Image) -> float:
+    """The smallest of 1, 255, 65535 and 2³² − 1 that no value exceeds. Values are taken as drawn for the screen, which
+    is what programs store in such a file, not as linear light."""
+    largest = float(_finite(image).max())
+    return next((scale for scale in FULL_SCALES if largest <= scale * ROUNDING), largest)
+
+
+def _in_16_bits(image: pyvips.Image, white: float) -> pyvips.Image:
+    values = (_finite(image) * (65_535 / white)).rint().cast("ushort")
+    return values.copy(interpretation="grey16" if image.bands < 3 else "rgb16")
+
+
+def _finite(image: pyvips.Image) -> pyvips.Image:
+    """Not-a-number and the infinities, which times 0 are not 0, become black."""
+    return ((image * 0) == 0).ifthenelse(image, 0).cast("float")
 
 
 def _screen_colours(image: pyvips.Image) -> pyvips.Image:

@@ -11,7 +11,8 @@ The automatic stretch, from each channel's own numbers and nothing else, so that
    f(x) = (m − 1)·x / ((2m − 1)·x − m), with m such that the sky comes out at 0.18: dark, with the faint parts of a
    galaxy well above it.
 
-Statistics are taken over at most some 4 million pixels, every n-th column and row.
+Statistics are taken over at most some 2 million pixels, every n-th column and row; of a Bayer mosaic over the samples
+as they were taken.
 Unlinked (each channel by its own numbers) gives a neutral sky, which is what raw colour needs; `linked` uses the mean
 of the channels' numbers and keeps a calibrated colour balance.
 """
@@ -20,12 +21,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 
 import numpy as np
-import pyvips
+from numpy.typing import NDArray
 
 from sitegen.pictures.records import PictureProblem
 
-SAMPLED_PIXELS = 4_000_000
+SAMPLED_PIXELS = 2_000_000
 GAUSSIAN_SIGMA_PER_MAD = 1.4826  # 1 / the normal distribution's third quartile
+
+Samples = NDArray[np.float32]
+Points = tuple[tuple[float, float, float], ...]  # black, white and midtone of each channel
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,15 +59,26 @@ def stretch_of(wishes: Mapping[str, float]) -> Stretch:
     return Stretch(**wishes)
 
 
-def stretched(linear: pyvips.Image, wishes: Stretch) -> pyvips.Image:
-    """Float bands in any unit -> 16-bit bands for the screen. `linear` is read in any order."""
-    points = _points(_sample(linear), wishes)
-    black, white, midtone = (list(column) for column in zip(*points, strict=True))
-    unit = (linear - black) / [high - low for low, high in zip(black, white, strict=True)]
-    unit = (unit > 0).ifthenelse(unit, 0)
-    unit = (unit < 1).ifthenelse(unit, 1)
-    drawn = (unit * [m - 1 for m in midtone]) / (unit * [2 * m - 1 for m in midtone] + [-m for m in midtone])
-    return (drawn * 65535).rint().cast("ushort").copy(interpretation="rgb16" if linear.bands == 3 else "grey16")
+def measured(channels: list[Samples], wishes: Stretch) -> Points:
+    """How each channel is to be drawn, from a sample of its values (arrays of any shape)."""
+    numbers = np.array([_numbers(channel.ravel(), wishes.white) for channel in channels], dtype=float)
+    if wishes.linked:
+        numbers[:] = numbers.mean(axis=0)
+    return tuple(_point(sky, noise, white, wishes) for sky, noise, white in numbers.tolist())
+
+
+def drawn(linear: Samples, points: Points) -> NDArray[np.uint16]:
+    """(rows, width, channels) in the unit that was measured -> the same for the screen, 0 to 65535."""
+    black, white, midtone = (np.array(column, np.float32) for column in zip(*points, strict=True))
+    unit = np.clip((linear - black) / (white - black), np.float32(0), np.float32(1))
+    unit = (midtone - 1) * unit / ((2 * midtone - 1) * unit - midtone)
+    return np.asarray(np.rint(unit * np.float32(65_535)), np.uint16)
+
+
+def sampling_step(width_px: int, height_px: int) -> int:
+    """Every n-th column and row is enough for the statistics; odd, so that it meets every place of a Bayer cell."""
+    step = int(np.ceil(np.sqrt(width_px * height_px / SAMPLED_PIXELS)))
+    return max(1, step + 1 - step % 2)
 
 
 def midtone_transfer(midtone: float, value: float) -> float:
@@ -71,21 +86,7 @@ def midtone_transfer(midtone: float, value: float) -> float:
     return (midtone - 1) * value / ((2 * midtone - 1) * value - midtone)
 
 
-def _sample(linear: pyvips.Image) -> list[np.ndarray]:
-    step = max(1, int(np.ceil(np.sqrt(linear.width * linear.height / SAMPLED_PIXELS))))
-    pixels = linear.subsample(step, step).numpy().reshape(-1, linear.bands)
-    return [pixels[:, band] for band in range(linear.bands)]
-
-
-def _points(channels: list[np.ndarray], wishes: Stretch) -> list[tuple[float, float, float]]:
-    """(black, white, midtone) for each channel."""
-    numbers = np.array([_numbers(channel, wishes.white) for channel in channels], dtype=float)
-    if wishes.linked:
-        numbers[:] = numbers.mean(axis=0)
-    return [_point(sky, noise, white, wishes) for sky, noise, white in numbers.tolist()]
-
-
-def _numbers(channel: np.ndarray, share_below_white: float) -> tuple[float, float, float]:
+def _numbers(channel: Samples, share_below_white: float) -> tuple[float, float, float]:
     """Sky, noise and white of the pixels that have a value; an exact 0 is the border that registration leaves."""
     values = channel[channel != 0]
     if values.size < channel.size // 20 or values.size == 0:
