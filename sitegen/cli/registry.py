@@ -12,6 +12,7 @@ COMMANDS: tuple[str, ...] = (
     "gather",
     "rebuild",
     "check",
+    "preview",
     "outlook",
     "survey",
     "ring",

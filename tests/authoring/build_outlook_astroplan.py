@@ -35,7 +35,8 @@ def case(draw: random.Random) -> dict:
 def answered(one: dict) -> dict:
     """Hours with the Sun's centre below -18°, with the target above limit and profile in them, and with the Moon down, too."""
     place = EarthLocation.from_geodetic(one["longitude_deg"], one["latitude_deg"], one["elevation_m"])
-    observer, target = Observer(place, pressure=0 * u.hPa), FixedTarget(SkyCoord(one["ra_deg"] * u.deg, one["dec_deg"] * u.deg))
+    observer = Observer(place, pressure=0 * u.hPa)
+    target = FixedTarget(SkyCoord(one["ra_deg"] * u.deg, one["dec_deg"] * u.deg))
     noon = Time(f"{one['evening']}T12:00:00") - one["longitude_deg"] / 360 * u.day
     times = noon + (np.arange(0, 1440, STEP_MIN) + STEP_MIN / 2) * u.min
     dark = observer.sun_altaz(times).alt.deg < -18
@@ -46,7 +47,8 @@ def answered(one: dict) -> dict:
         floor = np.maximum(floor, np.interp(seen.az.deg, azimuths, altitudes, period=360))
     up = dark & (seen.alt.deg > floor)
     moonless = up & (observer.moon_altaz(times).alt.deg < 0)
-    return one | {f"{name}_min": int(mask.sum()) * STEP_MIN for name, mask in (("dark", dark), ("target", up), ("moonless", moonless))}
+    masks = {"dark": dark, "target": up, "moonless": moonless}
+    return one | {f"{name}_min": int(mask.sum()) * STEP_MIN for name, mask in masks.items()}
 
 
 def main() -> None:

@@ -1,0 +1,133 @@
+"""The preview's web server: the published files on 127.0.0.1 alone, each page with a script that listens for news."""
+
+import errno
+import time
+from functools import partial
+from http import HTTPStatus
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+from sitegen.authoring.new_files import refuse
+from sitegen.authoring.preview_news import NewsBoard
+
+HOST = "127.0.0.1"
+OWN = "/-/"
+PORTS_TRIED = 20
+STILL_THERE_S = 15.0
+# A rebuild puts the new site in the old one's place within this time.
+SWITCH_S = 0.5
+_WAITING = (
+    "<!doctype html><html lang=en><meta charset=utf-8><title>Nothing built yet</title><body>"
+    "<p>No site has been built yet. This page shows it as soon as there is one.</p></body></html>"
+)
+
+
+class PreviewServer(ThreadingHTTPServer):
+    daemon_threads = True
+
+    def __init__(self, port: int, output: Path, board: NewsBoard) -> None:
+        self.board = board
+        super().__init__((HOST, port), partial(_Handler, directory=str(output)))
+
+    def handle_error(self, request: Any, client_address: Any) -> None:
+        """A page that was closed while it was being sent is nothing to tell."""
+
+
+def open_server(port: int, output: Path, board: NewsBoard) -> PreviewServer:
+    """On the port, or the next that is free. Raises DiaryProblems where none is."""
+    for candidate in range(port, min(port + PORTS_TRIED, 65536)):
+        try:
+            return PreviewServer(candidate, output, board)
+        except OSError as trouble:
+            if trouble.errno not in (errno.EADDRINUSE, errno.EACCES):
+                raise
+    raise refuse(f"{HOST}:{port}", f"this port and the {PORTS_TRIED - 1} after it are busy", "name another with --port")
+
+
+class _Handler(SimpleHTTPRequestHandler):
+    server: PreviewServer
+
+    def do_GET(self) -> None:
+        if not self._is_asked_here():
+            self.send_error(HTTPStatus.FORBIDDEN)
+        elif self.path == f"{OWN}news":
+            self._stream_news()
+        elif self.path.startswith(f"{OWN}refresh.js"):
+            self._send(files("sitegen.authoring").joinpath("refresh.js").read_bytes(), "text/javascript; charset=utf-8")
+        else:
+            self._send_site()
+
+    def do_HEAD(self) -> None:
+        self.do_GET()
+
+    def log_message(self, format: str, *args: Any) -> None:
+        """The terminal is for the diary's problems."""
+
+    def _is_asked_here(self) -> bool:
+        """A page of another site whose name was pointed at this machine asks under that name."""
+        name = (self.headers.get("Host") or "").rpartition(":")[0]
+        return name in (HOST, "localhost")
+
+    def _send_site(self) -> None:
+        shown = self.server.board.news.shown
+        path = Path(self.translate_path(self.path))
+        if path.is_dir() and not self.path.partition("?")[0].endswith("/"):
+            self._send_to(self.path.partition("?")[0] + "/")
+            return
+        content = _read(path)
+        if content is not None:
+            page = path.is_dir() or path.suffix == ".html"
+            kind = "text/html; charset=utf-8" if page else self.guess_type(str(path))
+            self._send(_listening(content, shown) if page else content, kind)
+            return
+        missing = _read(Path(self.directory) / "404.html")
+        status = HTTPStatus.NOT_FOUND if missing else HTTPStatus.SERVICE_UNAVAILABLE
+        self._send(_listening(missing or _WAITING.encode(), shown), "text/html; charset=utf-8", status)
+
+    def _send_to(self, address: str) -> None:
+        self.send_response(HTTPStatus.MOVED_PERMANENTLY)
+        self.send_header("Location", "/" + address.lstrip("/"))
+        self.send_header("Content-Length", "0")
+        self.end_headers()
+
+    def _send(self, content: bytes, kind: str, status: HTTPStatus = HTTPStatus.OK) -> None:
+        self.send_response(status)
+        self.send_header("Content-Type", kind)
+        self.send_header("Content-Length", str(len(content)))
+        self.send_header("Cache-Control", "no-store")
+        self.end_headers()
+        if self.command != "HEAD":
+            self.wfile.write(content)
+
+    def _stream_news(self) -> None:
+        """Server-sent events, as the HTML standard has them."""
+        self.send_response(HTTPStatus.OK)
+        self.send_header("Content-Type", "text/event-stream")
+        self.send_header("Cache-Control", "no-store")
+        self.end_headers()
+        known = -1
+        while not self.server.board.closed:
+            news = self.server.board.wait(known, STILL_THERE_S)
+            known = news.serial if news else known
+            self.wfile.write(f"data: {news.as_json()}\n\n".encode() if news else b": still there\n\n")
+
+
+def _read(path: Path) -> bytes | None:
+    """The file, or the page of a folder; waits out the moment in which one site takes the place of another."""
+    until = time.monotonic() + SWITCH_S
+    while True:
+        try:
+            return (path / "index.html" if path.is_dir() else path).read_bytes()
+        except OSError:
+            if time.monotonic() > until or path.parent.is_dir():
+                return None
+            time.sleep(0.02)
+
+
+def _listening(page: bytes, shown: str) -> bytes:
+    """The page with the script before the end of its body."""
+    script = f'<script src="{OWN}refresh.js?shown={shown}" defer></script>\n'.encode()
+    head, end, tail = page.rpartition(b"</body>")
+    return head + script + end + tail if end else page + script

@@ -1,0 +1,67 @@
+"""sitegen preview: rebuild on every save, and a page that refreshes itself."""
+
+import sys
+import threading
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from sitegen.cli.shared import folders_of, places, summary, tell, today
+from sitegen.folders import Folders
+from sitegen.problems import DiaryProblems, errors_in
+
+if TYPE_CHECKING:
+    from sitegen.authoring.preview import Built
+
+
+@click.command()
+@places
+@click.option("--port", type=click.IntRange(1, 65535), default=8000, show_default=True, help="The next free where it is busy.")
+@click.option("--jobs", type=click.IntRange(1), default=None, help="Processes to draw with; as many as cores by default.")
+@click.option("--quiet", is_flag=True, help="Say only what is wrong.")
+def command(content: Path, themes: Path, output: Path, port: int, jobs: int | None, quiet: bool) -> None:
+    """Show the site on this machine while you write: every save rebuilds what it changed, and the open page refreshes itself.
+
+    Served on 127.0.0.1, to nobody else. A problem shows here and in the page, over the last good one. Ctrl-C ends it.
+
+    \b
+    Examples:
+      sitegen preview
+      sitegen preview --content ../other/content --port 8080
+    """
+    from sitegen.authoring.preview import preview
+
+    folders = folders_of(content, themes, output)
+    if not content.is_dir():
+        from sitegen.rebuild import check
+
+        tell(check(folders, today()))
+        sys.exit(1)
+
+    def told(built: "Built") -> None:
+        tell(built.problems)
+        if errors_in(built.problems):
+            click.echo(f"{content}: {summary(built.problems)}; the last good site stays", err=True)
+        elif not quiet:
+            click.echo(f"rebuilt in {built.seconds:.1f} s" + ("" if built.changed else ", nothing changed"))
+
+    def ready(address: str) -> None:
+        click.echo(f"{address}  (Ctrl-C ends)")
+
+    try:
+        preview(folders, port, lambda: _build(folders, jobs), ready, told, threading.Event())
+    except DiaryProblems as wrong:
+        tell(wrong.problems)
+        sys.exit(1)
+
+
+def _build(folders: Folders, jobs: int | None) -> "Built":
+    from sitegen.authoring.preview import Built
+    from sitegen.rebuild import rebuild
+
+    try:
+        report = rebuild(folders, today(), jobs=jobs)
+    except DiaryProblems as wrong:
+        return Built(wrong.problems, changed=False)
+    return Built(report.problems, changed=bool(report.changed or report.removed))
