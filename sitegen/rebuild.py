@@ -19,7 +19,7 @@ from sitegen.keeping.standing import Look, look, remember, standing_report
 from sitegen.pages.theme import packaged_themes
 from sitegen.problems import DiaryProblems, Problem, errors_in
 
-FORGOTTEN = ("ledger", "standing", "files", "entries", "cores", "cards", "charts", "pictures", "stars")
+FORGOTTEN = ("ledger", "standing", "files", "entries", "cores", "cards", "charts", "pictures", "pointings", "stars")
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +115,7 @@ def _standing(told: Any, seconds: float) -> Report:
 def _steps() -> Any:
     from sitegen.assembly.steps import Steps
 
-    return Steps(_facts, _draw, _nights, _lists, _texts, _feeds, _mistakes, _make_sizes, _measure, _list_names)
+    return Steps(_facts, _draw, _nights, _lists, _texts, _feeds, _mistakes, _picture_work, _measure, _list_names)
 
 
 def _facts(bench: Any, chunk: Sequence[Any]) -> Any:
@@ -160,10 +160,10 @@ def _mistakes(*text: Any) -> Any:
     return mistakes_of(*text)
 
 
-def _make_sizes(path: Path, out: Path, settings: Any) -> Any:
-    from sitegen.pictures.sizes import make_sizes
+def _picture_work(name: str, *given: Any) -> Any:
+    from sitegen.pictures.workshop import work
 
-    return make_sizes(path, out, settings)
+    return work(name, *given)
 
 
 def _measure(kind: str, path: Path, shown: str, file: str) -> Any:

@@ -9,6 +9,7 @@ from sitegen.assembly.bench import CHARTS, Bench, Gone
 from sitegen.assembly.crew import Crew
 from sitegen.assembly.jobs import CARDS, CORES, ENTRIES, STARS
 from sitegen.assembly.line import Line
+from sitegen.assembly.picture_work import POINTINGS
 from sitegen.assembly.records import Ledger
 from sitegen.assembly.steps import Steps
 from sitegen.assembly.tally import Tally
@@ -149,6 +150,7 @@ def tidy(done: Assembled, path: Path) -> None:
         blobs.FOLDER: {parts[-1] for parts in kept if parts[0] == blobs.FOLDER},
         PICTURES: {parts[1] for parts in kept if parts[0] == PICTURES},
         ENTRIES: {one.entry for one in ledger.read.values() if one.entry},
+        POINTINGS: {name for found in ledger.facts.values() for name in found.pointings},
         CORES: {found.core for found in ledger.facts.values()},
         CARDS: {drawn.card for drawn in ledger.drawn.values()},
         STARS: {name for found in ledger.facts.values() for name in found.stars},

@@ -6,15 +6,14 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from sitegen.assembly.picture_work import PictureWork
 from sitegen.keeping.products import Product
 from sitegen.pages.card import EntryCard
-from sitegen.pictures.records import MadePicture, PictureSettings
 from sitegen.problems import Problem
 
 Pages = Mapping[str, tuple[str, Product]]
 Around = tuple[date | None, date, date | None]
 """An evening between the ones before and after it."""
-MakeSizes = Callable[[Path, Path, PictureSettings], MadePicture]
 Measure = Callable[[str, Path, str, str], tuple[Any, tuple[Problem, ...]]]
 """('survey' or 'ring', the file, how problem lines show it, how the author wrote it) to a measurement or None, and problems."""
 ENTRIES, CORES, CARDS, STARS = "entries", "cores", "cards", "stars"
@@ -30,7 +29,7 @@ class FactsJob:
     entry: str
     before: tuple[tuple[str, date], ...]
     earlier: str | None
-    make_sizes: MakeSizes
+    picture_work: PictureWork
     measure: Measure
 
 

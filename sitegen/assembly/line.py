@@ -92,7 +92,7 @@ class Line:
         known = self.known.facts.get(one.slug)
         key = key_of(one.entry, common, sorted(before.items()))
         return FactsJob(key, one.slug, one.entry or "", tuple(sorted(before.items())), known.core if known else None,
-                        self.steps.make_sizes, self.steps.measure)  # fmt: skip
+                        self.steps.picture_work, self.steps.measure)  # fmt: skip
 
     def _has_facts(self, one: ReadEntry, job: FactsJob) -> bool:
         known = self.known.facts.get(one.slug)
@@ -104,7 +104,8 @@ class Line:
     def surroundings(self) -> Surroundings:
         cards = tuple(found.card for found in self.now.facts.values())
         links = {slug: found.links for slug, found in self.now.facts.items()}
-        return Surroundings(self.bench.book(cards), links)
+        sights = {slug: found.sights for slug, found in self.now.facts.items()}
+        return Surroundings(self.bench.book(cards), links, sights)
 
     def draw(self) -> bool:
         """Whether every text's markers lead somewhere."""

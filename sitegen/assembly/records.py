@@ -34,7 +34,8 @@ class ReadEntry:
 @dataclass(frozen=True, slots=True)
 class FactsOfEntry:
     """`core` is the digest of its view, facts and pictures; `card` has no ribbons yet. `half_night_s`: the longest stretch from
-    midnight to sunset or sunrise. `links`: entries that its text leads to. `words`: its text without marks. `stars`: names of the
+    midnight to sunset or sunrise. `links`: entries that its text leads to. `words`: its text without marks.
+    `sights`: what its pictures show, as target pages spell it; `pointings`: names of the kept records of where they point. `stars`: names of the
     measurements kept for it."""
 
     key: str
@@ -44,6 +45,8 @@ class FactsOfEntry:
     half_night_s: float
     links: tuple[str, ...]
     words: str
+    sights: tuple[str, ...]
+    pointings: tuple[str, ...]
     products: tuple[Product, ...]
     problems: tuple[Problem, ...]
     stars: tuple[str, ...] = ()

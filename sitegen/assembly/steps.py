@@ -20,6 +20,6 @@ class Steps:
     texts: Task[Any, bool]
     feeds: Callable[..., DrawnPages]
     mistakes: Callable[..., list[Problem]]
-    make_sizes: Callable[..., Any]
+    picture_work: Callable[..., Any]
     measure: Callable[..., Any]
     list_names: Callable[[], tuple[str, ...]]

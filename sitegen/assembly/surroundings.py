@@ -22,22 +22,25 @@ def faint(card: EntryCard) -> EntryCard:
 class Surroundings:
     """Of every entry, the cards around it; of every evening, the evenings around it."""
 
-    def __init__(self, book: SiteBook, links: Mapping[str, Sequence[str]]) -> None:
+    def __init__(self, book: SiteBook, links: Mapping[str, Sequence[str]], sights: Mapping[str, Sequence[str]]) -> None:
         self.book = book
         self.links = links
+        self.sights = sights
         self.faint = {card.slug: faint(card) for card in book.cards}
         self.keys = {slug: key_of(card) for slug, card in self.faint.items()}
         self.evenings = list(book.by_evening)
 
     def cards(self, card: EntryCard) -> tuple[EntryCard, ...]:
-        """The entry itself, its neighbours in every thread, and what its text leads to; newest first."""
+        """The entry itself, its neighbours in every thread, what its text leads to, and of what its pictures show the newest
+        entry with that target; newest first."""
         threads: list[Sequence[EntryCard]] = [self.book.cards]
         threads += [self.book.by_target[target.slug] for target in card.targets]
         threads += [self.book.by_rig[rig] for rig in card.rigs]
         threads += [self.book.by_topic[addresses.slug_of(topic)] for topic in card.topics]
         near = {one.slug for thread in threads for one in beside(card, thread) if one}
         linked = {slug for slug in self.links.get(card.slug, ()) if slug in self.faint}
-        return newest_first(self.faint[slug] for slug in {card.slug} | near | linked)
+        seen = {one.slug for sight in self.sights.get(card.slug, ()) for one in self.book.by_target.get(sight, ())[:1]}
+        return newest_first(self.faint[slug] for slug in {card.slug} | near | linked | seen)
 
     def key(self, cards: Iterable[EntryCard]) -> str:
         return key_of([self.keys[card.slug] for card in cards])

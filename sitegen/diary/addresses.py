@@ -30,6 +30,7 @@ SITEMAP = "sitemap.xml"
 ROBOTS = "robots.txt"
 FACTS_SCHEMA = "facts.schema.json"
 STATIC = "static/"
+CARD_PICTURE = "card.jpg"
 
 
 def entry(slug: str) -> str:
@@ -45,7 +46,7 @@ def entry_subs(slug: str) -> str:
 
 
 def entry_card_picture(slug: str) -> str:
-    return f"{entry(slug)}card.jpg"
+    return f"{entry(slug)}{CARD_PICTURE}"
 
 
 def picture(slug: str, name: str) -> str:

@@ -35,7 +35,8 @@ class PointingSolution:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """`file` is relative to content/."""
+    """`file` is relative to content/; `compare_with` the file of another of the entry's pictures, of the same framing and
+    earlier, that this one is laid over."""
 
     file: str
     alt: str
@@ -44,6 +45,7 @@ class Picture:
     solution: PointingSolution | None = None
     steps: tuple[ProcessStep, ...] = ()
     stretch: Mapping[str, float] = field(default_factory=dict)
+    compare_with: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

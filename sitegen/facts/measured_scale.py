@@ -14,13 +14,13 @@ SAME_SHAPE = 0.01
 def measured(optics: Iterable[OpticsView], pictures: Iterable[PointedPicture]) -> tuple[OpticsView, ...]:
     """The rows with the scale that the first fitting picture tells; None stays where none does."""
     every = tuple(pictures)
-    return tuple(replace(row, measured_scale_arcsec_px=_measured(row, every)) for row in optics)
+    return tuple(_measured(row, every) for row in optics)
 
 
-def _measured(row: OpticsView, pictures: tuple[PointedPicture, ...]) -> float | None:
-    found = ((picture.origin == "stars", frame_scale_arcsec_px(row, picture)) for picture in pictures)
-    told = sorted(((not by_stars, scale) for by_stars, scale in found if scale is not None), key=lambda one: one[0])
-    return told[0][1] if told else None
+def _measured(row: OpticsView, pictures: tuple[PointedPicture, ...]) -> OpticsView:
+    told = ((scale, picture.file) for picture in pictures if (scale := frame_scale_arcsec_px(row, picture)) is not None)
+    scale, file = next(told, (None, None))
+    return replace(row, measured_scale_arcsec_px=scale, measured_by=file)
 
 
 def frame_scale_arcsec_px(row: OpticsView, picture: PointedPicture) -> float | None:

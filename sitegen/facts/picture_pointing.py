@@ -28,7 +28,7 @@ FACTS: tuple[Fact[PointedPicture], ...] = (
          "Width and height of the picture on the sky, through its middle.", SOLVED, 4),
     Fact("scale_arcsec_px", "Scale of the picture", "″/px", _of_solution(lambda solved: solved.scale_arcsec_px),
          "Arcseconds across one pixel of the picture as its author gave it, resized or not.", SOLVED, 4),
-    Fact("rotation_deg", "Rotation of the picture", "°", _of_solution(lambda solved: solved.rotation_deg % 360),
+    Fact("rotation_deg", "Rotation of the picture", "°", _of_solution(lambda solved: round(solved.rotation_deg, 2) % 360),
          "Position angle of the picture's up in its middle, from north through east.", SOLVED, 2),
     Fact("mirrored", "Mirrored", "", _of_solution(lambda solved: solved.mirrored),
          "Whether the picture shows the sky as a mirror does.", SOLVED),

@@ -20,13 +20,14 @@ from sitegen.stars.solving.solution import Solution
 
 @dataclass(frozen=True, slots=True)
 class OpticsView:
-    """One train of one rig, at one binning, as this entry used it."""
+    """One train of one rig, at one binning, as this entry used it; `measured_by` is the file of the picture that told."""
 
     rig: Rig
     train: Train
     binning: int
     seeing_arcsec: float | None
     measured_scale_arcsec_px: float | None = None
+    measured_by: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

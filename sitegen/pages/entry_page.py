@@ -6,6 +6,7 @@ from typing import Any
 from sitegen.diary import addresses
 from sitegen.pages.entry_neighbours import neighbours
 from sitegen.pages.entry_numbers import number_tables
+from sitegen.pages.entry_pictures import figures
 from sitegen.pages.entry_sections import gathered, nights, quality, since, stars, taught, train, where
 from sitegen.pages.entry_text import text_of
 from sitegen.pages.linked_data import entry_linked_data
@@ -32,6 +33,7 @@ def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
     """The page of one entry. Its text's mistakes are found while checking, before any page is made."""
     entry, card = prepared.view.entry, prepared.card
     main = main_picture(prepared.pictures)
+    main_figure, more_figures = figures(prepared, book)
     return Page(
         address=addresses.entry(entry.slug),
         template="entry.html",
@@ -40,8 +42,10 @@ def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
         context={
             "card": card,
             "main_picture": picture_view(main) if main else None,
+            "main_figure": main_figure,
+            "has_card": prepared.has_card,
             "linked_data": entry_linked_data(prepared, book, picture_view(main) if main else None),
-            "more_pictures": [picture_view(one) for one in prepared.pictures if one is not main],
+            "more_figures": more_figures,
             "body_html": text_of(prepared, book).html,
             "margin": _margin(prepared, book),
             "sections": {name: make(prepared, book) for name, make in SECTIONS.items()},

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from sitegen.diary.entry import Picture
 from sitegen.pages.markdown_text import to_inline_html
+from sitegen.pages.overlay import Overlay
+from sitegen.pictures.pointing_records import Pointing
 from sitegen.pictures.records import MadePicture
 
 MIMES = ("image/avif", "image/webp", "image/jpeg")
@@ -12,14 +14,25 @@ MIMES = ("image/avif", "image/webp", "image/jpeg")
 
 @dataclass(frozen=True, slots=True)
 class PreparedPicture:
-    """A picture of the entry and what was made of it. `folder` is its address; `tiles` that of info.json, if any."""
+    """A picture of the entry and what was made of it. `folder` is its address; `tiles` that of theirs, if any. `pointing`
+    None: nobody asked where it points. `pair`: earlier and this one brought to one size, where they are compared."""
 
     picture: Picture
     made: MadePicture
     folder: str
     tiles: str | None = None
+    pointing: Pointing | None = None
+    overlay: Overlay | None = None
+    steps: "tuple[PreparedStep, ...]" = ()
+    pair: "tuple[PreparedPicture, PreparedPicture] | None" = None
 
 
+@dataclass(frozen=True, slots=True)
+class PreparedStep:
+    """A step of processing in words, with its picture where there is one."""
+
+    what: str
+    picture: PreparedPicture | None = None
 
 
 @dataclass(frozen=True, slots=True)

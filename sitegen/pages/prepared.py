@@ -11,7 +11,10 @@ from sitegen.pages.picture_view import PreparedPicture
 
 @dataclass(frozen=True, slots=True)
 class PreparedEntry:
+    """`has_card`: a picture was made to stand beside links to it."""
+
     view: EntryView
     facts: Mapping[str, Any]
     card: EntryCard
     pictures: tuple[PreparedPicture, ...]
+    has_card: bool = False

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
+from sitegen.diary.addresses import CARD_PICTURE
 from sitegen.pictures.card import make_card
 from sitegen.pictures.comparing import make_pair
 from sitegen.pictures.making import make_picture
@@ -14,7 +15,6 @@ from sitegen.pictures.source import picture_facts
 
 TILED_FROM_PX = 1600
 """A picture no longer than this is all on the screen at twice its size; the full file then serves the zoom better."""
-CARD = "card.jpg"
 
 
 def work(name: str, *given: Any) -> Any:
@@ -31,8 +31,8 @@ def make_published(path: Path, out_dir: Path, settings: PictureSettings) -> tupl
 
 
 def write_card(path: Path, ribbon_svg: str | None, out_dir: Path) -> None:
-    """`card.jpg` in `out_dir`."""
-    (out_dir / CARD).write_bytes(make_card(path, ribbon_svg, out_dir))
+    """The card in `out_dir`, under the name it is published by."""
+    (out_dir / CARD_PICTURE).write_bytes(make_card(path, ribbon_svg, out_dir))
 
 
 WORK: Mapping[str, Callable[..., Any]] = {

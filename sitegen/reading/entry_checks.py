@@ -23,6 +23,7 @@ def check_entry(values: Values, known: Known, desk: Desk) -> None:
     _check_dates(values, desk)
     _check_wanted(values, known, desk)
     _check_steps(values, desk)
+    _check_compared(values, desk)
 
 
 def check_nights(values: Values, subs: tuple[Sub, ...], sites: Mapping[str, Site | None], desk: Desk) -> None:
@@ -59,6 +60,17 @@ def _check_wanted(values: Values, known: Known, desk: Desk) -> None:
 def _without_filter(rig: Rig) -> str:
     """What the hours of subs through no filter are counted under."""
     return "colour" if rig.trains[-1].camera.colour == "colour" else "clear"
+
+
+def _check_compared(values: Values, desk: Desk) -> None:
+    """The earlier one is a picture like any other, with words of its own."""
+    files = [picture.value.get("file") for picture in values.items_of("pictures")]
+    for picture in (picture.value for picture in values.items_of("pictures")):
+        other = picture.get("compare_with")
+        if other is not None and (other not in files or other == picture.get("file")):
+            others = [file for file in files if file is not None and file != picture.get("file")]
+            wrong = f"{quoted(other)} is no other picture of this entry"
+            desk.error(picture.place("compare_with"), wrong, hint_for(other, others))
 
 
 def _check_steps(values: Values, desk: Desk) -> None:

@@ -1,0 +1,185 @@
+"""The entry's pictures as its page shows them: with steps, an overlay, what is known of where they point, or in pairs."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from sitegen.diary import addresses
+from sitegen.pages.markdown_text import to_inline_html
+from sitegen.pages.overlay import Ellipse, Letters, Marked, Overlay
+from sitegen.pages.picture_view import PictureView, PreparedPicture, PreparedStep, main_picture, picture_view
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.shown import Shown
+from sitegen.pages.site_book import SiteBook
+from sitegen.pictures.pointing_records import Pointing
+
+ARROW_PX, LETTER_PX = 26.0, 38.0
+BAR_START = 0.03
+
+
+@dataclass(frozen=True, slots=True)
+class LettersView:
+    """`x` and `y` in percent of the picture; the letters themselves."""
+
+    x: str
+    y: str
+    letters: Letters
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedView:
+    """`address` of the target's page, where an entry shows it."""
+
+    letters: LettersView
+    x: str
+    y: str
+    outline: Ellipse | None
+    address: str | None
+    is_target: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Arrow:
+    """From the compass's middle to its end, and where its letter stands, in px; `word` names its letter."""
+
+    word: str
+    x: float
+    y: float
+    letter_x: float
+    letter_y: float
+
+
+@dataclass(frozen=True, slots=True)
+class OverlayView:
+    """The overlay with its links; `bar_words` what the scale bar stands for, `bar_end` where it ends in percent."""
+
+    overlay: Overlay
+    grid_letters: tuple[LettersView, ...]
+    objects: tuple[MarkedView, ...]
+    bar_words: str
+    bar_end: str
+    arrows: tuple[Arrow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StepView:
+    what_html: str
+    picture: PictureView | None
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceWords:
+    """What is known of where the picture points: who says so, and numbers; or why it is not known."""
+
+    origin: str | None
+    matched: int
+    rows: tuple[Shown, ...]
+    compared: tuple[tuple[str, Shown, Shown, str], ...]
+    reason: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One picture with everything that belongs to it; `before` is the earlier picture it is laid over, if any."""
+
+    key: str
+    picture: PictureView
+    overlay: OverlayView | None
+    place: PlaceWords | None
+    steps: tuple[StepView, ...]
+    before: PictureView | None = None
+    after: PictureView | None = None
+
+
+def figures(prepared: PreparedEntry, book: SiteBook) -> tuple[Figure | None, tuple[Figure, ...]]:
+    """The first figure, and the others in the author's order. A picture that another is laid over is shown with it."""
+    main = main_picture(prepared.pictures)
+    by_file = {one.picture.file: one for one in prepared.pictures}
+    under = {one.picture.compare_with for one in prepared.pictures if one.picture.compare_with in by_file}
+    shown = [one for one in prepared.pictures if one is main or one.picture.file not in under]
+    made = {id(one): _figure(one, place, prepared, book, by_file) for place, one in enumerate(shown)}
+    return (made[id(main)] if main else None), tuple(made[id(one)] for one in shown if one is not main)
+
+
+def _figure(
+    one: PreparedPicture, place: int, prepared: PreparedEntry, book: SiteBook, by_file: dict[str, PreparedPicture]
+) -> Figure:
+    other = by_file.get(one.picture.compare_with or "")
+    before, after = one.pair or ((other, one) if other else (None, None))
+    return Figure(
+        key=f"picture-{place + 1}",
+        picture=picture_view(one),
+        overlay=_overlay(one.overlay, book) if one.overlay else None,
+        place=_place(one, one.pointing, prepared, book) if one.pointing else None,
+        steps=tuple(_step(step) for step in one.steps),
+        before=picture_view(before) if before else None,
+        after=picture_view(after) if after else None,
+    )
+
+
+def _step(step: PreparedStep) -> StepView:
+    return StepView(to_inline_html(step.what), picture_view(step.picture) if step.picture else None)
+
+
+def _overlay(overlay: Overlay, book: SiteBook) -> OverlayView:
+    share, arcmin = overlay.bar
+    return OverlayView(
+        overlay=overlay,
+        grid_letters=tuple(_letters(one) for one in overlay.grid_letters),
+        objects=tuple(_marked(one, book) for one in overlay.objects),
+        bar_words=f"{arcmin:.0f}′" if arcmin < 60 else f"{arcmin / 60:.0f}°",
+        bar_end=percent(BAR_START + share),
+        arrows=(_arrow("north", *overlay.north), _arrow("east", *overlay.east)),
+    )
+
+
+def _arrow(word: str, x: float, y: float) -> Arrow:
+    return Arrow(word, *(round(value, 1) for value in (ARROW_PX * x, ARROW_PX * y, LETTER_PX * x, LETTER_PX * y + 4.5)))
+
+
+def _letters(letters: Letters) -> LettersView:
+    return LettersView(percent(letters.x), percent(letters.y), letters)
+
+
+def percent(share: float) -> str:
+    return f"{100 * share:.3f}".rstrip("0").rstrip(".") + "%"
+
+
+def _marked(one: Marked, book: SiteBook) -> MarkedView:
+    slug = next((slug for slug in one.slugs if slug in book.by_target), None)
+    address = addresses.target(slug) if slug else None
+    return MarkedView(_letters(one.letters), percent(one.x), percent(one.y), one.outline, address, one.is_target)
+
+
+KEYS = ("scale_arcsec_px", "field_deg", "rotation_deg", "residual_arcsec")
+
+
+def _place(one: PreparedPicture, pointing: Pointing, prepared: PreparedEntry, book: SiteBook) -> PlaceWords:
+    row = next(row for row in prepared.facts["pictures"] if row["file"] == one.picture.file)
+    show = book.shower.show
+    rows = tuple(show(f"pictures.{key}", row[key]) for key in KEYS if row[key] is not None)
+    matched = pointing.solution.matched if pointing.solution else 0
+    return PlaceWords(pointing.origin, matched, rows, tuple(_compared(one, prepared, book)), pointing.reason)
+
+
+def _compared(one: PreparedPicture, prepared: PreparedEntry, book: SiteBook) -> Iterator[tuple[str, Shown, Shown, str]]:
+    """Measured beside nominal, for the trains that this picture measures."""
+    for row, told in zip(prepared.facts["optics"], _measures(one, prepared), strict=True):
+        if told:
+            yield (
+                book.rigs[row["rig"]].name,
+                book.shower.show("optics.measured_focal_length_mm", row["measured_focal_length_mm"]),
+                book.shower.show("optics.focal_length_mm", row["focal_length_mm"]),
+                _difference(row, book),
+            )
+
+
+def _measures(one: PreparedPicture, prepared: PreparedEntry) -> list[bool]:
+    pointed: list[Any] = [view for view in prepared.view.pictures if view.file == one.picture.file]
+    return [bool(pointed) and row.measured_by == one.picture.file for row in prepared.view.optics]
+
+
+def _difference(row: Any, book: SiteBook) -> str:
+    share = row["measured_focal_length_mm"] / row["focal_length_mm"] - 1
+    sign = "−" if share < 0 else "+"
+    return f"{sign}{book.shower.numbers.number(abs(100 * share), 2)}\u202f%"
