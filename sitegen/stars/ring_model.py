@@ -3,9 +3,9 @@
     I = sky + bright(x, y) · edge(R - |r - disc|, w) · (1 - depth · edge(s - |r - shadow|, w'))
 
 edge(d, w) = 1/(1 + exp(-d/w)); |r|² = (1 + q)·x² + 2·p·x·y + (1 - q)·y², disc and shadow made oval alike by astigmatism; bright
-is a polynomial about the disc's middle, so that neither a lopsided brightness nor diffraction rings pull at the centres. Both
-centres are free, which is the point. What does not follow (spider vanes, a star beside the disc) is found in the residual and loses
-its weight. Levenberg-Marquardt, in units of the disc's radius and brightness.
+is a polynomial about the disc's middle, so that neither a lopsided brightness nor diffraction rings pull at the centres.
+Both centres are free, which is the point. What does not follow (spider vanes, a star beside the disc) is found in the residual
+and loses its weight. Levenberg-Marquardt, in units of the disc's radius and brightness.
 """
 
 from dataclasses import dataclass, replace

@@ -10,7 +10,7 @@ from sitegen.stars.shapes import Floats, angle_deg_of, elongation_of, scatter_of
 
 COLUMNS, ROWS = 5, 3
 FEWEST_STARS = 5  # in a zone: under it the median is a guess
-FEWEST_FOR_TREND = 12
+FEWEST_FOR_TREND = 8  # fewer cannot carry a plane and tell a stray
 
 
 @dataclass(frozen=True, slots=True)

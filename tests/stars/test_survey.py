@@ -52,6 +52,16 @@ def test_a_colour_frame_is_not_demosaiced():
     assert colour.angle_deg == pytest.approx(70, abs=1.5)
 
 
+@pytest.mark.parametrize("pattern", ["RGGB", "GBRG"])
+def test_only_green_pixels_are_measured(pattern):
+    """Where red and blue light is spread wider than green (they are out of focus), the FWHM is the green one's, within 1 %."""
+    sky = Sky(width=800, height=600, stars=300, hot=0)
+    sharp, wide = (draw(replace(sky, fwhm=fwhm), dtype=np.float32)[0] for fwhm in (3.0, 4.2))
+    green = np.tile(np.array([letter == "G" for letter in pattern]).reshape(2, 2), (300, 400))
+    survey = star_survey(np.where(green, sharp, wide), scale_arcsec_px=None, bayer=pattern)
+    assert survey.fwhm_px == pytest.approx(3.0, rel=0.01)
+
+
 def test_row_nought_is_the_bottom():
     """Zones count from the array's first row; stars drawn only there fill zones 0 to 4 and leave the others None."""
     frame = np.random.default_rng(5).normal(100, 5, (600, 900)).astype(np.float32)
