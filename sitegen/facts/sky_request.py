@@ -23,7 +23,7 @@ class SkyBook:
 
     def __init__(self, sites: Mapping[str, PublicSite]) -> None:
         self.site_index = {slug: index for index, slug in enumerate(sites)}
-        self.places = tuple(_place(site) for site in sites.values())
+        self.places = tuple(place_of(site) for site in sites.values())
         self.hidden = {slug for slug, site in sites.items() if site.hidden}
         self.nights: dict[tuple[int, date], int] = {}
         self.directions: dict[Direction, int] = {}
@@ -115,7 +115,7 @@ def _direction_of(target: Target | None) -> Direction | None:
     return target.ra_deg, target.dec_deg
 
 
-def _place(site: PublicSite) -> Place:
+def place_of(site: PublicSite) -> Place:
     if site.latitude_deg is None or site.longitude_deg is None:
         return NIGHT_OF_NOWHERE
     return Place(

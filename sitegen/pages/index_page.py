@@ -6,6 +6,7 @@ from sitegen.diary import addresses
 from sitegen.pages.entry_row import entry_rows
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
+from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import year_sheet
 
 NEWEST = 12
@@ -24,6 +25,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
             "year": newest_year,
             "years": book.years,
             "sheet": year_sheet(newest_year, book) if newest_year else None,
+            "cloth": year_cloth(newest_year, book) if newest_year else None,
         },
     )
 

@@ -6,6 +6,7 @@ from sitegen.diary import addresses
 from sitegen.pages.entry_row import entry_rows
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
+from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import year_sheet
 
 
@@ -19,6 +20,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
                 "year": year,
                 "years": book.years,
                 "sheet": year_sheet(year, book),
+                "cloth": year_cloth(year, book),
                 "rows": entry_rows(book.published_years.get(year, []), book),
             },
             section="nights",

@@ -1,0 +1,164 @@
+"""A year as a cloth: every night of it under the other, whether anything was done or not, on the common clock.
+
+Dusk and darkness are four areas, one in the other, so that the summer's missing darkness is seen at a glance; the Moon lies pale
+on the nights it was up; what was gathered is a thread in its night. Coordinates: x 0 to 100 across the clock, y one unit a day.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+import numpy as np
+
+from sitegen.diary.public_position import PublicSite
+from sitegen.facts.sky_request import place_of
+from sitegen.pages.card import NightCard, passbands_of
+from sitegen.pages.ribbon import LONGEST_CLOCK_H, SHORTEST_CLOCK_H, WIDTH
+from sitegen.pages.site_book import SiteBook
+from sitegen.sky.answer import NightSky
+from sitegen.sky.engine import sky_pass
+from sitegen.sky.request import SkyRequest
+
+MOON_STEPS = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Thread:
+    """The kept subs of one night: from x over width, in the light of the filter that gathered most."""
+
+    y: int
+    x: float
+    width: float
+    band: int
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class YearCloth:
+    """`areas` are (depth 1 to 4, SVG path data), the widest first; `moon` (strength, path data)."""
+
+    year: int
+    days: int
+    site: str
+    areas: tuple[tuple[int, str], ...]
+    moon: tuple[tuple[float, str], ...]
+    threads: tuple[Thread, ...]
+    months: tuple[tuple[float, date], ...]
+    hours: tuple[tuple[float, str], ...]
+
+
+def year_cloth(year: int, book: SiteBook) -> YearCloth | None:
+    """The cloth of the site with the most nights that year; None where that one is hidden or there is none."""
+    nights = book.by_year.get(year, [])
+    known = [night for night in nights if not book.sites[night.site].hidden and night.ribbon is not None]
+    if not known:
+        return None
+    slugs = sorted({night.site for night in known})
+    home = book.sites[max(slugs, key=lambda slug: sum(night.site == slug for night in known))]
+    half_h = _clock_of(known[0])
+    areas, moon = book.remember(("year cloth", year, home, half_h), lambda: _woven(year, home, half_h))
+    days = _days(year)
+    return YearCloth(
+        year=year,
+        days=len(days),
+        site=home.name,
+        areas=areas,
+        moon=moon,
+        threads=tuple(_thread(night, days[0], book) for night in known if night.kept),
+        months=tuple((round(100 * (day - days[0]).days / len(days), 2), day) for day in days if day.day == 1),
+        hours=tuple(_hour(hour, half_h) for hour in range(-int(half_h) + 1, int(half_h), 2)),
+    )
+
+
+def _clock_of(night: NightCard) -> float:
+    """Half the width of the clock that the diary's ribbons share, in hours, read off the distance of two hours."""
+    assert night.ribbon is not None
+    (first, _), (second, _) = night.ribbon.hours[:2]
+    return min(max(round(WIDTH / (second - first)) / 2, SHORTEST_CLOCK_H), LONGEST_CLOCK_H)
+
+
+def _days(year: int) -> list[date]:
+    first = date(year, 1, 1)
+    return [first + timedelta(days=index) for index in range((date(year + 1, 1, 1) - first).days)]
+
+
+def _hour(hour: int, half_h: float) -> tuple[float, str]:
+    return round(50 + 50 * hour / half_h, 2), f"{hour % 24:02d}"
+
+
+def _woven(
+    year: int, site: PublicSite, half_h: float
+) -> tuple[tuple[tuple[int, str], ...], tuple[tuple[float, str], ...]]:
+    """The areas and the Moon of every night of the year at one site: one pass of the sky."""
+    days = _days(year)
+    nothing = np.array([], dtype=float)
+    none = np.array([], dtype=int)
+    request = SkyRequest((place_of(site),), tuple((0, day) for day in days), (), (), nothing, none, none)
+    skies = sky_pass(request).nights
+    edges: tuple[Callable[[NightSky], tuple[float, float] | None], ...] = (
+        lambda sky: _across(sky, sky.sunset, sky.sunrise, half_h, always=False),
+        lambda sky: _across(sky, sky.nautical_start, sky.nautical_end, half_h),
+        lambda sky: _across(sky, sky.dark_start, sky.dark_end, half_h),
+    )
+    depths = (1, 3, 4)
+    areas = tuple((depth, _area([edge(sky) for sky in skies])) for depth, edge in zip(depths, edges, strict=True))
+    return areas, _moon(skies, half_h)
+
+
+def _x(sky: NightSky, seconds: float, half_h: float) -> float:
+    return min(max(50 + 50 * (seconds - sky.midnight.timestamp()) / (half_h * 3600), 0.0), 100.0)
+
+
+def _across(sky: NightSky, start: object, end: object, half_h: float, always: bool = True) -> tuple[float, float] | None:
+    """The stretch of one night in x; a night without sunset is whole where the Sun stays down, nothing where it stays up."""
+    if start is None or end is None:
+        return None if always or sky.sun_never_sets else (0.0, 100.0)
+    return _x(sky, start.timestamp(), half_h), _x(sky, end.timestamp(), half_h)  # type: ignore[attr-defined]
+
+
+def _area(rows: Sequence[tuple[float, float] | None]) -> str:
+    """One closed shape for each run of nights that have the stretch."""
+    path, run = "", []
+    for y, row in enumerate([*rows, None]):
+        if row is not None:
+            run.append((y, row))
+            continue
+        if run:
+            left = [f"{x:.1f} {at}V{at + 1}" for at, (x, _) in run]
+            right = [f"{x:.1f} {at + 1}V{at}" for at, (_, x) in reversed(run)]
+            path += "M" + "L".join([*left, *right]) + "Z"
+        run = []
+    return path
+
+
+def _moon(skies: Sequence[NightSky], half_h: float) -> tuple[tuple[float, str], ...]:
+    """Bars where the Moon was up between sunset and sunrise, gathered by how much of it was lit."""
+    paths = [""] * MOON_STEPS
+    for y, sky in enumerate(skies):
+        step = min(int(sky.moon.illuminated * MOON_STEPS), MOON_STEPS - 1)
+        for start, end in _up(sky, half_h):
+            paths[step] += f"M{start:.1f} {y}H{end:.1f}V{y + 1}H{start:.1f}Z"
+    return tuple((round(0.08 + 0.5 * (step + 0.5) / MOON_STEPS, 2), path) for step, path in enumerate(paths) if path)
+
+
+def _up(sky: NightSky, half_h: float) -> list[tuple[float, float]]:
+    """Stretches of the night in x with the Moon's centre above the horizon and the Sun below it."""
+    both = (sky.curve.moon_altitude_deg > 0) & (sky.curve.sun_altitude_deg < 0)
+    steps = np.flatnonzero(np.diff(np.concatenate(([False], both, [False])).astype(int)))
+    times = sky.curve.times_s
+    found = [
+        (_x(sky, times[start], half_h), _x(sky, times[min(end, len(times) - 1)], half_h))
+        for start, end in zip(steps[::2], steps[1::2], strict=True)
+    ]
+    return [(start, end) for start, end in found if end > start]
+
+
+def _thread(night: NightCard, first: date, book: SiteBook) -> Thread:
+    assert night.ribbon is not None
+    blocks = [block for lane in night.ribbon.lanes for block in lane.blocks if block.kept]
+    start, end = min(block.x for block in blocks), max(block.x + block.width for block in blocks)
+    filters = dict(book.by_slug[night.entry].filters)
+    most = max(night.by_filter_s, key=lambda short: (night.by_filter_s[short], short))
+    bands = passbands_of(filters[most]) if most in filters else ()
+    label = f"{book.shower.numbers.short_day(night.evening)}: {book.shower.numbers.duration(night.integration_s)}"
+    return Thread((night.evening - first).days, round(start, 2), round(end - start, 2), bands[0] if bands else 0, label)

@@ -1,0 +1,79 @@
+"""The year as a cloth: every night of it, dusk in dusk, the Moon, and what was gathered."""
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from sitegen.diary.public_position import public_site
+from sitegen.diary.settings import Privacy
+from sitegen.diary.site import Site
+from sitegen.facts.diary_in_sky import views_of
+from sitegen.facts.facts_json import facts_of
+from sitegen.number_text import NumberText
+from sitegen.pages.card import card_of
+from sitegen.pages.shown import Shower
+from sitegen.pages.site_book import SiteBook
+from sitegen.pages.words import words_from
+from sitegen.pages.year_cloth import YearCloth, year_cloth
+from tests.conftest import ROOT
+from tests.diaries import HILL, diary, entry, run
+
+ENGLISH = words_from("en", ((ROOT / "themes/default/words/en.yaml").read_text("utf-8"),))
+HALF_H = 9.0
+
+
+def book_at(site: Site, privacy: Privacy = Privacy("exact")) -> SiteBook:  # noqa: B008  a frozen record
+    book = diary(entry([*run("2026-06-12 22:00", 3), *run("2026-09-12 14:00", 4)]), site=site, privacy=privacy)
+    views = views_of(book, book.entries)
+    cards = tuple(card_of(view, facts_of(view), HALF_H) for view in views)
+    shower = Shower(NumberText("en", ENGLISH), ENGLISH)
+    return SiteBook(book.settings, {site.slug: public_site(site, privacy)}, book.rigs, cards, shower)
+
+
+def cloth_at(latitude_deg: float) -> YearCloth:
+    cloth = year_cloth(2026, book_at(replace(HILL, latitude_deg=latitude_deg, longitude_deg=18.0)))
+    assert cloth is not None
+    return cloth
+
+
+def nights_of(path: str) -> set[int]:
+    """Which rows (days of the year, from 0) an area covers."""
+    rows: set[int] = set()
+    for shape in path.split("Z"):
+        marks = [int(y) for y in re.findall(r"[ V](\d+)", shape)]
+        if marks:
+            rows |= set(range(min(marks), max(marks)))
+    return rows
+
+
+def test_summer_without_darkness_is_a_hole() -> None:
+    """At Stockholm's latitude 118 nights of 2026 have no astronomical darkness and 76 no nautical one (reference sheet, computed
+    with Skyfield and DE421, give or take a night at each end)."""
+    areas = dict(cloth_at(59.33).areas)
+    assert 365 - len(nights_of(areas[4])) == pytest.approx(118, abs=2)
+    assert 365 - len(nights_of(areas[3])) == pytest.approx(76, abs=2)
+    assert len(nights_of(areas[1])) == 365
+
+
+def test_midnight_sun_leaves_no_night_and_polar_night_is_whole() -> None:
+    """At Tromsø's latitude 68 nights of 2026 have no sunset (reference sheet)."""
+    areas = dict(cloth_at(69.65).areas)
+    assert 365 - len(nights_of(areas[1])) == pytest.approx(68, abs=2)
+
+
+def test_kept_subs_are_threads_in_their_night() -> None:
+    """One thread a night, in its row, as wide as its subs took of the clock."""
+    threads = cloth_at(-32.64).threads
+    assert [thread.y for thread in threads] == [162, 254]  # 12 June and 12 September of a year that is no leap year
+    assert threads[1].width == pytest.approx(100 * (4 * 300 + 3 * 10) / (2 * HALF_H * 3600), abs=0.05)
+
+
+def test_the_clock_is_the_ribbons() -> None:
+    """The cloth reads the diary's common clock off a ribbon: nine hours on either side."""
+    assert cloth_at(-32.64).hours[0] == (pytest.approx(50 - 50 * 8 / 9, abs=0.01), "16")
+
+
+def test_a_hidden_site_has_no_cloth() -> None:
+    """Its nights would tell where it lies."""
+    assert year_cloth(2026, book_at(HILL, Privacy("hidden"))) is None
