@@ -25,7 +25,7 @@ FORGOTTEN = ("ledger", "standing", "files", "entries", "cores", "cards", "charts
 @dataclass(frozen=True, slots=True)
 class Report:
     """What a rebuild did. `made` and `kept` by kind of product, `seconds` by step; `changed`, `removed` and `carried` as in
-    `writing.publish`. `standing`: nothing had changed, and nothing was done."""
+    `writing.publish`. `standing`: nothing had changed, and nothing was done. `said`: lines about what was kept."""
 
     entries: int
     pages: int
@@ -38,6 +38,7 @@ class Report:
     kept: dict[str, int]
     seconds: dict[str, float]
     standing: bool = False
+    said: tuple[str, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         return asdict(self)
@@ -77,6 +78,7 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None) -> Report:
         made=dict(done.tally.made),
         kept=dict(done.tally.kept),
         seconds={step: round(seconds, 3) for step, seconds in done.tally.seconds.items()},
+        said=tuple(done.tally.said),
         **asdict(published),
     )
 

@@ -29,6 +29,7 @@ from sitegen.reading.reader import DiaryReading, Frame, read_frame
 PICTURE_ROOMS = ("pictures", "stars", "sky", "catalogue", "diary")
 PICTURES = "pictures"
 
+DISCARDED = "what was kept from earlier"
 
 @dataclass
 class Assembled:
@@ -77,8 +78,9 @@ def assemble(look: Look, keep: Path, steps: Steps, jobs: int | None, checking: b
     tally.step("looking around")
     run = _Run(look, bench, steps, jobs, tally, tuple(problems), path, checking)
     try:
-        return run.from_known(_remembered(path, bench.maker))
+        return run.from_known(_remembered(path, bench.maker, tally))
     except Gone:
+        tally.said.append(f"{DISCARDED} is damaged: everything is made again")
         return run.from_known(Ledger(bench.maker))
 
 
@@ -133,11 +135,16 @@ def _theme_files(folder: Path) -> list[Path]:
     return sorted(path for part in ("templates", "words") for path in (folder / part).rglob("*") if path.is_file())
 
 
-def _remembered(path: Path, made_by: str) -> Ledger:
+def _remembered(path: Path, made_by: str, tally: Tally) -> Ledger:
     """An empty ledger where there is none, or it is another maker's."""
     found = read_pickle(path)
     known = found[0] if found else None
-    return known if isinstance(known, Ledger) and known.maker == made_by else Ledger(made_by)
+    if isinstance(known, Ledger) and known.maker == made_by:
+        return known
+    if path.exists():
+        other = "is another version's" if isinstance(known, Ledger) else "is damaged"
+        tally.said.append(f"{DISCARDED} {other}: everything is made again")
+    return Ledger(made_by)
 
 
 def tidy(done: Assembled, path: Path) -> None:

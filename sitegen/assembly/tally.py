@@ -7,11 +7,12 @@ from time import perf_counter
 
 @dataclass
 class Tally:
-    """Counts by kind of product, seconds by step."""
+    """Counts by kind of product, seconds by step; `said` are lines for the author about what was kept."""
 
     made: Counter[str] = field(default_factory=Counter)
     kept: Counter[str] = field(default_factory=Counter)
     seconds: dict[str, float] = field(default_factory=dict)
+    said: list[str] = field(default_factory=list)
     since: float = field(default_factory=perf_counter)
 
     def count(self, kind: str, made: int, all_of_them: int) -> None:

@@ -45,10 +45,19 @@ def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: 
 def story(report: "Report", output: Path) -> Iterator[str]:
     """What was made, what was kept, where the time went."""
     done = "nothing has changed" if report.standing else f"{report.changed} files written"
+    yield from report.said
     yield f"{report.entries} entries, {report.pages} pages, {report.files} files in {output}/: {done}"
+    if report.carried:
+        yield f"  not made by sitegen, and left as they are: {named(report.carried)}"
     if report.standing:
         return
     for kind, made in report.made.items():
         yield f"  {kind}: {made} made, {report.kept[kind]} kept"
     spent = ", ".join(f"{step} {seconds:.1f} s" for step, seconds in report.seconds.items() if seconds >= 0.05)
     yield f"  time: {spent or 'hardly any'}"
+
+
+def named(files: tuple[str, ...], most: int = 10) -> str:
+    """'CNAME, films and 3 more'."""
+    more = f" and {len(files) - most} more" if len(files) > most else ""
+    return ", ".join(files[:most]) + more

@@ -10,6 +10,7 @@ from tempfile import mkdtemp
 from typing import Any, TypeVar
 
 from sitegen.keeping.footprint import marks_in
+from sitegen.keeping.safe_pickle import load
 
 Product = TypeVar("Product")
 SAID = "said"
@@ -90,21 +91,29 @@ def hash_of_file(path: Path) -> str:
 
 def write_pickle(path: Path, product: Any) -> None:
     """With a checksum in front, so that damage shows."""
-    body = pickle.dumps((product,), protocol=5)
-    write_whole(path, hashlib.blake2b(body, digest_size=_CHECKED).digest() + body)
+    write_checked(path, pickle.dumps((product,), protocol=5))
 
 
 def read_pickle(path: Path) -> tuple[Any] | None:
     """None for what is missing or damaged: it will be made again."""
     try:
-        content = path.read_bytes()
-        body = content[_CHECKED:]
-        if hashlib.blake2b(body, digest_size=_CHECKED).digest() != content[:_CHECKED]:
-            return None
-        found = pickle.loads(body)
+        found = load(read_checked(path))
     except Exception:  # a pickle of other code may raise anything at all
         return None
     return found if isinstance(found, tuple) and len(found) == 1 else None
+
+
+def write_checked(path: Path, body: bytes) -> None:
+    write_whole(path, hashlib.blake2b(body, digest_size=_CHECKED).digest() + body)
+
+
+def read_checked(path: Path) -> bytes:
+    """What `write_checked` wrote. Raises ValueError for what was damaged since, OSError for what is not there."""
+    content = path.read_bytes()
+    body = content[_CHECKED:]
+    if hashlib.blake2b(body, digest_size=_CHECKED).digest() != content[:_CHECKED]:
+        raise ValueError(f"{path.name} is damaged")
+    return body
 
 
 def write_whole(path: Path, content: bytes) -> None:

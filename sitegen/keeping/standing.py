@@ -11,7 +11,7 @@ from typing import Any
 
 from sitegen.folders import Folders
 from sitegen.keeping.footprint import SETTLED_NS, Mark, digest_of_marks, digest_of_output, marks_in, newest_ns
-from sitegen.keeping.keep import key_of, write_whole
+from sitegen.keeping.keep import key_of, read_checked, write_checked
 from sitegen.keeping.makers import PACKAGE, package_folders
 
 
@@ -47,7 +47,7 @@ def standing_report(look: Look) -> Mapping[str, Any] | None:
     """What was reported when the site as it stands was built; None where anything has changed since, or may have."""
     path = _path(look)
     try:
-        told = json.loads(path.read_bytes()) if path else None
+        told = json.loads(read_checked(path)) if path else None
     except (OSError, ValueError):
         return None
     if not isinstance(told, dict) or not _holds_today(told, look.today):
@@ -68,7 +68,7 @@ def remember(look: Look, report: Mapping[str, Any]) -> None:
         "output": digest_of_output(look.folders.output),
         "report": report,
     }
-    write_whole(path, json.dumps(told).encode())
+    write_checked(path, json.dumps(told).encode())
 
 
 def _holds_today(told: Mapping[str, Any], today: date) -> bool:

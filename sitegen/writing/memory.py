@@ -5,6 +5,7 @@ true whichever of the two stands afterwards, wherever the rebuild is killed.
 """
 
 import json
+from hashlib import blake2b
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -40,7 +41,8 @@ def remember(output: Path, beside: Path, state: Path | None, files: frozenset[st
     told = {"output": str(output), "sites": [[number, sorted(found)] for number, found in sites.items()]}
     state.mkdir(parents=True, exist_ok=True)
     working = note(output, state).with_suffix(".part")
-    working.write_text(json.dumps(told), "utf-8")
+    body = json.dumps(told).encode()
+    working.write_bytes(_checksum(body) + b"\n" + body)
     working.replace(note(output, state))
 
 
@@ -51,11 +53,23 @@ def note(output: Path, state: Path) -> Path:
 def _sites(output: Path, state: Path | None) -> dict[int, frozenset[str]]:
     """By number of the folder, the newest first; empty where nothing is remembered, or what is there is no such note."""
     try:
-        told: Any = json.loads(note(output, state).read_bytes()) if state else {}
+        told = _told(note(output, state)) if state else {}
         found = {int(number): frozenset(map(str, files)) for number, files in told["sites"]}
         return found if told["output"] == str(output) else {}
     except (OSError, ValueError, KeyError, TypeError):
         return {}
+
+
+def _told(path: Path) -> Any:
+    """Raises ValueError where the checksum in the first line is not that of the rest."""
+    checksum, _, body = path.read_bytes().partition(b"\n")
+    if checksum != _checksum(body):
+        raise ValueError("damaged")
+    return json.loads(body)
+
+
+def _checksum(body: bytes) -> bytes:
+    return blake2b(body, digest_size=20).hexdigest().encode()
 
 
 def _number(folder: Path) -> int:
