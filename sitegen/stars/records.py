@@ -16,7 +16,7 @@ class Zone:
     """One of 5 × 3 equal parts of the frame. `x`, `y`: its centre, px. `stars`: how many were measured in it.
 
     The measurements are None, all of them, where fewer than `zones.FEWEST_STARS` could be measured. They hold at the zone's
-    centre: medians over its stars, less their trend across the zone. `fwhm_px` is sqrt(major × minor) of the full width at half
+    centre: medians over its stars, less the field's change across it. `fwhm_px` is sqrt(major × minor) of the full width at half
     maximum, the pixel's own width included. `elongation` (major / minor, ≥ 1) and `angle_deg` (of the major axis, [0, 180))
     belong to the median of the stars' shape vectors, so that noise does not make round stars long; `angle_deg` is None where
     the stars are as good as round. `scatter_px` and `scatter_e` are star to star: one standard deviation of the FWHM and of a

@@ -10,7 +10,7 @@ from sitegen.stars.shapes import Floats, angle_deg_of, elongation_of, scatter_of
 
 COLUMNS, ROWS = 5, 3
 FEWEST_STARS = 5  # in a zone: under it the median is a guess
-FEWEST_FOR_TREND = 8  # fewer cannot carry a plane and tell a stray
+FEWEST_FOR_TREND = 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,24 +38,53 @@ def zone_numbers(x: Floats, y: Floats, shape: tuple[int, ...]) -> NDArray[np.int
 def zones_of(stars: Measured, shape: tuple[int, ...], scale_arcsec_px: float | None) -> tuple[Zone, ...]:
     """All 15, those without enough stars too."""
     numbers = zone_numbers(stars.x, stars.y, shape)
+    centred = to_zone_centres(stars, numbers, shape)
     return tuple(
-        _zone(stars.of(numbers == number), _centre(number, shape), shape, scale_arcsec_px) for number in range(COLUMNS * ROWS)
+        _zone(centred.of(numbers == number), centre_of(number, shape), scale_arcsec_px) for number in range(COLUMNS * ROWS)
     )
 
 
-def _centre(number: int, shape: tuple[int, ...]) -> tuple[float, float]:
+def to_zone_centres(stars: Measured, numbers: NDArray[np.intp], shape: tuple[int, ...]) -> Measured:
+    """The stars as they would be at the centre of their zone, by the smooth change over the whole frame.
+
+    Without it a median would hold wherever the sampled stars happen to lie, and its scatter would be the field's. The change is a
+    second-order surface through all stars, and only its differences within a zone are used. Fewer than FEWEST_FOR_TREND stars
+    carry no surface, and stay as they are.
+    """
+    if len(stars.x) < FEWEST_FOR_TREND:
+        return stars
+    centres = np.array([centre_of(number, shape) for number in range(COLUMNS * ROWS)])[numbers]
+    here, there = _surface(stars.x, stars.y, shape), _surface(centres[:, 0], centres[:, 1], shape)
+    moved = (values + (there - here) @ _steady_fit(here, values) for values in (stars.fwhm_px, stars.e1, stars.e2))
+    return Measured(stars.x, stars.y, *moved)
+
+
+def _surface(x: Floats, y: Floats, shape: tuple[int, ...]) -> Floats:
+    u, v = 2 * x / shape[1] - 1, 2 * y / shape[0] - 1
+    return np.column_stack([np.ones_like(u), u, v, u * u, u * v, v * v])
+
+
+def _steady_fit(design: Floats, values: Floats) -> Floats:
+    """Least squares in which strays lose their weight."""
+    weights = np.ones_like(values)
+    for _ in range(5):
+        root = np.sqrt(weights)
+        terms = np.asarray(np.linalg.lstsq(design * root[:, None], values * root, rcond=None)[0], np.float64)
+        left = values - design @ terms
+        weights = 1 / (1 + (left / (2 * scatter_of(left) + 1e-9)) ** 2)
+    return terms
+
+
+def centre_of(number: int, shape: tuple[int, ...]) -> tuple[float, float]:
     row, column = divmod(number, COLUMNS)
     return (column + 0.5) * shape[1] / COLUMNS - 0.5, (row + 0.5) * shape[0] / ROWS - 0.5
 
 
-def _zone(stars: Measured, centre: tuple[float, float], shape: tuple[int, ...], scale_arcsec_px: float | None) -> Zone:
+def _zone(stars: Measured, centre: tuple[float, float], scale_arcsec_px: float | None) -> Zone:
     count = len(stars.x)
     if count < FEWEST_STARS:
         return Zone(*centre, count)
-    u, v = (stars.x - centre[0]) * COLUMNS / shape[1], (stars.y - centre[1]) * ROWS / shape[0]
-    levelled = [values - trend(u, v, values) for values in (stars.fwhm_px, stars.e1, stars.e2)]
-    fwhm, e1, e2 = (float(np.median(values)) for values in levelled)
-    scatter, scatter_1, scatter_2 = (scatter_of(values) for values in levelled)
+    fwhm, e1, e2 = (float(np.median(values)) for values in (stars.fwhm_px, stars.e1, stars.e2))
     return Zone(
         *centre,
         stars=count,
@@ -63,25 +92,9 @@ def _zone(stars: Measured, centre: tuple[float, float], shape: tuple[int, ...], 
         fwhm_arcsec=None if scale_arcsec_px is None else fwhm * scale_arcsec_px,
         elongation=elongation_of(e1, e2),
         angle_deg=angle_deg_of(e1, e2),
-        scatter_px=scatter,
-        scatter_e=float(np.hypot(scatter_1, scatter_2) / np.sqrt(2)),
+        scatter_px=scatter_of(stars.fwhm_px),
+        scatter_e=float(np.hypot(scatter_of(stars.e1), scatter_of(stars.e2)) / np.sqrt(2)),
     )
-
-
-def trend(u: Floats, v: Floats, values: Floats) -> Floats:
-    """How the values change across the zone, 0 at its centre: a plane through the stars, in which strays lose their weight.
-
-    Without it a median would hold wherever the sampled stars happen to lie. All 0 with fewer than FEWEST_FOR_TREND stars.
-    """
-    if len(values) < FEWEST_FOR_TREND:
-        return np.zeros_like(values)
-    design, weights = np.column_stack([np.ones_like(u), u, v]), np.ones_like(values)
-    for _ in range(5):
-        root = np.sqrt(weights)
-        terms = np.linalg.lstsq(design * root[:, None], values * root, rcond=None)[0]
-        left = values - design @ terms
-        weights = 1 / (1 + (left / (2 * scatter_of(left) + 1e-9)) ** 2)
-    return np.asarray(design[:, 1:] @ terms[1:])
 
 
 def overall(stars: Measured) -> tuple[float | None, float | None, float | None]:
