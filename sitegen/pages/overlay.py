@@ -15,7 +15,7 @@ from sitegen.stars.solving.grid import GridLine, compass, grid_lines, scale_bar_
 from sitegen.stars.solving.placing import PlacedObject, SkyObject, place_objects
 from sitegen.stars.solving.solution import Solution
 
-OBJECTS_AT_MOST, ON_A_PHONE = 14, 6
+OBJECTS_AT_MOST, ON_A_PHONE = 14, 5
 LETTER_PX, LINE_PX = 7.6, 17.0
 DESK_PX, PHONE_PX = 1000.0, 360.0
 SMALLEST_SHARE = 0.006  # of the diagonal: what is shorter is shown as a ring
@@ -226,13 +226,23 @@ def _letters(name: str, x: float, y: float, outline: Ellipse | None, solution: S
     if outline is None:
         near_edge = x > 0.85
         return Letters(name, round(x, 5), round(y, 5), "end" if near_edge else "start", -10.0 if near_edge else 10.0, 4.0)
-    turn = radians(outline.angle_deg)
-    half = hypot(outline.semi_major_px * sin(turn), outline.semi_minor_px * cos(turn)) / solution.height_px
-    anchor = "start" if x < 0.08 else "end" if x > 0.92 else "middle"
-    for edge, dy in ((y - half, -6.0), (y + half, 15.0)):
-        if 0.06 < edge < 0.93:
-            return Letters(name, round(x, 5), round(edge, 5), anchor, 0.0, dy)
-    return Letters(name, round(x, 5), round(y, 5), anchor, 0.0, 4.0)
+    right_px, down_px = _lowest_point(outline)
+    right, down = right_px / solution.width_px, down_px / solution.height_px
+    for at, edge, dy in ((x - right, y - down, -6.0), (x + right, y + down, 15.0)):
+        if 0.06 < edge < 0.93 and 0.02 < at < 0.98:
+            return Letters(name, round(at, 5), round(edge, 5), _anchor(at), 0.0, dy)
+    return Letters(name, round(x, 5), round(y, 5), _anchor(x), 0.0, 4.0)
+
+
+def _anchor(x: float) -> str:
+    return "start" if x < 0.08 else "end" if x > 0.92 else "middle"
+
+
+def _lowest_point(outline: Ellipse) -> tuple[float, float]:
+    """From the middle, pixels; the uppermost one lies opposite."""
+    turn, major, minor = radians(outline.angle_deg), outline.semi_major_px, outline.semi_minor_px
+    down = hypot(major * sin(turn), minor * cos(turn))
+    return (major**2 - minor**2) * sin(turn) * cos(turn) / down, down
 
 
 class _Room:

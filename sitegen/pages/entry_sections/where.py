@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from sitegen.charts.chart import Drawn
 from sitegen.charts.finder_map import CameraField, finder_chart
 from sitegen.diary.target import Target
+from sitegen.facts.views import OpticsView
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
@@ -34,7 +35,17 @@ def section(prepared: PreparedEntry, book: SiteBook) -> Where | None:
 def _fields(prepared: PreparedEntry, book: SiteBook) -> tuple[CameraField, ...]:
     """The field of each rig the entry used, turned as a solved picture says, where one does."""
     widths = {row["rig"]: row["field_deg"] for row in prepared.facts["optics"]}
-    return tuple(CameraField(book.rigs[rig].name, *field) for rig, field in widths.items())
+    solved = {row.rig.slug: _solved(row, prepared, book) for row in prepared.view.optics}
+    return tuple(solved[rig] or CameraField(book.rigs[rig].name, *field) for rig, field in widths.items())
+
+
+def _solved(row: OpticsView, prepared: PreparedEntry, book: SiteBook) -> CameraField | None:
+    """The field of the picture that measured this train; a crop is drawn as the crop it is."""
+    picture = next((one for one in prepared.view.pictures if one.file == row.measured_by), None)
+    solved = picture.solution if picture else None
+    if solved is None:
+        return None
+    return CameraField(book.rigs[row.rig.slug].name, *solved.field_deg, solved.rotation_deg, solved.ra_deg, solved.dec_deg)
 
 
 def _finder(target: Target, fields: tuple[CameraField, ...], book: SiteBook) -> Drawn | None:

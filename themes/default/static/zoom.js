@@ -74,6 +74,7 @@
       x = within(x, stage.clientWidth, width * scale);
       y = within(y, stage.clientHeight, height * scale);
       layer.style.transform = `translate(${x}px,${y}px) scale(${scale})`;
+      layer.style.setProperty('--unscale', 1 / scale); // for what is drawn over it and keeps its size
       if (tiles) fill();
     };
     const zoom = (times, atX = stage.clientWidth / 2, atY = stage.clientHeight / 2) => {
