@@ -14,7 +14,7 @@ from sitegen.pages.shown import fact_value
 from sitegen.pages.site_book import SiteBook
 from sitegen.problems import hint_for
 
-FIGURES = ("light-gathered", "nights", "where", "train")
+FIGURES = ("light-gathered", "nights", "where", "train", "stars")
 
 
 Link = Callable[[str], str]

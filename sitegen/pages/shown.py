@@ -69,6 +69,9 @@ class Shower:
         return f"{self.numbers.clock(moment, zone)}"
 
 
+TABLES = ("star_shapes", "star_rings")
+
+
 def field_text(shower: Shower, value: list[float]) -> str:
     return " × ".join(shower.numbers.angle(side) for side in value)
 
@@ -140,4 +143,6 @@ def _inside(node: Any, keys: list[str], path: str) -> Any:
         node = node[key]
     if isinstance(node, Mapping):
         raise LookupError(f"'{path}' is a group of facts, not one; name one of: {', '.join(map(str, node))}")
+    if path in TABLES:
+        raise LookupError(f"'{path}' is a table, not one number; write the number, or lead to figure:stars")
     return node

@@ -1,0 +1,121 @@
+"""Stars across the field: the drawings' geometry, the words, and both pages of the demo that show them."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from sitegen.number_text import NumberText
+from sitegen.pages.shown import fact_value
+from sitegen.pages.star_maps import DISC, ring_sketches, whisker_maps
+from sitegen.pages.star_words import evidence_words, pattern_words, ring_title, survey_title
+from sitegen.pages.words import words_from
+from tests.conftest import ROOT
+from tests.stars.measured_frames import ringed, surveyed
+
+WORDS = words_from("en", ((ROOT / "themes/default/words/en.yaml").read_text("utf-8"),))
+NUMBERS = NumberText("en", WORDS)
+
+
+def maps(*frames):
+    return whisker_maps(frames, WORDS, NUMBERS)
+
+
+def test_a_whisker_points_along_the_stars():
+    """At 90° it stands upright, at 0° it lies, at 30° it rises to the right; its length grows with the elongation."""
+    ends = [maps(surveyed(angle=angle, elongation=1.3))[0].zones[0].whisker for angle in (90.0, 0.0, 30.0)]
+    upright, lying, rising = [(x2 - x1, y1 - y2) for x1, y1, x2, y2 in ends]
+    assert upright[0] == 0 < upright[1]
+    assert lying[1] == 0 < lying[0]
+    assert rising[1] / rising[0] == pytest.approx(0.577, abs=0.01)  # tan 30°
+    shorter = maps(surveyed(angle=0.0, elongation=1.15), surveyed(angle=0.0, elongation=1.3))
+    lengths = [one.zones[0].whisker[2] - one.zones[0].whisker[0] for one in shorter]
+    assert lengths[1] / lengths[0] == pytest.approx(2, abs=0.02)
+
+
+def test_the_first_zone_lies_at_the_bottom_left():
+    """Rows run upwards, as in the frame."""
+    zones = maps(surveyed())[0].zones
+    assert (zones[0].x, zones[4].x) == (0, 320)
+    assert zones[0].y > zones[5].y > zones[10].y == 0
+
+
+def test_maps_side_by_side_have_one_scale():
+    """The ground is as dark as the stars are wide, in every map alike; an even field stays pale."""
+    before, after = maps(surveyed(slope=0.2), surveyed())
+    assert before.zones[4].shade == max(zone.shade for zone in (*before.zones, *after.zones))
+    assert after.zones[0].shade == before.zones[0].shade
+    assert max(zone.shade for zone in maps(surveyed(slope=0.005))[0].zones) < 0.1
+
+
+def test_a_zone_without_a_measurement_shows_none():
+    """No ground, no whisker, no number; what it says tells how many stars there were."""
+    zone = maps(surveyed(empty=(7,)))[0].zones[7]
+    assert (zone.shade, zone.whisker, zone.dot, zone.label) == (0, None, None, "too few")
+    assert zone.said == "middle row, column 3: 2 stars, too few to measure"
+
+
+def test_rings_are_exaggerated_alike_and_inside():
+    """The shadow stays in its disc; two sketches share the smaller exaggeration; up in the frame is up on the page."""
+    far, near = ring_sketches([ringed(offset=6.0), ringed(offset=0.5)], WORDS, NUMBERS)
+    assert (far.exaggeration, near.exaggeration) == (5, 5)
+    x, y, radius = far.shadow
+    assert (x, radius) == (200, pytest.approx(DISC / 3, abs=0.1))
+    assert y == pytest.approx(160 - 6 * 5 * 2 * DISC / 120, abs=0.1)
+    assert 160 - y + radius < DISC
+
+
+def test_what_the_titles_say():
+    """Sentences with their numbers, for one frame and for a pair; more than double is not called 100 %."""
+    tilted, even = surveyed(slope=0.2), surveyed()
+    assert re.fullmatch(r"Stars stayed near 4\.5″: first one side worse by 1\d\d\u202f%, then even over the frame",
+                        survey_title([tilted, even], WORDS, NUMBERS))  # fmt: skip
+    assert survey_title([even], WORDS, NUMBERS) == "Stars across the field: 4.5″ wide, even over the frame"
+    assert pattern_words(tilted.pattern, WORDS) == "One side is worse, the right: the camera or the focuser is tilted."
+    assert evidence_words(even, WORDS, NUMBERS)[:2] == (
+        "450 stars in 15 of 15 zones.",
+        "Nothing differs over the field by as much as is noticed.",
+    )
+    assert ring_title([ringed()], WORDS, NUMBERS) == "The shadow sits 5.0\u202f% of the disc's diameter off its middle"
+    pair = [ringed(), ringed(offset=0.6)]
+    assert ring_title(pair, WORDS, NUMBERS) == "The shadow went from 5.0\u202f% off the middle of its disc to 0.5\u202f%"
+
+
+def test_the_demo_s_entry_shows_before_and_after(demo_site: Path):
+    """Two maps of 15 focusable zones and two sketches; the numbers as tables; what was done since the entry before, with why."""
+    page = (demo_site / "entries/collimation/index.html").read_text("utf-8")
+    section = page[page.index('<section id="stars"') :]
+    assert section.count('class="zone" tabindex="0"') == 30
+    assert section.count('class="ring-sketch"') == 2
+    assert len(re.findall(r"<strong>(Before|After)</strong>", section)) == 4
+    assert section.count("<table>") >= 3
+    since = page[page.index("Since the last entry with this rig") : page.index('<section id="stars"')]
+    assert "Tilted until the shadow sat in the middle of a defocused star" in since
+    assert "Since " in since and "laser" in since.lower()
+
+
+def test_the_demo_s_rig_shows_what_was_measured_at_its_date(demo_site: Path):
+    """In the rig's history, with small pictures of before and after and the way to the entry."""
+    page = (demo_site / "rigs/long-mono/index.html").read_text("utf-8")
+    history = page[page.index('<ol class="history"') :]
+    (row,) = [item for item in re.findall(r"<li>.*?</li>", history, re.S) if "field-map" in item]
+    assert 'datetime="2025-06-27"' in row
+    assert (row.count('class="field-map"'), row.count('class="ring-sketch"')) == (2, 2)
+    assert "entries/collimation/index.html" in row
+
+
+def test_the_demo_s_facts_have_what_was_measured(demo_site: Path):
+    """The files as the author wrote them, in that order; the shadow moved into the middle, and the stars grew rounder."""
+    found = json.loads((demo_site / "entries/collimation/facts.json").read_text("utf-8"))
+    assert [one["file"].rpartition("/")[2] for one in found["star_rings"]] == ["ring-before.fits", "ring-after.fits"]
+    before, after = found["star_rings"]
+    assert before["offset_percent"] > 5 > 1 > after["offset_percent"]
+    first, last = found["star_shapes"]
+    assert first["elongation"] > 1.2 > 1.06 > last["elongation"]
+
+
+def test_a_table_of_stars_is_no_number_for_the_text():
+    """A marker in an author's text that names it gets a sentence instead of a page that cannot be drawn."""
+    with pytest.raises(LookupError, match="'star_rings' is a table, not one number; write the number, or lead to figure:stars"):
+        fact_value({"star_rings": []}, "star_rings")
