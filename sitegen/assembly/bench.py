@@ -1,7 +1,7 @@
 """What a process needs on its bench to make products: the diary's frame, the theme, the words, the folders of kept things."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import cached_property, partial
 from pathlib import Path
 from typing import Any
@@ -21,8 +21,8 @@ from sitegen.pages.theme import Theme
 from sitegen.pages.words import words_from
 from sitegen.reading.reader import Frame
 
-CHARTS = "charts"
 STAR_ROOMS = ("stars", "reading", "sky", "diary")
+CHARTS = "charts"
 
 
 class Gone(Exception):
@@ -42,6 +42,13 @@ class Bench:
     maker: str
     picture_maker: str
     look: str
+
+    def __getstate__(self) -> dict[str, Any]:
+        """Without what this process has put up from it (an environment of templates cannot be sent)."""
+        return {field.name: self.__dict__[field.name] for field in fields(self)}
+
+    def __setstate__(self, state: dict[str, Any]) -> None:
+        self.__dict__.update(state)
 
     @cached_property
     def blobs(self) -> Blobs:

@@ -22,7 +22,7 @@ class Crew:
 
     def __init__(self, bench: Bench, processes: int | None) -> None:
         self.bench = bench
-        self.processes = processes or len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else processes or 1
+        self.processes = processes or _cores()
         self.pool: ProcessPoolExecutor | None = None
 
     def run(self, task: Task[Job, Result], jobs: Sequence[Job], seconds_each: float, most: int = 64) -> Iterator[Result]:
@@ -47,6 +47,11 @@ class Crew:
     def __exit__(self, *wrong: object) -> None:
         if self.pool is not None:
             self.pool.shutdown(cancel_futures=True)
+
+
+def _cores() -> int:
+    """Those that this process may use, where the system tells."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
 def _chunks(jobs: Sequence[Job], size: int) -> Iterable[Sequence[Job]]:

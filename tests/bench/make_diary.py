@@ -14,9 +14,9 @@ from pathlib import Path
 
 FIRST_EVENING = date(2012, 3, 1)
 TARGETS = (
-    "M 42", "M 31", "M 33", "M 51", "M 81", "M 101", "M 106", "M 63", "M 64", "M 16", "M 17", "M 20", "M 8", "M 27", "M 57", "M 97",
-    "M 13", "M 3", "M 5", "M 92", "M 15", "M 2", "M 45", "M 1", "NGC 7000", "NGC 6946", "NGC 253", "NGC 891", "NGC 2403", "NGC 4565",
-    "NGC 4631", "NGC 281", "NGC 7635", "NGC 6888", "NGC 2244", "NGC 2264", "IC 1805", "IC 1848", "IC 5070", "IC 5146",
+    "M 42", "M 31", "M 33", "M 51", "M 81", "M 101", "M 106", "M 63", "M 64", "M 16", "M 17", "M 20", "M 8", "M 27", "M 57",
+    "M 97", "M 13", "M 3", "M 5", "M 92", "M 15", "M 2", "M 45", "M 1", "NGC 7000", "NGC 6946", "NGC 253", "NGC 891", "NGC 2403",
+    "NGC 4565", "NGC 4631", "NGC 281", "NGC 7635", "NGC 6888", "NGC 2244", "NGC 2264", "IC 1805", "IC 1848", "IC 5070", "IC 5146",
 )  # fmt: skip
 TOPICS = ("focus", "guiding", "dew", "collimation", "flats", "processing", "weather", "cables", "narrowband", "moonlight")
 FILTERS = {"long": ("L", "R", "G", "B", "Ha", "OIII"), "wide": ("Ha", "OIII", "SII")}
@@ -66,8 +66,9 @@ def make_diary(content: Path, size: Size) -> None:
 
 def _rig(slug: str, name: str, aperture: int, focal: int) -> str:
     filters = "".join(
-        f"  {short}: {{name: {BANDS[short][0]}, kind: {BANDS[short][1]}, centre_nm: {BANDS[short][2]}, width_nm: {BANDS[short][3]}}}\n"
+        f"  {short}: {{name: {name_of}, kind: {kind}, centre_nm: {centre}, width_nm: {width}}}\n"
         for short in FILTERS[slug]
+        for name_of, kind, centre, width in [BANDS[short]]
     )
     work = "".join(
         f"  - {{date: {FIRST_EVENING.year + year}-06-15, part: mirror, what: cleaned, caution: weight}}\n" for year in range(10)
@@ -116,7 +117,7 @@ def _front_matter(
         f"target: {TARGETS[number % len(TARGETS)]}",
         f"rig: {rig}",
         "site: yard",
-        f"topics: [{TOPICS[number % 10]}, {TOPICS[(number // 7) % 10]}]" if number % 10 != (number // 7) % 10 else f"topics: [{TOPICS[number % 10]}]",
+        f"topics: [{', '.join(sorted({TOPICS[number % 10], TOPICS[(number // 7) % 10]}))}]",
         f"wanted: {{{FILTERS[rig][0]}: 12}}",
         "logs:",
         f"  - logs/{slug}-*.csv",
@@ -161,7 +162,8 @@ def _fits(moment: datetime, filter_short: str, focal_mm: int) -> bytes:
         ("SIMPLE", "T"), ("BITPIX", "16"), ("NAXIS", "2"), ("NAXIS1", "6248"), ("NAXIS2", "4176"),
         ("DATE-OBS", f"'{moment:%Y-%m-%dT%H:%M:%S.000}'"), ("EXPTIME", "60.0"), ("FILTER", f"'{filter_short:8}'"),
         ("IMAGETYP", "'Light   '"), ("XBINNING", "1"), ("YBINNING", "1"), ("GAIN", "100"), ("CCD-TEMP", "-10.0"),
-        ("XPIXSZ", "3.76"), ("FOCALLEN", f"{focal_mm}.0"), *((f"NOTE{index:02d}", f"'line {index} of the program'") for index in range(30)),
+        ("XPIXSZ", "3.76"), ("FOCALLEN", f"{focal_mm}.0"),
+        *((f"NOTE{index:02d}", f"'line {index} of the program'") for index in range(30)),
     ]  # fmt: skip
     text = "".join(f"{name:8}= {value:>20}".ljust(80) for name, value in cards) + "END".ljust(80)
     return text.ljust(-(-len(text) // 2880) * 2880).encode("ascii")
