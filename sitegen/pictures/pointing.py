@@ -22,7 +22,7 @@ from sitegen.stars.solving.detection import DetectedStars, detect_stars
 from sitegen.stars.solving.headers import from_header_keywords
 from sitegen.stars.solving.scene import SolvePrior
 from sitegen.stars.solving.solution import NotSolved, Solution
-from sitegen.stars.solving.solver import solve
+from sitegen.stars.solving.solver import solve, too_wide
 from sitegen.stars.solving.transforms import flipped_top_bottom, oriented, resized
 
 LOOKED_AT_PX = 2400
@@ -77,6 +77,9 @@ def _as_the_stars_say(
     priors = list(_priors(prior, *size))[:LOOKED_FOR_AT_MOST]
     if not priors:
         return Pointing(None, None, NO_TRAIN if prior.places else NO_TARGET)
+    wide = [refused for each in priors if (refused := too_wide(*size, each)) is not None]
+    if len(wide) == len(priors):
+        return Pointing(None, None, wide[0].reason)
     with opened(path, settings, scratch_in) as picture:
         pixels = _small(picture)
     stars, reason = detect_stars(pixels), None

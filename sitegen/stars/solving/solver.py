@@ -57,11 +57,16 @@ def _hopeless(scene: Scene) -> NotSolved | None:
         return NotSolved(f"only {len(scene.stars)} stars found in the picture; {_LEAST_STARS} are needed")
     if len(scene.catalogue) < _LEAST_STARS:
         return NotSolved(f"the catalogue has only {len(scene.catalogue)} stars near the target; {_LEAST_STARS} are needed")
-    diagonal_deg = scene.diagonal_px * scene.prior.scale_arcsec_px / 3600
-    if diagonal_deg > _LARGEST_DIAGONAL_DEG:
-        return NotSolved(f"the field is {diagonal_deg:.0f} degrees from corner to corner; up to "
-                         f"{_LARGEST_DIAGONAL_DEG:.0f} are solved")
-    return None
+    return too_wide(*scene.frame, scene.prior)
+
+
+def too_wide(width_px: int, height_px: int, prior: SolvePrior) -> NotSolved | None:
+    """The refusal of a field that no solution would fit, which can be had before any star is looked for."""
+    diagonal_deg = float(np.hypot(width_px, height_px)) * prior.scale_arcsec_px / 3600
+    if diagonal_deg <= _LARGEST_DIAGONAL_DEG:
+        return None
+    return NotSolved(f"the field is {diagonal_deg:.0f} degrees from corner to corner; up to "
+                     f"{_LARGEST_DIAGONAL_DEG:.0f} are solved")
 
 
 def _refusal(best: _Finding | None) -> str:

@@ -1,0 +1,75 @@
+"""What is laid over a solved picture: in its place under crop, flip and resize, with names that find room."""
+
+from dataclasses import replace
+
+import pytest
+
+from sitegen.diary.entry import PointingSolution
+from sitegen.diary.target import Target
+from sitegen.pages.overlay import DESK_PX, LETTER_PX, LINE_PX, Overlay, overlay_of
+from sitegen.pictures.pointing import stated_solution
+from sitegen.stars.solving.transforms import cropped, flipped_left_right, resized, turned_clockwise
+
+SCULPTOR = Target("ngc-253", "NGC 253", 11.888, -25.288, "galaxy", (26.8, 4.6))
+FIELD = stated_solution(PointingSolution(11.9, -25.3, 4.0, 20.0), 1500, 1000)
+
+
+def target_in(overlay: Overlay) -> tuple[float, float]:
+    one = next(marked for marked in overlay.objects if marked.is_target)
+    return one.x, one.y
+
+
+def test_the_target_stays_on_its_pixel() -> None:
+    """Where the solution has it; mirrored, cropped and resized with the picture."""
+    x, y = target_in(overlay_of(FIELD, (SCULPTOR,)))
+    wanted_x, wanted_y = FIELD.to_pixel(SCULPTOR.ra_deg, SCULPTOR.dec_deg)
+    assert (x, y) == pytest.approx(((float(wanted_x) + 0.5) / 1500, (float(wanted_y) + 0.5) / 1000), abs=1e-5)
+    assert target_in(overlay_of(flipped_left_right(FIELD), (SCULPTOR,))) == pytest.approx((1 - x, y), abs=1e-5)
+    assert target_in(overlay_of(resized(FIELD, 300, 200), (SCULPTOR,))) == pytest.approx((x, y), abs=1e-5)
+    part = overlay_of(cropped(FIELD, 300, 200, 900, 600), (SCULPTOR,))
+    assert target_in(part) == pytest.approx(((1500 * x - 300) / 900, (1000 * y - 200) / 600), abs=1e-5)
+    assert target_in(overlay_of(turned_clockwise(FIELD), (SCULPTOR,))) == pytest.approx((1 - y, x), abs=1e-5)
+
+
+def test_north_is_where_the_author_turned_it() -> None:
+    """Up is 20° from north to east: north lies 20° to the right of up, east 90° to its left; mirrored, to its right."""
+    plain = overlay_of(FIELD, ())
+    assert plain.north == pytest.approx((0.3420, -0.9397), abs=2e-3)
+    assert plain.east == pytest.approx((-0.9397, -0.3420), abs=2e-3)
+    mirrored = overlay_of(flipped_left_right(FIELD), ())
+    assert mirrored.east == pytest.approx((0.9397, -0.3420), abs=2e-3)
+
+
+def test_the_target_bears_the_author_s_name_and_every_name_it_has() -> None:
+    """So that its letters lead to the target's page however the catalogue calls it."""
+    called = replace(SCULPTOR, name="The Silver Coin", slug="the-silver-coin", aliases=("NGC 253",))
+    marked = overlay_of(FIELD, (called,)).objects[0]
+    assert marked.letters.text == "The Silver Coin"
+    assert marked.slugs[0] == "the-silver-coin"
+    assert "ngc-253" in marked.slugs
+    names = [one.letters.text for one in overlay_of(FIELD, (called,)).objects]
+    assert "NGC 253" not in names
+
+
+def test_no_two_names_lie_on_each_other() -> None:
+    """In a crowded field, on a picture shown 1000 px wide."""
+    overlay = overlay_of(stated_solution(PointingSolution(161.3, -59.87, 5.7, 0.0), 2200, 1470), ())
+    boxes = []
+    for letters in (*overlay.grid_letters, *(marked.letters for marked in overlay.objects)):
+        length = LETTER_PX * len(letters.text)
+        left = letters.x * DESK_PX + letters.dx - {"start": 0, "middle": length / 2, "end": length}[letters.anchor]
+        base = letters.y * DESK_PX * 1470 / 2200 + letters.dy
+        boxes.append((left, base - LINE_PX + 4, left + length, base + 4))
+    named = boxes[len(overlay.grid_letters) :]
+    assert len(named) > 5
+    touching = [(one, other) for place, one in enumerate(named) for other in boxes[: len(overlay.grid_letters) + place]
+                if one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]]  # fmt: skip
+    assert touching == []
+
+
+def test_a_slanted_outline_bears_its_name_at_its_upper_end() -> None:
+    """The letters stand above the uppermost point of the ellipse, not above its middle."""
+    marked = overlay_of(FIELD, (SCULPTOR,)).objects[0]
+    assert marked.outline is not None
+    assert marked.letters.y < marked.y
+    assert abs(marked.letters.x - marked.x) > 0.02
