@@ -21,7 +21,8 @@ GAP = "To write:"
 
 @dataclass(frozen=True, slots=True)
 class EntryDraft:
-    """`logs` as paths or patterns inside content/; `nights` of light frames, in time order."""
+    """`logs` as paths or patterns inside content/; `nights` of light frames, in time order; `with_schema` where the diary holds
+    the schemas for editors."""
 
     name: str
     logs: tuple[str, ...]
@@ -29,6 +30,7 @@ class EntryDraft:
     site: SiteFit | None
     target: TargetFit | None
     nights: tuple[NewOfNight, ...]
+    with_schema: bool = True
 
 
 def entry_text(draft: EntryDraft, today: date) -> str:
@@ -37,7 +39,8 @@ def entry_text(draft: EntryDraft, today: date) -> str:
 
 def _front_matter(draft: EntryDraft, today: date) -> Iterator[str]:
     whole = draft.rig is not None and draft.site is not None
-    yield schema_line(ENTRY_FILE)
+    if draft.with_schema:
+        yield schema_line(ENTRY_FILE)
     yield f"title: {_yaml(_title(draft))}"
     yield f"published: {today}"
     yield f"#summary:  # {GAP} one or two sentences for lists and feeds"

@@ -10,8 +10,9 @@ from sitegen.authoring.entry_text import EntryDraft, entry_text, patterns_of
 from sitegen.authoring.frame_hints import FrameHints
 from sitegen.authoring.frame_reading import Progress, ReadFrame, read_frames
 from sitegen.authoring.gathering import Gathering, drawn_together, longitude_of, nights_of, write_gathered
-from sitegen.authoring.new_files import refuse, write_new
+from sitegen.authoring.new_files import refuse, write_new, write_over
 from sitegen.authoring.rig_fit import RigFit, rig_of
+from sitegen.authoring.schemas import FOLDER, schema_files
 from sitegen.authoring.site_fit import SiteFit, site_of
 from sitegen.authoring.target_fit import TargetFit, targets_of
 from sitegen.diary.sub import Sub
@@ -67,10 +68,22 @@ def _begun(name: str, read: Sequence[ReadFrame], frame: Frame) -> Beginning:
     inside = [found for one in read if (found := _inside(one.path, frame)) is not None]
     logs = (*patterns_of(inside, frame.folder.names.values()), *((gathering.log,) if gathering else ()))
     nights = nights_of([_short(sub, rig) for _, sub in lights], longitude_deg)
-    draft = EntryDraft(name, logs, rig, site, targets[0][0] if targets else None, nights)
+    draft = EntryDraft(name, logs, rig, site, targets[0][0] if targets else None, nights, refresh_schemas(frame))
     own = drawn_together(problem for one in read if one not in outside for problem in one.problems)
     problems = (*(gathering.problems if gathering else ()), *own, *_other_targets(name, targets, frame))
     return Beginning(entry_path(name), draft, gathering, problems)
+
+
+def refresh_schemas(frame: Frame) -> bool:
+    """Brings the schemas that 'start' wrote up to this version's keys; False where the diary holds none."""
+    root = frame.folder.root
+    if not (root / FOLDER).is_dir():
+        return False
+    for name, text in schema_files().items():
+        path = root / name
+        if not path.is_file() or path.read_text("utf-8", "replace") != text:
+            write_over(path, text, frame.folder.shown(name))
+    return True
 
 
 def _told_apart(lights: Sequence[tuple[FrameHints | None, Sub]]) -> list[tuple[FrameHints | None, Sub]]:

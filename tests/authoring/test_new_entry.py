@@ -111,6 +111,21 @@ def test_an_entry_is_never_written_over(folders: Folders, make_frames: MakeFrame
     assert text_of(folders) == before
 
 
+def test_schemas_follow_the_version(folders: Folders, make_frames: MakeFrames) -> None:
+    """What start wrote is brought up to date; a diary without schemas gets no line that leads nowhere."""
+    schema = folders.content / ".schemas/rig.json"
+    fresh = schema.read_text("utf-8")
+    schema.write_text("{}", "utf-8")
+    frames = make_frames("disk", 1)
+    begun(folders, *frames)
+    assert schema.read_text("utf-8") == fresh
+    assert "$schema=../.schemas/entry.json" in text_of(folders)
+    shutil.rmtree(folders.content / ".schemas")
+    (folders.content / "entries/new-one.md").unlink()
+    begun(folders, *frames)
+    assert "$schema" not in text_of(folders)
+
+
 def test_two_targets_are_told(folders: Folders, make_frames: MakeFrames) -> None:
     """Frames of another target would count into the wrong entry: that is worth a warning."""
     done = begun(folders, *make_frames("a", 2), *make_frames("b", 1, start="2026-11-21T10:00:00", OBJECT="NGC 253"))

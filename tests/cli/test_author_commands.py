@@ -1,7 +1,11 @@
 """start, begin, gather, outlook as they are typed: words in, words and a status out."""
 
 import json
+import os
+import pty
 import re
+import subprocess
+import sys
 from pathlib import Path
 
 import numpy as np
@@ -11,6 +15,7 @@ from astropy.io import fits
 from sitegen.cli.registry import COMMANDS
 from tests.cli.conftest import Run
 
+COLOUR = r"\x1b\[(?:\d+;)*(?:3[0-8]|9[0-7])(?:;\d+)*m"
 OWN = ("start", "begin", "gather", "preview", "outlook")
 
 
@@ -74,6 +79,29 @@ def test_progress_in_plain_lines_where_there_is_no_terminal(run: Run, tmp_path: 
     done = run("gather", "first-light", tmp_path / "disk")
     assert "reading headers: 3 of 3\n" in done.stderr
     assert "reading" not in done.stdout
+
+
+def test_a_bar_on_a_terminal_without_colours_where_they_are_unwanted(run: Run, tmp_path: Path) -> None:
+    """NO_COLOR (no-color.org) leaves the bar and takes the colours."""
+    for number in range(3):
+        make_frame(tmp_path / f"disk/{number}.fits", f"2026-11-20T10:1{number}:00")
+    (tmp_path / "disk/bad.fits").write_bytes(b"not a frame" * 300)
+    plain, coloured = (on_terminal(tmp_path, {"NO_COLOR": word}) for word in ("1", ""))
+    assert "reading headers" in plain and "reading headers" in coloured
+    assert not re.search(COLOUR, plain)
+    assert re.search(COLOUR, coloured)
+
+
+def on_terminal(tmp_path: Path, more: dict[str, str]) -> str:
+    """What gather writes on standard error where that is a terminal."""
+    ours, theirs = pty.openpty()
+    command = [sys.executable, "-m", "sitegen", "gather", "first-light", str(tmp_path / "disk")]
+    environment = os.environ | {"TERM": "xterm-256color", "PYTHONPATH": str(Path(__file__).resolve().parents[2])} | more
+    subprocess.run(command, stdout=subprocess.DEVNULL, stderr=theirs, env=environment, timeout=60)
+    os.close(theirs)
+    text = os.read(ours, 100_000).decode("utf-8")
+    os.close(ours)
+    return text
 
 
 @pytest.mark.parametrize(
