@@ -90,8 +90,9 @@ class Line:
 
     def _facts_job(self, one: ReadEntry, common: str, before: Mapping[str, date]) -> FactsJob:
         known = self.known.facts.get(one.slug)
-        key = key_of(one.entry, common, sorted(before.items()))
-        return FactsJob(key, one.slug, one.entry or "", tuple(sorted(before.items())), known.core if known else None,
+        key = common + key_of(one.entry, sorted(before.items()))
+        earlier = known.core if known is not None and known.key.startswith(common) else None
+        return FactsJob(key, one.slug, one.entry or "", tuple(sorted(before.items())), earlier,
                         self.steps.picture_work, self.steps.measure)  # fmt: skip
 
     def _has_facts(self, one: ReadEntry, job: FactsJob) -> bool:
