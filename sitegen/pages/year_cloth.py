@@ -150,7 +150,9 @@ def _up(sky: NightSky, half_h: float) -> list[tuple[float, float]]:
         (_x(sky, times[start], half_h), _x(sky, times[min(end, len(times) - 1)], half_h))
         for start, end in zip(steps[::2], steps[1::2], strict=True)
     ]
-    return [(start, end) for start, end in found if end > start]
+    first, last = _across(sky, sky.sunset, sky.sunrise, half_h, always=False) or (0.0, 0.0)
+    inside = ((max(start, first), min(end, last)) for start, end in found)
+    return [(start, end) for start, end in inside if end > start]
 
 
 def _thread(night: NightCard, first: date, book: SiteBook) -> Thread:

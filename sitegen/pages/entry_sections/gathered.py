@@ -34,7 +34,7 @@ class Gathered:
 
 def section(prepared: PreparedEntry, book: SiteBook) -> Gathered | None:
     rows = prepared.facts["integration"]["by_filter"]
-    if not prepared.view.lights and not rows:
+    if not prepared.view.kept and not prepared.view.entry.wanted_hours:
         return None
     longest = max([*(row["total_s"] for row in rows.values()), *(row["wanted_s"] or 0 for row in rows.values()), 1.0])
     show = book.shower.show
