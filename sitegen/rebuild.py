@@ -92,6 +92,15 @@ def check(folders: Folders, today: date) -> tuple[Problem, ...]:
         return assemble(seen, keep, _steps(), None, checking=True).problems
 
 
+def reveals(folders: Folders, today: date) -> Any:
+    """Lines (`diary.reveals.Reveal`) of what the diary makes public about its author; none while it has errors."""
+    from sitegen.diary.reveals import reveals_of
+    from sitegen.reading.reader import read_diary
+
+    diary = read_diary(folders.content, today, str(folders.content)).diary
+    return reveals_of(diary) if diary is not None else ()
+
+
 @contextmanager
 def _kept(folders: Folders) -> Iterator[Path]:
     """Where products are kept; a folder for this once where nothing shall be."""

@@ -11,15 +11,20 @@ from sitegen.problems import errors_in
 
 @click.command()
 @places
-@click.option("--json", "as_json", is_flag=True, help="Report as JSON.")
-def command(content: Path, themes: Path, output: Path, as_json: bool) -> None:
+@click.option("--reveals", "with_reveals", is_flag=True, help="List also what the site will tell about you.")
+@click.option("--json", "as_json", is_flag=True, help="Report as JSON, with what the site will tell about you.")
+def command(content: Path, themes: Path, output: Path, with_reveals: bool, as_json: bool) -> None:
     """Find everything that a rebuild would refuse or warn about, and write nothing."""
-    from sitegen.rebuild import check
+    from sitegen.rebuild import check, reveals
 
-    problems = check(folders_of(content, themes, output), today())
+    folders = folders_of(content, themes, output)
+    problems = check(folders, today())
+    revealed = reveals(folders, today()) if with_reveals or as_json else ()
     if as_json:
-        print_json({"problems": problems_as_json(problems)})
+        print_json({"problems": problems_as_json(problems), "reveals": [one._asdict() for one in revealed]})
     else:
         tell(problems)
+        for one in revealed:
+            click.echo(f"{content}/{one.file}: tells {one.told}")
         click.echo(f"{content}: {summary(problems)}", err=bool(errors_in(problems)))
     sys.exit(1 if errors_in(problems) else 0)

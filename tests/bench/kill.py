@@ -67,7 +67,10 @@ class Versions:
         if found == self.sites[self.next.title]:
             self.stands = self.next
             return "new whole"
-        return "old whole" if found == self.sites[self.stands.title] else "anything else"
+        old = self.sites[self.stands.title]
+        if found != old:
+            print("differs from the old:", sorted(name for name in found.keys() | old.keys() if found.get(name) != old.get(name)))
+        return "old whole" if found == old else "anything else"
 
 
 def timed(versions: Versions) -> None:
@@ -80,14 +83,14 @@ def timed(versions: Versions) -> None:
 
 
 def kill_rebuilds(versions: Versions, count: int, chance: random.Random) -> Counter[str]:
-    """Half of the moments anywhere in the rebuild, half in its last fifth, where it is published."""
+    """Half of the moments anywhere in the rebuild, half about its end, where it is published."""
     seen: Counter[str] = Counter()
     timed(versions)
     for number in range(count):
         lay_out(versions.folder, versions.next)
         process = start(versions.folder)
-        first = 0.0 if number % 2 else 0.7
-        time.sleep(versions.seconds * chance.uniform(first, 1.05))
+        first, last = (0.0, 1.0) if number % 2 else (0.8, 1.3)
+        time.sleep(versions.seconds * chance.uniform(first, last))
         process.send_signal(signal.SIGKILL)
         process.communicate()
         seen[versions.verdict()] += 1
