@@ -1,7 +1,7 @@
 """Entries to facts, cards, pictures and data files."""
 
 import json
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from sitegen.assembly.bench import Bench, Gone
@@ -21,6 +21,7 @@ from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.ribbon import half_night_s
 from sitegen.pages.subs_table import subs_ecsv
+from sitegen.problems import Problem
 
 
 def facts_of_entries(bench: Bench, chunk: Sequence[FactsJob]) -> list[FactsOfEntry]:
@@ -63,9 +64,15 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
         sights=made.sights,
         pointings=tuple(made.pointings),
         products=(*_data(bench, prepared), *products),
-        problems=(*problems, *measured.problems),
+        problems=(*problems, *measured.problems, *_sky_note(bench, view)),
         stars=measured.kept,
     )
+
+
+def _sky_note(bench: Bench, view: EntryView) -> Iterator[Problem]:
+    if view.sky_note is not None:
+        shown = bench.frame.folder.shown(f"entries/{view.entry.slug}.md")
+        yield Problem(shown, 1, 1, view.sky_note, "a newer version of the package astropy-iers-data mends it", "warning")
 
 
 def _data(bench: Bench, prepared: PreparedEntry) -> list[Product]:

@@ -35,8 +35,8 @@ class ReadEntry:
 class FactsOfEntry:
     """`core` is the digest of its view, facts and pictures; `card` has no ribbons yet. `half_night_s`: the longest stretch from
     midnight to sunset or sunrise. `links`: entries that its text leads to. `words`: its text without marks.
-    `sights`: what its pictures show, as target pages spell it; `pointings`: names of the kept records of where they point. `stars`: names of the
-    measurements kept for it."""
+    `sights`: what its pictures show, as target pages spell it; `pointings`: names of the kept records of where they point.
+    `stars`: names of the measurements kept for it."""
 
     key: str
     marks: Marks

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from datetime import UTC, date, datetime
 from functools import cache
 from statistics import median
@@ -59,10 +60,11 @@ class _InSky:
         asked = [slice(0) if known else book.ask(entry, evenings) for entry, evenings, known in rows]
         if book.sub_mid_s:
             book.answer()
-        return tuple(
+        views = [
             self._view(entry, evenings, known.sub_sky if known else book.subs(part), KnownSky(known) if known else book)
             for (entry, evenings, known), part in zip(rows, asked, strict=True)
-        )
+        ]
+        return tuple(_noted(views, book.note))
 
     def _view(self, entry: Entry, evenings: list[date], sub_sky: SubSky, book: Sky) -> EntryView:
         lights = tuple(
@@ -133,6 +135,15 @@ class _InSky:
     def _usual_seeing(self, site: str | None) -> list[float]:
         seeing = self.sites[site].seeing_arcsec if site is not None else None
         return [] if seeing is None else [seeing]
+
+
+def _noted(views: list[EntryView], note: str | None) -> list[EntryView]:
+    """The note on the Earth's rotation goes to the entry with the newest night: it is said once."""
+    nights = [max((night.evening for night in view.nights), default=date.min) for view in views]
+    if note is None or not views:
+        return views
+    newest = nights.index(max(nights))
+    return [replace(view, sky_note=note) if index == newest else view for index, view in enumerate(views)]
 
 
 def _train_order(key: tuple[str, date | None, int]) -> tuple[str, date, int]:

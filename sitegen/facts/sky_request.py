@@ -68,6 +68,11 @@ class SkyBook:
             )
         )
 
+    @property
+    def note(self) -> str | None:
+        """One sentence where nights lie outside the installed table of the Earth's rotation."""
+        return self.found.earth_rotation_note if self.found else None
+
     def night(self, site: PublicSite, evening: date) -> NightSky | None:
         """None where the site is hidden."""
         if site.hidden:

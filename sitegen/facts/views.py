@@ -98,7 +98,8 @@ class RingView:
 @dataclass(frozen=True, slots=True)
 class EntryView:
     """`lights` in time order; `sub_sky` holds one array element a light. `work` is what was done to this entry's rigs
-    since the entry before it with the same rig. `surveys` and `rings` in the order the entry names their frames."""
+    since the entry before it with the same rig. `surveys` and `rings` in the order the entry names their frames.
+    `sky_note`: a sentence for the author where nights lie outside the installed table of the Earth's rotation."""
 
     entry: Entry
     optics: tuple[OpticsView, ...]
@@ -107,9 +108,10 @@ class EntryView:
     sub_sky: SubSky
     filters: tuple[tuple[str, Filter], ...]
     work: tuple[tuple[Rig, Work], ...] = ()
+    pictures: tuple[PointedPicture, ...] = ()
     surveys: tuple[SurveyView, ...] = ()
     rings: tuple[RingView, ...] = ()
-    pictures: tuple[PointedPicture, ...] = ()
+    sky_note: str | None = None
 
     @property
     def kept(self) -> tuple[SubInSky, ...]:

@@ -217,3 +217,13 @@ def test_subs_stand_in_time_order() -> None:
 def test_the_target_is_the_author_s() -> None:
     """Name and place as the valid diary holds them."""
     assert facts(entry())["target"]["name"] == SCULPTOR.name
+
+
+def test_nights_beyond_the_earth_rotation_table_are_told_once() -> None:
+    """A night long after the installed table's end gives one sentence with the size of the error, on one entry only."""
+    near, far = entry(run("2026-09-12 12:00", 1)), entry(run("2040-09-12 12:00", 1), slug="far", published=date(2040, 10, 1))
+    book = diary(near, far)
+    notes = {view.entry.slug: view.sky_note for view in views_of(book, book.entries)}
+    assert notes["five-nights"] is None
+    assert notes["far"] is not None
+    assert "outside the installed table of the Earth's rotation: rise, set and transit may be off by" in notes["far"]
