@@ -44,14 +44,14 @@ class PictureSettings:
     """Every wish that changes a published byte. Qualities are 0 to 100 on each encoder's own scale.
 
     `stretch` takes the keys of `stretch.Stretch`; empty means automatic for linear data and none for the rest.
-    `avif_effort` 0 to 9: from 1 to 2 a file shrinks by an eighth and takes two and a half times as long.
+    `avif_effort` 0 to 9: 1 makes a file 3 % smaller than 0 and takes half as long again, 2 another 1 % and three times as long.
     """
 
     widths_px: tuple[int, ...] = (480, 960, 1600, 2560)
     jpeg_quality: int = 82
     webp_quality: int = 85
     avif_quality: int = 65
-    avif_effort: int = 1
+    avif_effort: int = 0
     full_quality: int = 90
     tile_px: int = 512
     tile_quality: int = 85

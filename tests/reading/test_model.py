@@ -62,7 +62,7 @@ CONTRACT = {
     "log": "files! rig site target filter time_zone columns",
     "columns": "start exposure_s filter kind kept reason binning gain sensor_c fwhm_arcsec elongation guiding_rms_arcsec "
     "count gap_s note",
-    "picture": "file! alt! caption role solution steps stretch",
+    "picture": "file! alt! caption role solution steps compare_with stretch",
     "solution": "ra! dec! scale_arcsec_px! rotation_deg! mirrored",
     "step": "what! file alt",
     "stretch": "black white midtone linked",
@@ -93,7 +93,7 @@ BESIDE = {
     "filter": {"short"},
 }
 FILES_OF_EXAMPLES = ("logs/2026-04-18.csv", "logs/m101/a.csv", "logs/m101/last.fits", "logs/adjusting/star.fits",
-                     "pictures/m101.tif", "pictures/m101-step2.jpg")  # fmt: skip
+                     "pictures/m101.tif", "pictures/m101-step2.jpg", "pictures/m101-one-night.jpg")  # fmt: skip
 EVERY_KEY = [pytest.param(key, id=f"{name}-{key.name}") for name, group in GROUPS.items() for key in group.keys]
 
 

@@ -1,6 +1,6 @@
-/* A picture that zooms to its pixels. Without this script the link simply opens the full picture.
+/* A picture that zooms to its pixels. Without this script the link opens the full picture.
 
-   <a class="zoomable" href="full.jpg"       shown where there are no tiles
+   <a class="zoomable" href="full.jpg"       shown without tiles
       data-tiles="tiles/"                    their folder, or the info.json in it; optional
       data-width="6000" data-height="4000"   of the full picture; else the img's attributes
       data-tile="512"                        side of a tile; 512 where it is not said
