@@ -1,10 +1,13 @@
 """What several test folders share: the demo diary, built once a run."""
 
 import fcntl
+import shutil
+from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser, sync_playwright
 
 from sitegen.folders import Folders
 from sitegen.rebuild import rebuild
@@ -38,3 +41,19 @@ def worker_id(request: pytest.FixtureRequest) -> str:
     """'master' where pytest runs in one process; pytest-xdist's own name of the process otherwise."""
     workerinput = getattr(request.config, "workerinput", None)
     return workerinput["workerid"] if workerinput else "master"
+
+
+QUIET = """--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking
+--disable-component-update --disable-sync"""
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Debian's chromium; a developer without it sees a skip that says how to get it."""
+    found = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+    if found is None:
+        pytest.skip("no chromium on this machine: apt-get install chromium")
+    with sync_playwright() as playwright:
+        one = playwright.chromium.launch(executable_path=found, args=QUIET.split())
+        yield one
+        one.close()

@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from PIL import Image
-from playwright.sync_api import Browser, CDPSession, Page, sync_playwright
+from playwright.sync_api import Browser, CDPSession, Page
 
 from sitegen.pictures.comparing import make_pair
 from sitegen.pictures.making import make_picture
@@ -45,14 +45,9 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="module")
-def chromium() -> Iterator[Browser]:
-    found = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
-    if found is None:
-        pytest.skip("no chromium on this machine: apt-get install chromium")
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=found, args=QUIET.split())
-        yield browser
-        browser.close()
+def chromium(browser: Browser) -> Browser:
+    """The one browser of the whole run."""
+    return browser
 
 
 @pytest.fixture

@@ -14,8 +14,7 @@ from astropy.table import Table
 from playwright.sync_api import sync_playwright
 
 from sitegen.rebuild import rebuild
-from tests.browser.conftest import QUIET
-from tests.conftest import TODAY
+from tests.conftest import QUIET, TODAY
 from tests.trust import hostile
 from tests.trust.hostile import NASTY
 
