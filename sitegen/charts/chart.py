@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from typing import Any, Generic, Protocol, TypeVar
 
 from sitegen.charts.clean_svg import clean_svg
-from sitegen.charts.house_style import house, svg_of
+from sitegen.charts.house_style import hand_back, house, svg_of
 from sitegen.charts.library import Figure
 from sitegen.number_text import NumberText
 
@@ -113,4 +113,6 @@ def _made(chart: Chart[Any], values: Any, voice: Voice, key: str, note: str | No
 
 
 def _svg(panel: Panel, key: str, title: str) -> str:
-    return clean_svg(svg_of(panel.figure), key, panel.label or title, panel.described, panel.links, panel.halo)
+    text = svg_of(panel.figure)
+    hand_back(panel.figure)
+    return clean_svg(text, key, panel.label or title, panel.described, panel.links, panel.halo)

@@ -96,8 +96,7 @@ def _attributes(element: Element, names: dict[str, str]) -> Iterator[tuple[str, 
         if key in style:
             yield key, _short(style[key].removesuffix("px"), 2)
     for key in _KEPT_ATTRIBUTES:
-        value = _NO_TURN.sub("", element.get(key, ""))
-        if value:
+        if key in element.attrib and (value := _NO_TURN.sub("", element.attrib[key])):
             yield key, _REFERENCE.sub(lambda found: f"#{names[found[1]]}", value) if key == "clip-path" else _short(value)
 
 

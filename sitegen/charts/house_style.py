@@ -15,8 +15,6 @@ from sitegen.charts.library import (
     Axes,
     Figure,
     FigureCanvasSVG,
-    FixedLocator,
-    FuncFormatter,
     MaxNLocator,
     Path,
     PathPatch,
@@ -41,18 +39,8 @@ _STYLE: dict[str, Any] = {
     "svg.hashsalt": "chart",
     "font.size": TEXT,
     "text.color": INK,
-    "axes.labelcolor": DIM,
-    "xtick.color": DIM,
-    "ytick.color": DIM,
-    "xtick.labelsize": TEXT,
-    "ytick.labelsize": TEXT,
-    "xtick.major.size": 0,
-    "ytick.major.size": 0,
     "axes.facecolor": "none",
     "figure.facecolor": "none",
-    "axes.edgecolor": RULE,
-    "grid.color": RULE,
-    "grid.linewidth": THIN,
     "lines.linewidth": LINE,
     "lines.solid_capstyle": "round",
     "path.simplify": False,
@@ -62,8 +50,11 @@ _STYLE: dict[str, Any] = {
 
 @cache
 def _settings() -> Any:
-    defaults = {key: value for key, value in matplotlib.rcParamsDefault.items() if not key.startswith(("backend", "date."))}
-    return {**defaults, **_STYLE}
+    """Checked once: checking three hundred settings takes as long as drawing."""
+    chosen: Any = {key: value for key, value in matplotlib.rcParamsDefault.items() if not key.startswith(("backend", "date."))}
+    chosen.update(_STYLE)
+    with matplotlib.rc_context(chosen):
+        return {key: matplotlib.rcParams[key] for key in chosen}
 
 
 def passband(nanometres: int) -> str:
@@ -83,31 +74,54 @@ def class_of(colour: str) -> str:
 @contextmanager
 def house() -> Iterator[None]:
     """The house's settings alone, whatever the machine's own matplotlib settings are. `drawn` works inside it."""
-    with matplotlib.rc_context(_settings()):
+    settings = _settings()
+    with matplotlib.rc_context():
+        dict.update(matplotlib.rcParams, settings)
         yield
 
 
 def svg_of(figure: Figure) -> str:
     """The figure as matplotlib writes it."""
     text = io.StringIO()
-    FigureCanvasSVG(figure)
     figure.savefig(text, format="svg", metadata={"Date": None, "Creator": None, "Format": None, "Type": None})
     return text.getvalue()
 
 
+_empty: list[Figure] = []
+
+
 def figure_with_axes(height: float, left: float, right: float, top: float, bottom: float) -> tuple[Figure, Axes]:
     """A panel of that height with one pair of axes, margins in units: no frame, no tick marks."""
-    figure = Figure(figsize=(WIDTH / _INCH, height / _INCH), dpi=_INCH)
-    axes = figure.add_axes((left / WIDTH, bottom / height, (WIDTH - left - right) / WIDTH, (height - top - bottom) / height))
-    axes.spines[:].set_visible(False)
-    axes.set_axisbelow(True)
+    figure = _empty.pop() if _empty else _new_figure()
+    figure.set_size_inches(WIDTH / _INCH, height / _INCH)
+    axes = figure.axes[0]
+    axes.set_position((left / WIDTH, bottom / height, (WIDTH - left - right) / WIDTH, (height - top - bottom) / height))
     return figure, axes
+
+
+def _new_figure() -> Figure:
+    figure = Figure(dpi=_INCH)
+    FigureCanvasSVG(figure)
+    figure.add_axes((0.0, 0.0, 1.0, 1.0)).set_axis_off()
+    return figure
+
+
+def hand_back(figure: Figure) -> None:
+    """A figure that was drawn, emptied for the next panel: making axes takes longer than drawing in them."""
+    axes = figure.axes[0]
+    for artists in (axes.lines, axes.patches, axes.texts, axes.artists, figure.artists, figure.texts):
+        for artist in list(artists):
+            artist.remove()
+    axes.containers.clear()
+    axes.relim()
+    axes.set_xlim(0.0, 1.0, auto=True)
+    axes.set_ylim(0.0, 1.0, auto=True)
+    _empty.append(figure)
 
 
 def map_axes(height: float, half_width: float) -> tuple[Figure, Axes]:
     """A panel that is a map: no axes to be seen, plane coordinates from -half_width to half_width across."""
     figure, axes = figure_with_axes(height, 0, 0, 0, 0)
-    axes.set_axis_off()
     axes.set_xlim(-half_width, half_width)
     axes.set_ylim(-half_width * height / WIDTH, half_width * height / WIDTH)
     return figure, axes
@@ -118,16 +132,38 @@ def nice_ticks(top: float, most: int = 4) -> list[float]:
     return [float(tick) for tick in MaxNLocator(most, steps=[1, 2, 2.5, 5, 10]).tick_values(0.0, top) if tick <= top * 1.0001]
 
 
-def ticks(axes: Axes, which: Literal["x", "y"], places: Sequence[float], text: Callable[[float], str], grid: bool = True) -> None:
-    """Tick labels of one axis ('x' or 'y'), and lines of the paper's rule where they help to compare."""
-    axis = axes.xaxis if which == "x" else axes.yaxis
-    axis.set_major_locator(FixedLocator(list(places)))
-    axis.set_major_formatter(FuncFormatter(lambda value, _: text(value).partition("\n")[0]))
-    axes.tick_params(axis=which, length=0, pad=5, labelsize=TEXT, labelcolor=DIM)
+def ticks(
+    axes: Axes, which: Literal["x", "y"], places: Sequence[float], text: Callable[[float], str], grid: bool = True,
+    colour: str = DIM,
+) -> None:  # fmt: skip
+    """Tick labels of one axis ('x' or 'y'), and lines of the paper's rule where they help to compare. The axes have their limits.
+
+    Drawn as plain text and one path: matplotlib's own ticks, which can be moved, cost more than everything else in a panel.
+    """
+    low, high = sorted(axes.get_xlim() if which == "x" else axes.get_ylim())
+    shown = [place for place in places if low <= place <= high]
     if grid:
-        axes.grid(True, axis=which, color=RULE, linewidth=THIN)
+        _rules(axes, which, shown)
+    for place in shown:
+        _tick_label(axes, which, place, text(place).partition("\n")[0], colour)
     if which == "x":
-        _further_rows(axes, places, text)
+        _further_rows(axes, shown, text)
+
+
+def _rules(axes: Axes, which: Literal["x", "y"], places: Sequence[float]) -> None:
+    """Under everything in the axes."""
+    if not places:
+        return
+    ends = [(place, side) if which == "x" else (side, place) for place in places for side in (0.0, 1.0)]
+    across = axes.get_xaxis_transform() if which == "x" else axes.get_yaxis_transform()
+    path = Path(ends, [Path.MOVETO, Path.LINETO] * len(places))
+    axes.figure.add_artist(PathPatch(path, fill=False, edgecolor=RULE, linewidth=THIN, transform=across, zorder=-1))
+
+
+def _tick_label(axes: Axes, which: Literal["x", "y"], place: float, words: str, colour: str) -> None:
+    across, va, ha = axes.get_xaxis_text1_transform(5.0) if which == "x" else axes.get_yaxis_text1_transform(5.0)
+    x, y = (place, 0.0) if which == "x" else (0.0, place)
+    axes.figure.text(x, y, words, transform=across, va=va, ha=ha, color=colour, fontsize=TEXT)
 
 
 def _further_rows(axes: Axes, places: Sequence[float], text: Callable[[float], str]) -> None:

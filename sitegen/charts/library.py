@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
     from matplotlib.patches import Circle, Patch, PathPatch, Polygon, Rectangle
     from matplotlib.path import Path
-    from matplotlib.ticker import FixedLocator, FuncFormatter, MaxNLocator
+    from matplotlib.ticker import MaxNLocator
 else:
     matplotlib = Late("matplotlib")
     Axes = Late("matplotlib.axes", "Axes")
@@ -21,11 +21,9 @@ else:
         Late("matplotlib.patches", name) for name in ("Circle", "Patch", "PathPatch", "Polygon", "Rectangle")
     )
     Path = Late("matplotlib.path", "Path")
-    FixedLocator, FuncFormatter, MaxNLocator = (
-        Late("matplotlib.ticker", name) for name in ("FixedLocator", "FuncFormatter", "MaxNLocator")
-    )
+    MaxNLocator = Late("matplotlib.ticker", "MaxNLocator")
 
 __all__ = [
-    "Axes", "Circle", "Figure", "FigureCanvasSVG", "FixedLocator", "FuncFormatter", "MaxNLocator", "Patch", "Path", "PathPatch",
+    "Axes", "Circle", "Figure", "FigureCanvasSVG", "MaxNLocator", "Patch", "Path", "PathPatch",
     "Polygon", "Rectangle", "matplotlib",
 ]  # fmt: skip

@@ -33,8 +33,7 @@ def draw(lights: Lights, voice: Voice) -> tuple[Panel, ...]:
     axes.set_ylim(len(lights) - 0.5, -0.5)
     marks = nice_ticks(max(map(_whole_h, lights)))
     ticks(axes, "x", marks, hour_text(marks, voice.numbers, voice.words.say("unit.h")))
-    ticks(axes, "y", range(len(lights)), lambda row: lights[round(row)].short, grid=False)
-    axes.tick_params(axis="y", labelcolor=INK)
+    ticks(axes, "y", range(len(lights)), lambda row: lights[round(row)].short, grid=False, colour=INK)
     for row, one in enumerate(lights):
         _bar(axes, row, one)
         write(axes, _whole_h(one) + 5 * scale_h / PLOT, row, _words(one, voice))

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from itertools import pairwise
 from statistics import median
 from zoneinfo import ZoneInfo
 
@@ -107,8 +108,9 @@ def _panel(measure: Measure, values: QualityValues, voice: Voice) -> Panel:
     _axis_range(axes, points)
     ranked = _ranked(measure, values)
     named = [ranked[0], *ranked[1:][-1:]]
+    _dots(axes, points)
     for night, told_points in zip(values.nights, points, strict=True):
-        _night(axes, told_points, night in named)
+        _line(axes, told_points, night in named)
     _names(axes, [(points[values.nights.index(night)].kept, _name(night, voice)) for night in named])
     _clock(axes, offsets, voice)
     _widths(axes, voice)
@@ -147,25 +149,28 @@ def _points(measure: Measure, night: QualityNight, offset: timedelta) -> _Points
 
 def _axis_range(axes: Axes, nights: Sequence[_Points]) -> None:
     """All hours; the widths of the kept subs, so that what was thrown away does not flatten them."""
-    kept = [point for night in nights for point in night.kept]
-    xs = [x for x, _ in kept] + [x for night in nights for x, _ in night.thrown]
-    ys = [y for _, y in kept]
+    xs = [x for night in nights for x, _ in (*night.kept, *night.thrown)]
+    ys = [y for night in nights for _, y in night.kept]
     spread = max(max(ys) - min(ys), 0.2 * max(ys), 0.1)
     axes.set_xlim(min(xs) - 0.15, max(xs) + 0.15)
     axes.set_ylim(max(0.0, min(ys) - 0.2 * spread), max(ys) + 0.3 * spread)
 
 
-def _night(axes: Axes, points: _Points, named: bool) -> None:
-    """Dots for its subs, hollow where thrown away (at the upper edge where they would lie beyond it); the moving median of
-    the kept ones as a line."""
+def _dots(axes: Axes, nights: Sequence[_Points]) -> None:
+    """Subs as dots, hollow where thrown away (at the upper edge where they would lie beyond it): one path a kind."""
     top = axes.get_ylim()[1]
-    dots(axes, *_columns(points.kept), 4.5, BROAD, alpha=0.8)
-    hollow_dots(axes, *_columns([point for point in points.thrown if point[1] <= top]), 6.0, BROAD)
-    beyond = [x for x, y in points.thrown if y > top]
-    axes.plot(beyond, [top] * len(beyond), "^", color="none", markeredgecolor=BROAD, markersize=6, clip_on=False)
+    thrown = [point for night in nights for point in night.thrown]
+    dots(axes, *_columns([point for night in nights for point in night.kept]), 4.5, BROAD, alpha=0.8)
+    hollow_dots(axes, *_columns([point for point in thrown if point[1] <= top]), 6.0, BROAD)
+    if beyond := [x for x, y in thrown if y > top]:
+        axes.plot(beyond, [top] * len(beyond), "^", color="none", markeredgecolor=BROAD, markersize=6, clip_on=False)
+
+
+def _line(axes: Axes, points: _Points, named: bool) -> None:
+    """The moving median of a night's kept subs."""
     for run in _runs(points.kept):
-        colour, width = (INK, THICK) if named else (DIM, LINE)
-        axes.plot([x for x, _ in run], moving_median([y for _, y in run]), color=colour, linewidth=width)
+        medians = moving_median([y for _, y in run])
+        axes.plot([x for x, _ in run], medians, color=INK if named else DIM, linewidth=THICK if named else LINE)
 
 
 def _names(axes: Axes, lines: list[tuple[list[tuple[float, float]], str]]) -> None:
@@ -192,13 +197,9 @@ def _columns(points: list[tuple[float, float]]) -> tuple[list[float], list[float
 
 def _runs(points: list[tuple[float, float]]) -> list[list[tuple[float, float]]]:
     """Stretches without a gap of more than an hour and a half."""
-    runs: list[list[tuple[float, float]]] = []
-    for point in points:
-        if runs and point[0] - runs[-1][-1][0] <= GAP_H:
-            runs[-1].append(point)
-        else:
-            runs.append([point])
-    return runs
+    breaks = [place for place in range(1, len(points)) if points[place][0] - points[place - 1][0] > GAP_H]
+    edges = [0, *breaks, len(points)]
+    return [points[start:end] for start, end in pairwise(edges) if end > start]
 
 
 def moving_median(values: Sequence[float]) -> list[float]:
@@ -257,9 +258,9 @@ def _one_night(measure: Measure, night: QualityNight, voice: Voice) -> str:
     third = max(1, len(told_values) // 3)
     first, last = median(told_values[:third]), median(told_values[-third:])
     change = "grew" if last > first * (1 + CHANGED) else "shrank" if last < first * (1 - CHANGED) else "stayed"
-    numbers = voice.numbers
-    return voice.say(f"quality.{measure.name}_{change}", day=numbers.day(night.evening), first=numbers.quantity(first, "″"),
-                     last=numbers.quantity(last, "″"), middle=numbers.quantity(median(told_values), "″"))  # fmt: skip
+    told_as = {"first": first, "last": last, "middle": median(told_values)}
+    widths = {name: voice.numbers.quantity(value, "″") for name, value in told_as.items()}
+    return voice.say(f"quality.{measure.name}_{change}", day=voice.numbers.day(night.evening), **widths)
 
 
 def table(values: QualityValues, voice: Voice) -> Table:

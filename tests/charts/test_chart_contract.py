@@ -9,6 +9,7 @@ from xml.etree.ElementTree import Element, fromstring
 import matplotlib
 import pytest
 
+from sitegen.charts import hours_by_year, house_style
 from sitegen.charts.chart import Chart, Drawn, drawn
 from sitegen.charts.house_style import WIDTH
 from sitegen.charts.lettering import box_of
@@ -42,6 +43,14 @@ def test_the_same_values_give_the_same_bytes(chart: Chart[Any]) -> None:
     first = made(chart)
     with matplotlib.rc_context({"font.size": 31.0, "svg.fonttype": "path", "axes.grid": True, "lines.linewidth": 9.0}):
         assert made(chart) == first
+
+
+def test_a_figure_that_served_before_leaves_no_trace(chart: Chart[Any]) -> None:
+    """Figures are handed back and used again; a new one gives the same bytes."""
+    made(hours_by_year.CHART)
+    used = made(chart)
+    house_style._empty.clear()
+    assert made(chart) == used
 
 
 def test_nothing_that_the_site_forbids(chart: Chart[Any]) -> None:
