@@ -86,6 +86,11 @@ def _declination(shower: Shower, degrees: float) -> str:
     return f"{'−' if degrees < 0 else '+'}{seconds // 3600:02d}° {seconds // 60 % 60:02d}′ {seconds % 60:02d}″"
 
 
+def _turned(shower: Shower, degrees: float) -> str:
+    """One decimal, and a hair short of a full turn reads as none."""
+    return f"{shower.numbers.number(round(degrees, 1) % 360, 1)}°"
+
+
 def _day(shower: Shower, text: str) -> str:
     return shower.numbers.day(date.fromisoformat(text))
 
@@ -93,6 +98,10 @@ def _day(shower: Shower, text: str) -> str:
 _SPECIAL: dict[str, Callable[[Shower, Any], str]] = {
     "target.ra_deg": _right_ascension,
     "target.dec_deg": _declination,
+    "pictures.ra_deg": _right_ascension,
+    "pictures.dec_deg": _declination,
+    "pictures.field_deg": field_text,
+    "pictures.rotation_deg": _turned,
     "optics.field_deg": field_text,
     "optics.field_diagonal_deg": lambda shower, value: shower.numbers.angle(value),
     "optics.f_ratio": lambda shower, value: f"f/{shower.numbers.figures(value, 2)}",
@@ -108,7 +117,7 @@ _SPECIAL: dict[str, Callable[[Shower, Any], str]] = {
 
 def fact_value(facts: Mapping[str, Any], marker: str) -> tuple[str, Any]:
     """The fact's path and value that a text marker names: 'integration.total_s', 'nights.moon.illuminated@2026-10-18',
-    'optics.scale_arcsec_px@long-train', 'integration.by_filter.L.total_s'.
+    'optics.scale_arcsec_px@long-train', 'pictures.rotation_deg@core.jpg', 'integration.by_filter.L.total_s'.
 
     Raises LookupError with a sentence for the author where there is no such fact.
     """
@@ -119,6 +128,8 @@ def fact_value(facts: Mapping[str, Any], marker: str) -> tuple[str, Any]:
     if keys[0] == "optics":
         return path, _inside(_chosen(facts["optics"], "rig", which, "rig"), keys[1:], path)
     value = _inside(facts, keys, path)
+    if keys[0] == "pictures":
+        return path, _inside(_chosen(facts["pictures"], "file", which, "picture"), keys[1:], path)
     if path.startswith("integration.by_filter."):
         return {"total_s": "integration.total_s", "wanted_s": "integration.total_s"}.get(keys[-1], "integration.kept"), value
     if path.startswith("integration.by_night."):

@@ -30,7 +30,7 @@ class Words(Mapping[str, str]):
 
     def count(self, key: str, number: int, **values: object) -> str:
         """The sentence for that many, by the language's own plural forms ('key.one', 'key.other', …)."""
-        form = Locale.parse(self.language, sep="-").plural_form(number)
+        form = _locale(self.language).plural_form(number)
         chosen = f"{key}.{form}" if f"{key}.{form}" in self.by_key else f"{key}.other"
         return self.say(chosen, n=number, **values)
 
@@ -41,6 +41,11 @@ def words_from(language: str, texts: tuple[str, ...]) -> Words:
     for text in texts:
         found.update(_parsed(text))
     return Words(language, found)
+
+
+@cache
+def _locale(language: str) -> Locale:
+    return Locale.parse(language, sep="-")
 
 
 @cache
