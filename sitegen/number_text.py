@@ -7,6 +7,7 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, tzinfo
+from functools import cache, lru_cache
 
 from babel import Locale
 from babel.dates import format_date, format_datetime
@@ -27,9 +28,7 @@ class NumberText:
         """Fixed decimals, the language's own separators, a true minus sign."""
         if value is None or not math.isfinite(value):
             return UNKNOWN
-        pattern = "#,##0" + ("." + "0" * decimals if decimals else "")
-        text = format_decimal(round(value, decimals) + 0.0, pattern, locale=self._locale)
-        return text.replace("-", "−")
+        return _fixed(self.language, round(value, decimals) + 0.0, decimals)
 
     def figures(self, value: float | None, figures: int = 3) -> str:
         """That many significant figures: 1.02, 53.4, 0.331."""
@@ -103,8 +102,20 @@ class NumberText:
 
     @property
     def _locale(self) -> Locale:
-        """Plain 'en' means day-month-year, as the trade writes dates; a region ('en-US') brings its own habits."""
-        return Locale.parse("en_GB" if self.language == "en" else self.language.replace("-", "_"))
+        return _locale_of(self.language)
+
+
+@cache
+def _locale_of(language: str) -> Locale:
+    """Plain 'en' means day-month-year, as the trade writes dates; a region ('en-US') brings its own habits."""
+    return Locale.parse("en_GB" if language == "en" else language.replace("-", "_"))
+
+
+@lru_cache(maxsize=100_000)
+def _fixed(language: str, value: float, decimals: int) -> str:
+    """Remembered: a diary shows the same few thousand numbers over and over."""
+    pattern = "#,##0" + ("." + "0" * decimals if decimals else "")
+    return format_decimal(value, pattern, locale=_locale_of(language)).replace("-", "−")
 
 
 def _plain(texts: NumberText, value: float, unit: str) -> str:

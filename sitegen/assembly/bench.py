@@ -10,7 +10,7 @@ from sitegen.diary.diary import Diary
 from sitegen.diary.public_position import PublicSite, public_site
 from sitegen.diary.settings import Settings
 from sitegen.keeping.blobs import Blobs
-from sitegen.keeping.keep import Keep, key_of, read_pickle, write_pickle
+from sitegen.keeping.keep import Keep, key_of, put_pickle, read_pickle
 from sitegen.keeping.makers import maker
 from sitegen.number_text import NumberText
 from sitegen.pages.card import EntryCard
@@ -95,11 +95,9 @@ class Bench:
         """A book of these cards only, newest first."""
         return SiteBook(self.settings, self.sites, self.frame.rigs, cards, self.shower, partial(self.charts.value, CHARTS))
 
-    def put(self, kind: str, digest: str, value: Any) -> None:
-        """Keeps a record under its digest."""
-        path = self.keep / kind / digest
-        if read_pickle(path) is None:
-            write_pickle(path, value)
+    def put(self, kind: str, value: Any) -> str:
+        """Keeps a record under its digest, which is given back."""
+        return put_pickle(self.keep / kind, value)
 
     def get(self, kind: str, digest: str) -> Any:
         """A record kept before. Raises Gone where it is missing or damaged."""

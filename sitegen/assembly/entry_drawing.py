@@ -32,8 +32,7 @@ def _draw_entry(bench: Bench, job: DrawJob) -> DrawnPages:
     prepared = with_ribbons(bench, job.core, job.half_hours)
     book = bench.book(job.around)
     mistaken = bool(text_of(prepared, book).mistakes)
-    card = digest_of(prepared.card)
-    bench.put(CARDS, card, prepared.card)
+    card = bench.put(CARDS, prepared.card)
     pages = [entry_page(prepared, book), *_nights(bench, [prepared], job.evenings)]
     html = text_of(prepared, book, partial(absolute, book)).html if job.in_feed else None
     return DrawnPages(job.key, drawn(bench, pages, job.earlier), card, html, mistaken, bench.charts_used())

@@ -13,7 +13,6 @@ from sitegen.diary import addresses
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
 from sitegen.facts.views import EntryView
-from sitegen.keeping.keep import digest_of
 from sitegen.keeping.products import Product, keep_bytes
 from sitegen.pages.card import card_of
 from sitegen.pages.markdown_text import Resolvers, plain_text, to_html
@@ -51,8 +50,7 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
     main = main_picture(pictures)
     card = card_of(view, facts, None, picture_view(main) if main else None)
     prepared = PreparedEntry(view, facts, card, tuple(pictures), made.has_card)
-    core = digest_of(prepared)
-    bench.put(CORES, core, prepared)
+    core = bench.put(CORES, prepared)
     return FactsOfEntry(
         key=job.key,
         marks=(),

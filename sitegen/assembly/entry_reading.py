@@ -9,7 +9,6 @@ from sitegen.assembly.records import Marks, ReadEntry
 from sitegen.diary.entry import Entry
 from sitegen.facts.diary_in_sky import rigs_of
 from sitegen.keeping.footprint import Mark
-from sitegen.keeping.keep import digest_of
 from sitegen.reading.reader import read_entry
 
 
@@ -25,8 +24,7 @@ def _read(bench: Bench, relative: str, frame: str) -> ReadEntry:
     entry = reading.entry
     if entry is None:
         return found
-    digest = digest_of(entry)
-    bench.put(ENTRIES, digest, entry)
+    digest = bench.put(ENTRIES, entry)
     return replace(
         found,
         slug=entry.slug,

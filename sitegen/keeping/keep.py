@@ -2,7 +2,6 @@
 
 import hashlib
 import os
-import pickle
 import shutil
 from collections.abc import Callable
 from pathlib import Path
@@ -10,7 +9,7 @@ from tempfile import mkdtemp
 from typing import Any, TypeVar
 
 from sitegen.keeping.footprint import marks_in
-from sitegen.keeping.safe_pickle import load
+from sitegen.keeping.safe_pickle import dump, load
 
 Product = TypeVar("Product")
 SAID = "said"
@@ -81,7 +80,7 @@ def key_of(*inputs: Any) -> str:
 def digest_of(value: Any) -> str:
     """A quicker name for a record: different for different records; now and then also for equal ones, which costs a
     making and no more."""
-    return hashlib.blake2b(pickle.dumps(value, protocol=5), digest_size=20).hexdigest()
+    return hashlib.blake2b(dump(value), digest_size=20).hexdigest()
 
 
 def hash_of_file(path: Path) -> str:
@@ -91,7 +90,23 @@ def hash_of_file(path: Path) -> str:
 
 def write_pickle(path: Path, product: Any) -> None:
     """With a checksum in front, so that damage shows."""
-    write_checked(path, pickle.dumps((product,), protocol=5))
+    write_checked(path, dump((product,)))
+
+
+def put_pickle(folder: Path, product: Any) -> str:
+    """Writes the product where it is not there yet; gives its name in the folder, its digest."""
+    body = dump((product,))
+    name = hashlib.blake2b(body, digest_size=20).hexdigest()
+    if not _holds(folder / name, body):
+        write_checked(folder / name, body)
+    return name
+
+
+def _holds(path: Path, body: bytes) -> bool:
+    try:
+        return read_checked(path) == body
+    except (OSError, ValueError):
+        return False
 
 
 def read_pickle(path: Path) -> tuple[Any] | None:

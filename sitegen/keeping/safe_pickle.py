@@ -1,4 +1,4 @@
-"""Reading kept records without running what is in them: a pickle may only name records of this project and plain values.
+"""Records as bytes, and back without running what is in them: a pickle may only name records of this project and plain values.
 
 A folder of kept things may come from anywhere: with somebody's diary out of an archive, from a shared disk. Python's own reader
 would call whatever function such a file names.
@@ -6,9 +6,11 @@ would call whatever function such a file names.
 
 import io
 import pickle
-from dataclasses import is_dataclass
+from collections.abc import Callable
+from dataclasses import fields, is_dataclass
 from enum import Enum
 from functools import cache
+from operator import attrgetter
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -22,6 +24,34 @@ PLAIN = frozenset({
     ("numpy._core.multiarray", "scalar"), ("numpy.core.multiarray", "scalar"),
 })  # fmt: skip
 """Whose making does nothing but make them."""
+
+
+def dump(value: Any) -> bytes:
+    """A frozen record is written as its class and its values: the standard library's way for one with slots asks each object for
+    its list of fields, which takes longer than all the rest."""
+    body = io.BytesIO()
+    _Writer(body, protocol=5).dump(value)
+    return body.getvalue()
+
+
+class _Writer(pickle.Pickler):
+    def reducer_override(self, obj: Any, /) -> Any:
+        kind: Any = type(obj)
+        values = _values_of(kind)
+        return NotImplemented if values is None else (kind, values(obj))
+
+
+@cache
+def _values_of(kind: type) -> Callable[[Any], tuple[Any, ...]] | None:
+    """What gives a record's values in the order in which its class takes them; None for what is no such record."""
+    if not is_dataclass(kind) or not hasattr(kind, "__slots__") or hasattr(kind, "__post_init__"):
+        return None
+    names = [field.name for field in fields(kind)]
+    if not names or not all(field.init and not field.kw_only for field in fields(kind)):
+        return None
+    if len(names) == 1:
+        return lambda record: (getattr(record, names[0]),)
+    return attrgetter(*names)
 
 
 def load(body: bytes) -> Any:
