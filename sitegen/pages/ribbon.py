@@ -39,11 +39,14 @@ class Block:
 
 @dataclass(frozen=True, slots=True)
 class Lane:
-    """The subs of one filter; `bands` are its passbands in whole nm, empty for no hue."""
+    """The subs of one filter; `bands` are its passbands in whole nm, empty for no hue. `marks` and `gone`: the kept and the
+    thrown away subs as SVG path data, a unit high, for ribbons that name no sub."""
 
     short: str
     bands: tuple[int, ...]
     blocks: tuple[Block, ...]
+    marks: str = ""
+    gone: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,9 +119,7 @@ def half_clock(longest_s: float) -> float:
     return min(max(math.ceil(longest_s / 1800) / 2 + 0.5, SHORTEST_CLOCK_H), LONGEST_CLOCK_H)
 
 
-def ribbon_of(
-    night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]], key: str, named: bool = True
-) -> Ribbon:
+def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]], key: str, named: bool = True) -> Ribbon:
     """`bands` gives each filter's passbands; lanes stand in its order. `key` keeps SVG ids apart within a page. `named`: its
     blocks know their subs."""
     curve = night.sky.curve if night.sky else None
@@ -213,9 +214,7 @@ def _line(times_s: Sequence[float], altitude_deg: Sequence[float], span: Span) -
 
 def _area(times_s: Sequence[float], altitude_deg: Sequence[float], span: Span) -> str:
     """The same curve closed along the horizon."""
-    return "".join(
-        f"{_path(_thinned(run))}V{HEIGHT:.0f}H{run[0][0]:.2f}Z" for run in _points(times_s, altitude_deg, span)
-    )
+    return "".join(f"{_path(_thinned(run))}V{HEIGHT:.0f}H{run[0][0]:.2f}Z" for run in _points(times_s, altitude_deg, span))
 
 
 def _path(points: Sequence[tuple[float, float]]) -> str:
@@ -247,14 +246,29 @@ def _hours(span: Span, zone: ZoneInfo) -> tuple[tuple[float, datetime], ...]:
     return tuple(found)
 
 
-def _lanes(
-    lights: Sequence[SubInSky], span: Span, bands: Mapping[str, tuple[int, ...]], named: bool
-) -> tuple[Lane, ...]:
+def _lanes(lights: Sequence[SubInSky], span: Span, bands: Mapping[str, tuple[int, ...]], named: bool) -> tuple[Lane, ...]:
     return tuple(
-        Lane(short, passbands, tuple(_block(light, span, named) for light in lights if light.filter_key == short))
+        _lane(short, passbands, [_block(light, span, named) for light in lights if light.filter_key == short])
         for short, passbands in bands.items()
         if any(light.filter_key == short for light in lights)
     )
+
+
+def _lane(short: str, bands: tuple[int, ...], blocks: Sequence[Block]) -> Lane:
+    kept, gone = (_marks(block for block in blocks if block.kept is wanted) for wanted in (True, False))
+    return Lane(short, bands, tuple(blocks), kept, gone)
+
+
+def _marks(blocks: Iterable[Block]) -> str:
+    """Subs in a row are one mark: a pause that the eye could not see is none."""
+    runs: list[list[float]] = []
+    for block in sorted(blocks, key=lambda one: one.x):
+        end = block.x + block.width
+        if runs and block.x - runs[-1][1] <= SHORTEST_MARK:
+            runs[-1][1] = max(end, runs[-1][1])
+        else:
+            runs.append([block.x, end])
+    return "".join(f"M{start:.2f} 0H{end:.2f}V1H{start:.2f}Z" for start, end in runs)
 
 
 def _block(light: SubInSky, span: Span, named: bool) -> Block:

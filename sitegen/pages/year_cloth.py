@@ -4,9 +4,10 @@ Dusk and darkness are four areas, one in the other, so that the summer's missing
 on the nights it was up; what was gathered is a thread in its night. Coordinates: x 0 to 100 across the clock, y one unit a day.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import groupby
 
 import numpy as np
 
@@ -86,9 +87,7 @@ def _hour(hour: int, half_h: float) -> tuple[float, str]:
     return round(50 + 50 * hour / half_h, 2), f"{hour % 24:02d}"
 
 
-def _woven(
-    year: int, site: PublicSite, half_h: float
-) -> tuple[tuple[tuple[int, str], ...], tuple[tuple[float, str], ...]]:
+def _woven(year: int, site: PublicSite, half_h: float) -> tuple[tuple[tuple[int, str], ...], tuple[tuple[float, str], ...]]:
     """The areas and the Moon of every night of the year at one site: one pass of the sky."""
     days = _days(year)
     nothing = np.array([], dtype=float)
@@ -124,11 +123,15 @@ def _area(rows: Sequence[tuple[float, float] | None]) -> str:
             run.append((y, row))
             continue
         if run:
-            left = [f"{x:.1f} {at}V{at + 1}" for at, (x, _) in run]
-            right = [f"{x:.1f} {at + 1}V{at}" for at, (_, x) in reversed(run)]
-            path += "M" + "L".join([*left, *right]) + "Z"
+            first, (left, _) = run[0]
+            path += f"M{left:.1f} {first}{_stairs((x for _, (x, _) in run), 1)}{_stairs((x for _, (_, x) in reversed(run)), -1)}Z"
         run = []
     return path
+
+
+def _stairs(xs: Iterable[float], step: int) -> str:
+    """Down or up the nights, one row each; rows of the same x in one stroke."""
+    return "".join(f"H{x}v{step * len(list(rows))}" for x, rows in groupby(f"{x:.1f}" for x in xs))
 
 
 def _moon(skies: Sequence[NightSky], half_h: float) -> tuple[tuple[float, str], ...]:

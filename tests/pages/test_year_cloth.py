@@ -47,12 +47,13 @@ def cloth_at(latitude_deg: float) -> YearCloth:
 
 
 def nights_of(path: str) -> set[int]:
-    """Which rows (days of the year, from 0) an area covers."""
+    """Which rows (days of the year, from 0) an area covers; each of its shapes goes down one side and up the other."""
     rows: set[int] = set()
-    for shape in path.split("Z"):
-        marks = [int(y) for y in re.findall(r"[ V](\d+)", shape)]
-        if marks:
-            rows |= set(range(min(marks), max(marks)))
+    for shape in filter(None, path.split("Z")):
+        (first,) = re.findall(r"^M[\d.]+ (\d+)", shape)
+        steps = [int(rows_down) for rows_down in re.findall(r"v(-?\d+)", shape)]
+        assert sum(steps) == 0
+        rows |= set(range(int(first), int(first) + sum(step for step in steps if step > 0)))
     return rows
 
 
