@@ -1,9 +1,11 @@
 """Work shared out: little of it in this process, much of it on every core."""
 
 import os
+import signal
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from multiprocessing import get_context
+from contextlib import contextmanager
+from multiprocessing import active_children, get_context
 from typing import Any, TypeVar
 
 from sitegen.assembly.bench import Bench
@@ -33,7 +35,9 @@ class Crew:
             return
         size = max(1, min(most, len(jobs) // (CHUNKS_A_PROCESS * self.processes)))
         pool = self._pool()
-        for results in pool.map(_work, [task] * -(-len(jobs) // size), _chunks(jobs, size)):
+        with _deaf_to_interrupts():
+            waiting = pool.map(_work, [task] * -(-len(jobs) // size), _chunks(jobs, size))
+        for results in waiting:
             yield from results
 
     def _pool(self) -> ProcessPoolExecutor:
@@ -45,8 +49,31 @@ class Crew:
         return self
 
     def __exit__(self, *wrong: object) -> None:
-        if self.pool is not None:
-            self.pool.shutdown(cancel_futures=True)
+        """Where the work ends early nobody waits for what is in hand: it is made again the next time."""
+        if self.pool is None:
+            return
+        if any(wrong):
+            end_processes()
+        self.pool.shutdown(cancel_futures=True)
+
+
+def end_processes() -> None:
+    """Those that this process has started, at once. One that waits to hand over its results would wait for ever."""
+    for process in active_children():
+        process.kill()
+
+
+@contextmanager
+def _deaf_to_interrupts() -> Iterator[None]:
+    """Ctrl-C goes to every process of a terminal; those started here leave it to the one that started them."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def _cores() -> int:

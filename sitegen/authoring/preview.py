@@ -1,4 +1,8 @@
-"""The preview: rebuild whenever the author saves, tell the open pages, go on until stopped."""
+"""The preview: rebuild whenever the author saves, tell the open pages, go on until stopped.
+
+It ends within a second, whatever it is doing: rebuilds run in a thread of their own, which is left to itself when the preview
+stops. The site that stands is whole at every moment, so nothing is lost by that.
+"""
 
 import threading
 import time
@@ -16,6 +20,7 @@ from sitegen.problems import Problem, errors_in
 # A burst of saves is one change: wait until nothing has come for a step, but no longer than the whole.
 STEP_MS, LONGEST_MS = 50, 600
 _LEFT_BY_EDITORS = ("~", ".swp", ".swx", ".swo", ".tmp", ".temp", ".bak", ".part", ".crdownload", ".orig")
+LOOK_AROUND_S = 0.05
 # Some look with a file of this name whether they may write in a folder.
 _TRIED_BY_EDITORS = "4913"
 
@@ -33,27 +38,38 @@ Build = Callable[[], Built]
 Told = Callable[[Built], None]
 
 
-def preview(folders: Folders, port: int, build: Build, ready: Callable[[str], None], told: Told, stop: threading.Event) -> None:
-    """Serves before it builds, so that the page is there at once. Ends when `stop` is set, or by Ctrl-C.
+def preview(folders: Folders, port: int, build: Build, ready: Callable[[str], None], told: Told, stop: threading.Event) -> bool:
+    """Serves before it builds, so that the page is there at once. Ends when `stop` is set.
 
-    `ready` gets the address, `told` what came of each rebuild. Raises DiaryProblems where no port is free.
+    `ready` gets the address, `told` what came of each rebuild. True where nothing is left running, False where a rebuild was in
+    hand. Raises DiaryProblems where no port is free.
     """
     board = NewsBoard(f"{time.time_ns():x}")
     server = open_server(port, folders.output, board)
-    serving = threading.Thread(target=server.serve_forever, name="preview", daemon=True)
-    serving.start()
+    threading.Thread(target=server.serve_forever, args=(LOOK_AROUND_S,), name="preview", daemon=True).start()
     try:
         ready(f"http://{HOST}:{server.server_address[1]}/")
         for _ in _saves(folders, stop):
-            built = _timed(build, folders.content)
+            built = _built_meanwhile(lambda: _timed(build, folders.content), stop)
+            if built is None:
+                return False
             board.tell(built.problems, built.changed and not errors_in(built.problems))
             told(built)
-    except KeyboardInterrupt:
-        pass
+        return True
     finally:
         board.close()
         server.shutdown()
         server.server_close()
+
+
+def _built_meanwhile(build: Build, stop: threading.Event) -> Built | None:
+    """None where `stop` was set before the rebuild was done."""
+    done: list[Built] = []
+    building = threading.Thread(target=lambda: done.append(build()), name="rebuild", daemon=True)
+    building.start()
+    while building.is_alive() and not stop.is_set():
+        building.join(LOOK_AROUND_S)
+    return None if stop.is_set() else done[0]
 
 
 def _saves(folders: Folders, stop: threading.Event) -> Iterator[None]:
@@ -66,11 +82,12 @@ def _saves(folders: Folders, stop: threading.Event) -> Iterator[None]:
         stop_event=stop,
         rust_timeout=500,
         yield_on_timeout=True,
-        raise_interrupt=True,
+        raise_interrupt=False,
         ignore_permission_denied=True,
     )
     next(changes, None)
-    yield
+    if not stop.is_set():
+        yield
     for found in changes:
         if found:
             yield

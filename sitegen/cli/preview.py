@@ -1,5 +1,7 @@
 """sitegen preview: rebuild on every save, and a page that refreshes itself."""
 
+import os
+import signal
 import sys
 import threading
 from pathlib import Path
@@ -50,10 +52,41 @@ def command(content: Path, themes: Path, output: Path, port: int, jobs: int | No
         click.echo(f"{address}  (Ctrl-C ends)")
 
     try:
-        preview(folders, port, lambda: _build(folders, jobs), ready, told, threading.Event())
+        done = preview(folders, port, lambda: _build(folders, jobs), ready, told, _stop_by_signals())
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)
+    if not done:
+        _leave()
+
+
+def _stop_by_signals() -> threading.Event:
+    """Set by Ctrl-C, by being asked to end, or by a terminal that is closed; a second time the system ends it by itself.
+
+    A script's programs in the background are told to ignore Ctrl-C, which would leave a server behind that nobody sees: this one
+    ends with its script. Who says 'nohup' wants it to outlive its terminal, and is obeyed.
+    """
+    stop = threading.Event()
+
+    def ended(number: int, _: object) -> None:
+        signal.signal(number, signal.SIG_DFL)
+        stop.set()
+
+    for name in ("SIGINT", "SIGTERM", "SIGHUP"):
+        number = getattr(signal, name, None)
+        if number is not None and not (name == "SIGHUP" and signal.getsignal(number) is signal.SIG_IGN):
+            signal.signal(number, ended)
+    return stop
+
+
+def _leave() -> None:
+    """At once, though a rebuild is in hand: a thread deep in a picture cannot be called back."""
+    from sitegen.assembly.crew import end_processes
+
+    end_processes()
+    sys.stdout.flush()
+    sys.stderr.flush()
+    os._exit(0)
 
 
 def _build(folders: Folders, jobs: int | None) -> "Built":
