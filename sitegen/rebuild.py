@@ -16,10 +16,12 @@ from typing import Any
 
 from sitegen.folders import Folders
 from sitegen.keeping.standing import Look, look, remember, standing_report
+from sitegen.keeping.told import FOLDER as TOLD
+from sitegen.keeping.told import keep_told, told_before
 from sitegen.pages.theme import packaged_themes
 from sitegen.problems import DiaryProblems, Problem, errors_in
 
-FORGOTTEN = ("ledger", "standing", "files", "entries", "cores", "cards", "charts", "pictures", "pointings", "stars")
+FORGOTTEN = ("ledger", "standing", "files", "entries", "cores", "cards", "charts", "pictures", "pointings", "stars", TOLD)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,20 +87,32 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None) -> Report:
 
 def check(folders: Folders, today: date) -> tuple[Problem, ...]:
     """Every problem that a rebuild would meet, errors and warnings; nothing is published."""
+    seen = look(folders, _themes(folders), today)
+    told = told_before(seen, "problems")
+    if told is not None:
+        return tuple(Problem(**problem) for problem in told)
     from sitegen.assembly.assemble import assemble
 
-    seen = look(folders, _themes(folders), today)
     with _kept(folders) as keep:
-        return assemble(seen, keep, _steps(), None, checking=True).problems
+        problems = assemble(seen, keep, _steps(), None, checking=True).problems
+    keep_told(seen, "problems", [asdict(problem) for problem in problems])
+    return problems
 
 
 def reveals(folders: Folders, today: date) -> Any:
     """Lines (`diary.reveals.Reveal`) of what the diary makes public about its author; none while it has errors."""
-    from sitegen.diary.reveals import reveals_of
+    from sitegen.diary.reveals import Reveal, reveals_of
+
+    seen = look(folders, _themes(folders), today)
+    told = told_before(seen, "reveals")
+    if told is not None:
+        return tuple(Reveal(*one) for one in told)
     from sitegen.reading.reader import read_diary
 
     diary = read_diary(folders.content, today, str(folders.content)).diary
-    return reveals_of(diary) if diary is not None else ()
+    found = reveals_of(diary) if diary is not None else ()
+    keep_told(seen, "reveals", found)
+    return found
 
 
 @contextmanager
