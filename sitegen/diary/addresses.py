@@ -3,7 +3,6 @@
 Addresses are relative to the site's root, POSIX, and end in '/' where they name a page in a folder of its own.
 """
 
-import posixpath
 import re
 import unicodedata
 from datetime import date
@@ -105,8 +104,11 @@ def file_of(address: str) -> str:
 def relative(here: str, there: str) -> str:
     """The link from page `here` to `there`, naming index.html so that it works from disk."""
     path, hash_sign, anchor = there.partition("#")
-    folder = posixpath.dirname(file_of(here))
-    return posixpath.relpath(file_of(path), folder or ".") + hash_sign + anchor
+    start, end = file_of(here).split("/")[:-1], file_of(path).split("/")
+    shared = 0
+    while shared < len(start) and shared < len(end) - 1 and start[shared] == end[shared]:
+        shared += 1
+    return "/".join([*[".."] * (len(start) - shared), *end[shared:]]) + hash_sign + anchor
 
 
 def slug_of(text: str) -> str:

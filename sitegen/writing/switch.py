@@ -2,7 +2,6 @@
 
 import ctypes
 import os
-import shutil
 import sys
 from pathlib import Path
 
@@ -12,8 +11,8 @@ RENAME_SWAP = 2  # sys/stdio.h of macOS
 
 
 def change_places(beside: Path, output: Path) -> None:
-    """`output` becomes what `beside` was; the earlier output is gone afterwards. There is no moment without a whole site on
-    Linux and macOS; elsewhere two renames follow each other, and `publish.recover` mends a death between them."""
+    """`output` becomes what `beside` was, and the other way round. There is no moment without a whole site on Linux and macOS;
+    elsewhere renames follow each other, and `publish.recover` mends a death between them."""
     if not output.exists():
         beside.rename(output)
         return
@@ -21,7 +20,7 @@ def change_places(beside: Path, output: Path) -> None:
         old = output.with_name(f".{output.name}.old")
         output.rename(old)
         beside.rename(output)
-        shutil.rmtree(old, ignore_errors=True)
+        old.rename(beside)
 
 
 def _exchanged(one: Path, other: Path) -> bool:

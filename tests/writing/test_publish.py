@@ -12,6 +12,7 @@ import pytest
 
 from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems
+from sitegen.writing import next_site, switch
 from sitegen.writing import publish as room
 from sitegen.writing.publish import publish, recover
 
@@ -46,6 +47,51 @@ def test_what_did_not_change_is_not_written(tmp_path: Path) -> None:
     assert (told.files, told.changed, told.removed) == (2, 0, 1)
     assert (output / "pages/0/index.html").stat().st_ino == before
     assert not (output / "pages/2").exists()
+
+
+def test_what_did_not_change_is_not_touched(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The third site begins from the first: nothing is linked that both share, and a site of many new files is ready at once."""
+    output, state = tmp_path / "output", tmp_path / "state"
+    for version in ("first", "second"):
+        publish([*site("same", 30), Artifact.text("a.html", version)], output, state)
+    linked: list[str] = []
+    really = os.link
+    monkeypatch.setattr(os, "link", lambda old, new, **how: (linked.append(Path(new).name), really(old, new, **how))[0])
+    publish([*site("same", 30), Artifact.text("a.html", "third")], output, state)
+    assert (linked, contents(output)["a.html"]) == ([], "third")
+    monkeypatch.setattr(room, "CATCH_UP", 20)
+    publish(site("other", 30), output, state)
+    assert contents(state / "before-output") == contents(output) == contents(output) | {"pages/7/index.html": "other 7"}
+
+
+def test_whatever_lies_in_the_site_before_is_put_right(tmp_path: Path) -> None:
+    """Half a file of a killed rebuild, a folder in a page's place, a page in a folder's place, files and links of nobody."""
+    output, state = tmp_path / "output", tmp_path / "state"
+    for version in ("first", "second"):
+        publish(site(version), output, state)
+    before = state / "before-output"
+    (before / "pages/0/index.html").unlink()
+    (before / "pages/0/index.html").mkdir()
+    (before / "pages/0/index.html/deep").write_text("x")
+    (before / "pages/1/index.html").write_text("first")
+    (before / "pages/2/index.html").unlink()
+    (before / "pages/2").rmdir()
+    (before / "pages/2").write_text("x")
+    (before / "nobody/nothing").mkdir(parents=True)
+    (before / "nobody/link").symlink_to(tmp_path)
+    for version in ("second", "third"):
+        publish(site(version), output, state)
+        assert contents(output) == {f"pages/{number}/index.html": f"{version} {number}" for number in range(3)}
+        assert sorted(path.name for path in output.rglob("*") if path.is_dir()) == ["0", "1", "2", "pages"]
+
+
+def test_without_a_swap_in_one_step_two_renames_do(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """As on systems that have none."""
+    monkeypatch.setattr(switch, "_exchanged", lambda *_: False)
+    for version in ("first", "second", "third"):
+        publish(site(version), tmp_path / "output", tmp_path / "state")
+        assert contents(tmp_path / "output")["pages/1/index.html"] == f"{version} 1"
+    assert sorted(path.name for path in tmp_path.iterdir()) == [".output.lock", "output", "state"]
 
 
 def test_a_file_put_there_by_hand_stays_and_is_named(tmp_path: Path) -> None:
@@ -99,7 +145,7 @@ def test_a_full_disk_is_one_sentence(tmp_path: Path, monkeypatch: pytest.MonkeyP
     def full(*_: object) -> None:
         raise OSError(28, "No space left on device", str(tmp_path / "output/pages"))
 
-    monkeypatch.setattr(room, "_write", full)
+    monkeypatch.setattr(next_site, "_write", full)
     with pytest.raises(DiaryProblems, match="could not be written: no space left on device; free some space and rebuild"):
         publish(site("new"), tmp_path / "output")
     assert contents(tmp_path / "output")["pages/0/index.html"] == "old 0"

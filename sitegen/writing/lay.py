@@ -1,0 +1,49 @@
+"""What lies in a folder of the site: files by path, and folders, from one walk that opens nothing."""
+
+import os
+import stat
+from pathlib import Path
+from typing import NamedTuple
+
+
+class Laid(NamedTuple):
+    """A file or a link as the file system knows it. Two names of one inode are one file."""
+
+    size: int
+    mtime_ns: int
+    inode: int
+
+
+class Lay(NamedTuple):
+    """Paths are POSIX, relative to the folder. A link to a folder is one thing, whatever lies behind it."""
+
+    files: dict[str, Laid]
+    folders: set[str]
+
+
+def lay_of(root: Path) -> Lay:
+    """Empty where there is no such folder."""
+    files: dict[str, Laid] = {}
+    folders: set[str] = set()
+    waiting = [""] if root.is_dir() else []
+    while waiting:
+        inside = waiting.pop()
+        with os.scandir(f"{root}/{inside}") as found:
+            for one in found:
+                name = f"{inside}/{one.name}" if inside else one.name
+                told = one.stat(follow_symlinks=False)
+                if stat.S_ISDIR(told.st_mode):
+                    folders.add(name)
+                    waiting.append(name)
+                else:
+                    files[name] = Laid(told.st_size, told.st_mtime_ns, told.st_ino)
+    return Lay(files, folders)
+
+
+def folders_above(path: str) -> list[str]:
+    """'a/b/c.html' -> ['a/b', 'a']."""
+    above = []
+    while slash := path.rfind("/") + 1:
+        path = path[: slash - 1]
+        above.append(path)
+    return above

@@ -1,0 +1,144 @@
+"""The site as it will be, while it is put together in a folder that may hold an earlier one: only what differs is touched."""
+
+import errno
+import os
+import shutil
+from pathlib import Path
+
+from sitegen.artifact import Artifact
+from sitegen.writing.lay import Laid, folders_above, lay_of
+from sitegen.writing.memory import Memory
+
+FILE_MODE, FOLDER_MODE = 0o644, 0o755
+
+
+class NextSite:
+    """`output` stands; `beside` becomes the next one. What does not change is one file with a name in both: a hard link.
+
+    A file in `beside` is trusted only where it is that very file of the output, so that whatever a killed rebuild left there is
+    put right.
+    """
+
+    def __init__(self, output: Path, beside: Path) -> None:
+        self.output, self.beside = output, beside
+        beside.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
+        beside.chmod(FOLDER_MODE)
+        self.earlier = lay_of(output).files
+        self.here, self.folders = lay_of(beside)
+        self.placed: set[str] = set()
+        self.needed: set[str] = set()
+        self.changed = 0
+        self.differing: set[str] = set()
+
+    def place(self, artifact: Artifact) -> None:
+        path = inside(artifact.path)
+        if path in self.placed:
+            raise ValueError(f"two artifacts for {path}")
+        self.placed.add(path)
+        if self._same(artifact.content, path):
+            self._share(path)
+            return
+        self.changed += 1
+        if path in self.earlier:
+            self.differing.add(path)
+        self._make_room(path)
+        _write(artifact.content, self.beside / path)
+
+    def carry(self, known: Memory) -> tuple[list[str], list[str]]:
+        """Takes over what sitegen did not make. Gives (carried, in the way of a page), both sorted. Where nothing is
+        remembered, a file in a page's place is an earlier rebuild's if the folder looks like one, else the author's."""
+        carried, in_the_way = [], []
+        overwritten = self.differing if known.files is None and known.ours else known.files or frozenset()
+        pages_in = {folder for path in self.placed for folder in folders_above(path)}
+        for path in sorted(self.earlier):
+            if path in overwritten or (path in self.placed and path not in self.differing):
+                continue
+            if path in self.placed or path in pages_in or not self.placed.isdisjoint(folders_above(path)):
+                in_the_way.append(path)
+            else:
+                carried.append(path)
+        for path in carried if not in_the_way else ():
+            self._share(path)
+        return carried, in_the_way
+
+    def share_all(self) -> None:
+        """The site as it stands."""
+        for path in self.earlier:
+            self._share(path)
+
+    def clear(self) -> None:
+        """What is not of the next site goes: called when everything has its place."""
+        for path in self.here:
+            os.unlink(self.beside / path)  # noqa: PTH108 # thousands of them
+        for folder in sorted(self.folders - self.needed, reverse=True):
+            (self.beside / folder).rmdir()
+        self.here, self.folders = {}, set(self.needed)
+
+    def _same(self, content: bytes | Path, path: str) -> bool:
+        """Whether the earlier site has this very file. A kept file carries its time along, so that it need not be read."""
+        told = self.earlier.get(path)
+        if told is None:
+            return False
+        if isinstance(content, Path):
+            source = os.stat(content)  # noqa: PTH116 # thousands of them
+            return (told.size, told.mtime_ns) == (source.st_size, source.st_mtime_ns)
+        earlier = self.output / path
+        return told.size == len(content) and not earlier.is_symlink() and earlier.read_bytes() == content
+
+    def _share(self, path: str) -> None:
+        """One file, two names; a copy where the file system cannot."""
+        there: Laid = self.earlier[path]
+        found = self.here.get(path)
+        if found is not None and found.inode == there.inode:
+            del self.here[path]
+            self._need(path)
+            return
+        self._make_room(path)
+        try:
+            os.link(self.output / path, self.beside / path, follow_symlinks=False)
+        except OSError as wrong:
+            if wrong.errno not in (errno.EPERM, errno.EXDEV, errno.EMLINK, errno.ENOTSUP):
+                raise
+            shutil.copy2(self.output / path, self.beside / path, follow_symlinks=False)
+
+    def _make_room(self, path: str) -> None:
+        """Nothing of that name, and all folders above it."""
+        if self.here.pop(path, None) is not None:
+            os.unlink(self.beside / path)  # noqa: PTH108 # thousands of them
+        elif path in self.folders:
+            self._remove_folder(path)
+        for folder in reversed(folders_above(path)):
+            if folder not in self.folders:
+                if self.here.pop(folder, None) is not None:
+                    (self.beside / folder).unlink()
+                (self.beside / folder).mkdir()
+                (self.beside / folder).chmod(FOLDER_MODE)
+                self.folders.add(folder)
+        self._need(path)
+
+    def _remove_folder(self, path: str) -> None:
+        shutil.rmtree(self.beside / path)
+        below = f"{path}/"
+        self.here = {name: laid for name, laid in self.here.items() if not name.startswith(below)}
+        self.folders = {name for name in self.folders if name != path and not name.startswith(below)}
+
+    def _need(self, path: str) -> None:
+        slash = path.rfind("/")
+        if slash > 0 and path[:slash] not in self.needed:
+            self.needed.update(folders_above(path))
+
+
+def inside(path: str) -> str:
+    """The artifact's path, proved to stay inside the site."""
+    parts = path.split("/")
+    if not path or "\\" in path or "\0" in path or any(part in ("", ".", "..") for part in parts):
+        raise ValueError(f"an artifact's path leaves the site: {path!r}")
+    return path
+
+
+def _write(content: bytes | Path, target: Path) -> None:
+    if isinstance(content, Path):
+        shutil.copy2(content, target)
+    else:
+        target.write_bytes(content)
+    target.chmod(FILE_MODE)
