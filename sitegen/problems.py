@@ -62,4 +62,4 @@ def hint_for(word: str, known: Iterable[str]) -> str:
 
 def _one_line(text: str) -> str:
     """Control characters would let a file's content forge lines in the terminal."""
-    return "".join(character if character.isprintable() else "\ufffd" for character in text)
+    return text if text.isprintable() else "".join(letter if letter.isprintable() else "\ufffd" for letter in text)

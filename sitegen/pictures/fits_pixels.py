@@ -17,6 +17,7 @@ from astropy.io import fits
 from astropy.utils.exceptions import AstropyWarning
 from numpy.typing import NDArray
 
+from sitegen.frugal import frugal
 from sitegen.pictures.container import CUT_SHORT
 from sitegen.pictures.doors import refuse_outsize
 from sitegen.pictures.records import Colour, PictureProblem, PictureSource
@@ -92,7 +93,7 @@ def _opened(path: Path) -> Iterator[Any]:
         warnings.simplefilter("ignore", AstropyWarning)
         warnings.simplefilter("ignore", UserWarning)
         try:
-            with path.open("rb") as stream, fits.open(stream, memmap=False, lazy_load_hdus=True) as hdus:
+            with frugal(path) as stream, fits.open(stream, memmap=False, lazy_load_hdus=True) as hdus:
                 yield hdus
         except PictureProblem:
             raise

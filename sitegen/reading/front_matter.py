@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from sitegen.reading.desk import Desk, Place
 
 FENCE = "---"
+LONGEST_TEXT = 60_000
+"""Characters, ten thousand words. What Markdown makes of more could take minutes where it was written to do so."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,4 +29,9 @@ def split_entry(text: str, desk: Desk) -> EntryText | None:
     if closing is None:
         desk.error(Place(), "the front matter is not closed", "put a line '---' between it and the text")
         return None
-    return EntryText("\n".join(lines[1:closing]) + "\n", "\n".join(lines[closing + 1 :]), closing + 2)
+    body = "\n".join(lines[closing + 1 :])
+    if len(body) > LONGEST_TEXT:
+        wrong = f"the text has {len(body):,} characters, more than {LONGEST_TEXT:,}"
+        desk.error(Place(closing + 2), wrong, "tell it in several entries")
+        body = ""
+    return EntryText("\n".join(lines[1:closing]) + "\n", body, closing + 2)

@@ -21,9 +21,9 @@ from astropy.io import fits
 from astropy.utils.exceptions import AstropyWarning
 from numpy.typing import NDArray
 
+from sitegen.frugal import GZIP_MARK, frugal
 from sitegen.reading.capture_logs.fits_header import FitsHeader, read_header
 from sitegen.reading.capture_logs.fits_start import frame_start
-from sitegen.reading.capture_logs.gzip_bytes import GZIP_MARK
 from sitegen.reading.capture_logs.log_problems import Doubt, system_reason
 from sitegen.sky.optics import image_scale_arcsec_px
 
@@ -137,7 +137,7 @@ def _units(path: Path, packed: bool) -> Iterator[Any]:
         warnings.simplefilter("ignore", UserWarning)
         warnings.simplefilter("ignore", RuntimeWarning)
         try:
-            with path.open("rb") as stream:
+            with frugal(path) as stream:
                 source = BytesIO(_unpacked(path)) if packed else stream
                 with fits.open(source, memmap=False, lazy_load_hdus=True) as units:
                     yield units
@@ -165,9 +165,11 @@ def _unpacked(path: Path) -> bytes:
 def _promised_bytes(path: Path) -> int:
     header = read_header(path)
     sides = [int(header.number(f"NAXIS{axis}".ljust(8).encode()) or 1) for axis in (1, 2, 3)]
+    each, behind = int(header.number(b"BITPIX  ") or 8), int(header.number(b"PCOUNT  ") or 0)
     if header.number(b"ZNAXIS1 ") is None:
         _refuse_outsize(sides[0], sides[1])
-    return min(sides[0] * sides[1] * min(sides[2], 3), 3 * LARGEST_PX) * 8
+    promised = sides[0] * sides[1] * min(sides[2], 3) * abs(each) // 8 + max(behind, 0)
+    return min(promised, 3 * LARGEST_PX * 8)
 
 
 def _first_frame(units: Any) -> Any:

@@ -1,6 +1,7 @@
 """Feeds mutated files to every reader and counts: inputs, refusals, failures, the slowest answer, the memory.
 
     python tests/fuzz/harness.py [--inputs 10000] [--seed 1] [--target csv --target exif] [--failures FOLDER] [--coverage]
+    python tests/fuzz/harness.py --total 1000000     # spread over all readers by their shares, told every 50,000
 
 A failure is any exception that is not the reader's own answer, an answer that takes more than five seconds, or a file written
 anywhere but in the fuzzer's own folder. It is kept in the folder of failures, and should become a test. `--coverage` lets atheris
@@ -97,11 +98,11 @@ class Tally:
 def one_input(target: Target, content: bytes, folder: Path, tally: Tally) -> str | None:
     """What went wrong with it, None if nothing did."""
     since = time.process_time()
-    wrong = None
+    wrong, answer = None, "failed"
     _watch(HANG_S, ASLEEP_S)
     try:
         with GUARD.only(folder) as written:
-            tally.answers[target.answer(content, folder)] += 1
+            answer = target.answer(content, folder)
         wrong = f"wrote outside: {written}" if written else None
     except Hang:
         wrong = f"more than {HANG_S:.0f} s of work"
@@ -110,22 +111,43 @@ def one_input(target: Target, content: bytes, folder: Path, tally: Tally) -> str
     finally:
         _watch(0, 0)
     tally.slowest_s = max(tally.slowest_s, time.process_time() - since)
+    tally.answers["failed" if wrong else answer] += 1
     if wrong:
-        tally.answers["failed"] += 1
         tally.failures.append(wrong)
     return wrong
 
 
-def fuzz(target: Target, inputs: int, seed: int, folder: Path, failures: Path | None = None) -> Tally:
-    """`inputs` of one target, the same for the same seed."""
-    tally = Tally(target.name)
+def fuzz(
+    target: Target, inputs: int, seed: int, folder: Path, failures: Path | None = None, so_far: Tally | None = None
+) -> Tally:
+    """`inputs` of one target, the same for the same seed; after those that are counted already."""
+    tally = so_far or Tally(target.name)
     _listen()
-    for number in range(inputs):
+    for number in range(tally.inputs, tally.inputs + inputs):
         content = target.make(Random(f"{seed}/{target.name}/{number}"))
         wrong = one_input(target, content, folder, tally)
         if wrong and failures is not None:
             keep(failures, target, content, wrong)
     return tally
+
+
+def spread(total: int, seed: int, folder: Path, failures: Path) -> list[Tally]:
+    """Round by round, so that a run cut short has asked every reader in proportion."""
+    tallies = {target: Tally(target.name) for target in TARGETS}
+    for done in range(1_000, total + 1_000, 1_000):
+        for target, tally in tallies.items():
+            fuzz(target, target.share, seed, folder, failures, tally)
+        if done % 50_000 == 0:
+            tell(list(tallies.values()))
+    return list(tallies.values())
+
+
+def tell(tallies: list[Tally]) -> None:
+    peak_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    failed, count = sum(len(tally.failures) for tally in tallies), sum(tally.inputs for tally in tallies)
+    lines = [*map(str, tallies), f"{count} inputs, {failed} failures, at most {peak_mb:.0f} MB of memory"]
+    sys.stdout.write("\n".join(lines) + "\n")
+    sys.stdout.flush()
 
 
 def keep(failures: Path, target: Target, content: bytes, wrong: str) -> None:
@@ -184,6 +206,7 @@ def by_coverage(target: Target, inputs: int, seed: int, folder: Path, failures: 
 def main() -> None:
     words = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     words.add_argument("--inputs", type=int, default=10_000, help="of each target")
+    words.add_argument("--total", type=int, help="over all targets, by their shares")
     words.add_argument("--seed", type=int, default=1)
     words.add_argument("--target", action="append", choices=[target.name for target in TARGETS])
     words.add_argument("--failures", type=Path, default=Path("fuzz-failures"))
@@ -195,16 +218,12 @@ def main() -> None:
         if asked.coverage:
             by_coverage(chosen[0], asked.inputs, asked.seed, Path(folder), asked.failures)
             return
-        tallies = []
-        for target in chosen:
-            tallies.append(fuzz(target, asked.inputs, asked.seed, Path(folder), asked.failures))
-            sys.stdout.write(f"{tallies[-1]}\n")
-            sys.stdout.flush()
-    peak_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-    failed = sum(len(tally.failures) for tally in tallies)
-    count = sum(tally.inputs for tally in tallies)
-    sys.stdout.write(f"{count} inputs, {failed} failures, at most {peak_mb:.0f} MB of memory\n")
-    sys.exit(1 if failed else 0)
+        if asked.total:
+            tallies = spread(asked.total, asked.seed, Path(folder), asked.failures)
+        else:
+            tallies = [fuzz(target, asked.inputs, asked.seed, Path(folder), asked.failures) for target in chosen]
+    tell(tallies)
+    sys.exit(1 if any(tally.failures for tally in tallies) else 0)
 
 
 if __name__ == "__main__":

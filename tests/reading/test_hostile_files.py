@@ -34,6 +34,7 @@ HOSTILE = {
     "dashes": "---\n" + "- " * 900_000 + "\n---\n",
     "quotes": "---\n" + "'" * 1_900_000 + "\n---\n",
     "anchors": "---\n" + "".join(f"- &a{n} x\n" for n in range(N)) + "---\n",
+    "text-as-long-as-a-book": FRONT + "---\n" + "a *b " * 25_000,
     "too-large": "---\n" + "# x\n" * (LARGEST_BYTES // 4) + "---\n",
 }
 

@@ -16,7 +16,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
-from sitegen.reading.capture_logs.gzip_bytes import GZIP_MARK, unpacking
+from sitegen.frugal import GZIP_MARK
+from sitegen.reading.capture_logs.gzip_bytes import unpacking
 from sitegen.reading.capture_logs.log_problems import Doubt
 
 BLOCK = 2880

@@ -5,7 +5,6 @@ from collections.abc import Callable
 
 from sitegen.reading.capture_logs.log_problems import Doubt
 
-GZIP_MARK = b"\x1f\x8b"
 _GZIP_FORMAT = 31
 
 
