@@ -181,5 +181,6 @@ def _measures(one: PreparedPicture, prepared: PreparedEntry) -> list[bool]:
 
 def _difference(row: Any, book: SiteBook) -> str:
     share = row["measured_focal_length_mm"] / row["focal_length_mm"] - 1
-    sign = "−" if share < 0 else "+"
-    return f"{sign}{book.shower.numbers.number(abs(100 * share), 2)}\u202f%"
+    percents = round(100 * share, 2)
+    sign = "−" if percents < 0 else "+" if percents else "±"
+    return f"{sign}{book.shower.numbers.number(abs(percents), 2)}\u202f%"

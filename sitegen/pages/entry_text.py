@@ -75,6 +75,6 @@ def _inline_picture(one: PreparedPicture, caption: str, link: Link) -> str:
     source = link(view.fallback)
     figcaption = f'<span class="caption">{escape(caption)}</span>' if caption else ""
     return (
-        f'<span class="in-text"><img src="{escape(source)}" alt="{escape(view.alt)}" width="{view.width_px}"'
-        f' height="{view.height_px}" loading="lazy">{figcaption}</span>'
+        f'<span class="in-text"><span class="lit"><img src="{escape(source)}" alt="{escape(view.alt)}" width="{view.width_px}"'
+        f' height="{view.height_px}" loading="lazy"></span>{figcaption}</span>'
     )

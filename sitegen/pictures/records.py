@@ -50,7 +50,7 @@ class PictureSettings:
     widths_px: tuple[int, ...] = (480, 960, 1600, 2560)
     jpeg_quality: int = 82
     webp_quality: int = 85
-    avif_quality: int = 65
+    avif_quality: int = 60
     avif_effort: int = 0
     full_quality: int = 90
     tile_px: int = 512
