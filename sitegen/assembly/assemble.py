@@ -105,7 +105,8 @@ class _Run:
             line = Line(self.bench, known, marks, crew, self.steps, self.tally)
             line.problems += self.bench.frame.problems
             whole = self._along(line)
-        line.now.carry_over(known)
+        if not whole:
+            line.now.carry_over(known)
         write_pickle(self.ledger, line.now)
         return Assembled(self.bench, line.now if whole else None, in_order(line.problems), self.tally)
 
@@ -163,5 +164,10 @@ def tidy(done: Assembled, path: Path) -> None:
         STARS: {name for found in ledger.facts.values() for name in found.stars},
         CHARTS: {name for drawn in ledger.all_drawn() for name in drawn.charts},
     }
-    ledger.idle = sweep(bench.keep, kinds, ledger.idle)
-    write_pickle(ledger_path(bench.keep, path), ledger)
+    note = ledger_path(bench.keep, path).with_suffix(".idle")
+    write_pickle(note, sweep(bench.keep, kinds, _idle(note)))
+
+
+def _idle(note: Path) -> dict[str, int]:
+    found = read_pickle(note)
+    return dict(found[0]) if found and isinstance(found[0], dict) else {}

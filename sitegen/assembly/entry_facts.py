@@ -9,10 +9,12 @@ from sitegen.assembly.entry_pictures import make_pictures
 from sitegen.assembly.entry_stars import with_stars
 from sitegen.assembly.jobs import CORES, ENTRIES, FactsJob
 from sitegen.assembly.records import FactsOfEntry
+from sitegen.assembly.surroundings import slender
 from sitegen.diary import addresses
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
 from sitegen.facts.views import EntryView
+from sitegen.feeds.search_index import search_row
 from sitegen.keeping.products import Product, keep_bytes
 from sitegen.pages.card import card_of
 from sitegen.pages.markdown_text import Resolvers, plain_text, to_html
@@ -55,10 +57,11 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
         key=job.key,
         marks=(),
         core=core,
-        card=card,
+        card=slender(card),
+        evenings=tuple(dict.fromkeys(night.evening for night in card.nights)),
         half_night_s=half_night_s(view.nights),
         links=_links(view.entry.body),
-        words=plain_text(view.entry.body),
+        search_row=search_row(card, bench.frame.rigs, plain_text(view.entry.body)),
         sights=made.sights,
         pointings=tuple(made.pointings),
         products=(*_data(bench, prepared), *products),

@@ -10,7 +10,7 @@ from sitegen.assembly.entry_reading import read_entries, still_holds
 from sitegen.assembly.jobs import DrawJob, FactsJob, ListJob, NightJob
 from sitegen.assembly.records import DrawnPages, Ledger, Marks, ReadEntry
 from sitegen.assembly.steps import Steps
-from sitegen.assembly.surroundings import Surroundings
+from sitegen.assembly.surroundings import Surroundings, with_evenings
 from sitegen.assembly.tally import Tally
 from sitegen.facts.diary_in_sky import published_before
 from sitegen.keeping.footprint import Mark
@@ -39,7 +39,7 @@ class Line:
     tally: Tally
 
     def __post_init__(self) -> None:
-        self.now = Ledger(self.known.maker, frozenset(self.marks), idle=self.known.idle)
+        self.now = Ledger(self.known.maker, frozenset(self.marks))
         self.problems: list[Problem] = []
 
     def read(self) -> bool:
@@ -103,7 +103,7 @@ class Line:
         return same and all_whole(known.products, self.bench.keep)
 
     def surroundings(self) -> Surroundings:
-        cards = tuple(found.card for found in self.now.facts.values())
+        cards = tuple(with_evenings(found.card, found.evenings) for found in self.now.facts.values())
         links = {slug: found.links for slug, found in self.now.facts.items()}
         sights = {slug: found.sights for slug, found in self.now.facts.items()}
         return Surroundings(self.bench.book(cards), links, sights)
@@ -200,8 +200,9 @@ class Line:
         known = self.known.feeds
         if known is not None and self._has_drawn(known, key):
             return known
-        cards = tuple(found.card for found in self.now.facts.values())
-        return self.steps.feeds(self.bench, key, cards, texts, {slug: found.words for slug, found in self.now.facts.items()})
+        cards = tuple(with_evenings(found.card, found.evenings) for found in self.now.facts.values())
+        rows = {slug: found.search_row for slug, found in self.now.facts.items()}
+        return self.steps.feeds(self.bench, key, cards, texts, rows)
 
 
 def _shared(book: SiteBook) -> dict[date, list[str]]:

@@ -42,10 +42,10 @@ def _whole_book(bench: Bench, cards: tuple[str, ...]) -> SiteBook:
 
 
 def make_feeds(
-    bench: Bench, key: str, cards: tuple[EntryCard, ...], texts: Mapping[str, str], words: Mapping[str, str]
+    bench: Bench, key: str, cards: tuple[EntryCard, ...], texts: Mapping[str, str], rows: Mapping[str, str]
 ) -> DrawnPages:
     """Feeds, and the stylesheet of the filters' colours. The cards need no ribbons."""
-    source = FeedSource(bench.book(cards), texts, words)
+    source = FeedSource(bench.book(cards), texts, rows)
     made = [(artifact.path, artifact.content) for feed in FEEDS if (artifact := feed.make(source)) is not None]
     made.append((addresses.static("passbands.css"), passband_css(bench.frame.rigs).encode("utf-8")))
     pages = {path: ("", keep_bytes(path, content, bench.blobs)) for path, content in made if isinstance(content, bytes)}

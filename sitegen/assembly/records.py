@@ -33,8 +33,9 @@ class ReadEntry:
 
 @dataclass(frozen=True, slots=True)
 class FactsOfEntry:
-    """`core` is the digest of its view, facts and pictures; `card` has no ribbons yet. `half_night_s`: the longest stretch from
-    midnight to sunset or sunrise. `links`: entries that its text leads to. `words`: its text without marks.
+    """`core` is the digest of its view, facts and pictures; `card` has no more than feeds and neighbours show, `evenings` are its
+    nights' days. `half_night_s`: the longest stretch from midnight to sunset or sunrise. `links`: entries that its text leads to.
+    `search_row`: its row of the search index.
     `sights`: what its pictures show, as target pages spell it; `pointings`: names of the kept records of where they point.
     `stars`: names of the measurements kept for it."""
 
@@ -42,9 +43,10 @@ class FactsOfEntry:
     marks: Marks
     core: str
     card: EntryCard
+    evenings: tuple[date, ...]
     half_night_s: float
     links: tuple[str, ...]
-    words: str
+    search_row: str
     sights: tuple[str, ...]
     pointings: tuple[str, ...]
     products: tuple[Product, ...]
@@ -78,7 +80,6 @@ class Ledger:
     nights: dict[str, DrawnPages] = field(default_factory=dict)
     lists: dict[str, DrawnPages] = field(default_factory=dict)
     feeds: DrawnPages | None = None
-    idle: dict[str, int] = field(default_factory=dict)
 
     def all_drawn(self) -> Iterator[DrawnPages]:
         yield from (*self.drawn.values(), *self.nights.values(), *self.lists.values())

@@ -4,19 +4,22 @@ from bisect import bisect_left
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import pairwise
 
-from sitegen.diary import addresses
 from sitegen.diary.entry import Lessons
 from sitegen.keeping.keep import key_of
 from sitegen.pages.card import EntryCard, NightCard
-from sitegen.pages.entry_neighbours import beside
 from sitegen.pages.site_book import SiteBook
 
 
+def slender(card: EntryCard) -> EntryCard:
+    """The card as feeds show it: without its nights and numbers."""
+    return replace(card, filters=(), nights=(), integration={}, optics=(), lessons=Lessons(), cautions=(), surveys=(), rings=())
+
+
 def faint(card: EntryCard) -> EntryCard:
-    """The card as a neighbour shows it: its name, day, and what it is about."""
-    return replace(card, summary=None, updated=None, filters=(), nights=(), integration={}, optics=(), lessons=Lessons(),
-                   cautions=(), picture=None, surveys=(), rings=())  # fmt: skip
+    """A slender card as a neighbour shows it: its name, day, and what it is about."""
+    return replace(card, summary=None, updated=None, nights=(), picture=None)
 
 
 class Surroundings:
@@ -29,18 +32,14 @@ class Surroundings:
         self.faint = {card.slug: faint(card) for card in book.cards}
         self.keys = {slug: key_of(card) for slug, card in self.faint.items()}
         self.evenings = list(book.by_evening)
+        self.near = _near(book)
 
     def cards(self, card: EntryCard) -> tuple[EntryCard, ...]:
         """The entry itself, its neighbours in every thread, what its text leads to, and of what its pictures show the newest
         entry with that target; newest first."""
-        threads: list[Sequence[EntryCard]] = [self.book.cards]
-        threads += [self.book.by_target[target.slug] for target in card.targets]
-        threads += [self.book.by_rig[rig] for rig in card.rigs]
-        threads += [self.book.by_topic[addresses.slug_of(topic)] for topic in card.topics]
-        near = {one.slug for thread in threads for one in beside(card, thread) if one}
         linked = {slug for slug in self.links.get(card.slug, ()) if slug in self.faint}
         seen = {one.slug for sight in self.sights.get(card.slug, ()) for one in self.book.by_target.get(sight, ())[:1]}
-        return newest_first(self.faint[slug] for slug in {card.slug} | near | linked | seen)
+        return newest_first(self.faint[slug] for slug in {card.slug} | self.near[card.slug] | linked | seen)
 
     def key(self, cards: Iterable[EntryCard]) -> str:
         return key_of([self.keys[card.slug] for card in cards])
@@ -49,6 +48,16 @@ class Surroundings:
         place = bisect_left(self.evenings, evening)
         after = self.evenings[place + 1] if place + 1 < len(self.evenings) else None
         return self.evenings[place - 1] if place else None, evening, after
+
+
+def _near(book: SiteBook) -> dict[str, set[str]]:
+    """Of every entry, those before and after it in time and with the same target, rig or topic."""
+    found: dict[str, set[str]] = {card.slug: set() for card in book.cards}
+    for thread in (book.cards, *book.by_target.values(), *book.by_rig.values(), *book.by_topic.values()):
+        for later, earlier in pairwise(thread):
+            found[later.slug].add(earlier.slug)
+            found[earlier.slug].add(later.slug)
+    return found
 
 
 def newest_first(cards: Iterable[EntryCard]) -> tuple[EntryCard, ...]:
@@ -60,9 +69,10 @@ class _Evening:
     """As much of a night as tells that there was one."""
 
     evening: date
+    entry: str
 
 
 def with_evenings(card: EntryCard, evenings: Iterable[date]) -> EntryCard:
     """The card with nights that are only days."""
-    nights: tuple[NightCard, ...] = tuple(_Evening(evening) for evening in sorted(evenings))  # type: ignore[misc] # stand-ins
+    nights: tuple[NightCard, ...] = tuple(_Evening(evening, card.slug) for evening in sorted(evenings))  # type: ignore[misc] # stand-ins
     return replace(card, nights=nights)

@@ -12,12 +12,12 @@ NEWEST = 20
 
 @dataclass(frozen=True, slots=True)
 class FeedSource:
-    """`texts`: the HTML of the newest entries' bodies by slug, links as `link` gives them. `words`: every entry's plain
-    words for the search index."""
+    """`texts`: the HTML of the newest entries' bodies by slug, links as `link` gives them. `search_rows`: every
+    entry's row of the search index, by slug."""
 
     book: SiteBook
     texts: Mapping[str, str]
-    words: Mapping[str, str]
+    search_rows: Mapping[str, str]
 
     def link(self, address: str) -> str:
         """Absolute where the diary has an address, else relative to the site's root."""

@@ -5,11 +5,13 @@ Compact by columns and shared lists: names of rigs, filters, targets stand once,
 
 import json
 import re
+from collections.abc import Mapping
 from typing import Any
 
 from sitegen.artifact import Artifact
 from sitegen.catalogue.lookup import find_object
 from sitegen.diary import addresses
+from sitegen.diary.rig import Rig
 from sitegen.diary.target import Target
 from sitegen.feeds.feed import Feed, FeedSource
 from sitegen.pages.card import EntryCard
@@ -18,8 +20,13 @@ NAME = "search-index.js"
 
 
 def make(source: FeedSource) -> Artifact:
-    index = {"entries": [_entry(card, source) for card in source.book.cards]}
-    return Artifact.text(addresses.static(NAME), f"self.diaryIndex = {_script_json(index)};\n")
+    rows = ",".join(source.search_rows[card.slug] for card in source.book.cards)
+    return Artifact.text(addresses.static(NAME), f'self.diaryIndex = {{"entries":[{rows}]}};\n')
+
+
+def search_row(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> str:
+    """One entry's row, which hangs on no other entry. `words`: its plain text."""
+    return _script_json(_entry(card, rigs, words))
 
 
 def _script_json(value: Any) -> str:
@@ -28,7 +35,7 @@ def _script_json(value: Any) -> str:
     return text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
 
 
-def _entry(card: EntryCard, source: FeedSource) -> dict[str, Any]:
+def _entry(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> dict[str, Any]:
     """One entry: title, address, day, names it answers to, filters, rigs, years, hours, the Moon's share, its words."""
     lit = [night.illuminated for night in card.nights if night.illuminated is not None and night.integration_s]
     return {
@@ -37,14 +44,14 @@ def _entry(card: EntryCard, source: FeedSource) -> dict[str, Any]:
         "d": str(card.published),
         "n": sorted({name for target in card.targets for name in names_of(target)}),
         "f": [short for short, _ in card.filters],
-        "r": [source.book.rigs[rig].name for rig in card.rigs],
+        "r": [rigs[rig].name for rig in card.rigs],
         "y": sorted({night.evening.year for night in card.nights} | {card.published.year}),
         "h": round(card.integration["total_s"] / 3600, 2),
         "k": [kind for kind in ("broadband", "narrowband") if card.integration[f"{kind}_s"]],
         "m": [round(min(lit), 2), round(max(lit), 2)] if lit else None,
         "s": card.summary or "",
         "o": list(card.topics),
-        "w": distinct_words(source.words.get(card.slug, "")),
+        "w": distinct_words(words),
     }
 
 

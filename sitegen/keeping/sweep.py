@@ -1,7 +1,8 @@
 """Takes away what no rebuild has asked for lately, so that what is kept does not grow for ever."""
 
+import os
 import shutil
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from pathlib import Path
 
 IDLE_REBUILDS = 10
@@ -15,23 +16,26 @@ def sweep(keep: Path, kinds: Mapping[str, Collection[str]], idle: Mapping[str, i
     """
     left: dict[str, int] = {}
     for kind, used in kinds.items():
-        for path in _products(keep / kind):
-            if path.name in used:
+        for place in _products(f"{keep}/{kind}"):
+            if place.rpartition("/")[2] in used:
                 continue
-            name = path.relative_to(keep).as_posix()
+            name = place[len(f"{keep}/") :]
             age = idle.get(name, 0) + 1
             if age > IDLE_REBUILDS:
-                _remove(path)
+                _remove(Path(place))
             else:
                 left[name] = age
     return left
 
 
-def _products(folder: Path) -> list[Path]:
-    if not folder.is_dir():
-        return []
-    inside = sorted(folder.iterdir())
-    return [path for each in inside for path in (sorted(each.iterdir()) if each.is_dir() and len(each.name) == 2 else [each])]
+def _products(folder: str) -> Iterator[str]:
+    """As text: there are many."""
+    if not os.path.isdir(folder):  # noqa: PTH112 # as text
+        return
+    with os.scandir(folder) as inside:
+        found = [(one.path, len(one.name) == 2 and one.is_dir()) for one in inside]
+    for place, shard in found:
+        yield from _products(place) if shard else (place,)
 
 
 def _remove(path: Path) -> None:

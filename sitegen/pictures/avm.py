@@ -7,8 +7,8 @@ Part 1 (ISO 16684-1), 7.3. Values are taken as they come: what they mean, and wh
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from html import escape  # xml.sax.saxutils has one too, and loads half a web client with it
 from typing import Literal
-from xml.sax.saxutils import escape
 
 Form = Literal["text", "words", "list", "set"]  # plain text, text in a language, ordered list, unordered list
 Value = str | float | int | Sequence[str | float | int | None]
@@ -73,7 +73,7 @@ def _text(value: object) -> str:
     if value is None:
         return UNKNOWN
     text = repr(float(value)) if isinstance(value, float) else str(value)
-    return escape("".join(character for character in text if _is_xml(ord(character))))
+    return escape("".join(character for character in text if _is_xml(ord(character))), quote=False)
 
 
 def _is_xml(code: int) -> bool:

@@ -90,6 +90,17 @@ def test_one_sentence_draws_one_page(built: Folders) -> None:
     assert pages == {"pages of entries": 1}
 
 
+def test_the_last_shared_night_leaves_with_its_entry(tmp_path: Path) -> None:
+    """An evening that only one entry has left stands on that entry's own page of it, once."""
+    folders = lay_out(tmp_path)
+    rebuild(folders, TODAY, jobs=1)
+    settle()
+    entries(folders.content)[1].unlink()
+    settle()
+    assert rebuild(folders, TODAY, jobs=1).entries == 3
+    assert differing(bytes_of(folders.output), fresh(folders, tmp_path / "fresh")) == []
+
+
 def test_an_error_costs_nothing_that_was_kept(built: Folders) -> None:
     """A diary with an error is refused again and again, and built once it is mended, from what was kept."""
     settle()
