@@ -6,10 +6,12 @@ import pty
 import re
 import subprocess
 import sys
+from datetime import datetime
 from pathlib import Path
 
 import numpy as np
 import pytest
+import vobject
 from astropy.io import fits
 
 from sitegen.cli.registry import COMMANDS
@@ -154,6 +156,20 @@ def test_outlook_as_a_calendar(run: Run) -> None:
     assert max(map(len, one.split(b"\r\n"))) <= 75
     assert b"No weather is known." in one.replace(b"\r\n ", b"")
     assert b"-36.85" not in one and b"174.76" not in one
+
+
+def test_the_calendar_parses_elsewhere(run: Run) -> None:
+    """vobject, a reader of iCalendar that did not write it, finds the nights that the JSON report gives, to the second."""
+    run("outlook", "--from", "2026-12-08", "--nights", "3", "--calendar", "one.ics")
+    report = json.loads(run("outlook", "--from", "2026-12-08", "--nights", "3", "--json").stdout)
+    calendar = vobject.readOne(Path("one.ics").read_bytes().decode("utf-8"), validate=True)
+    nights = [night["target"]["above_minimum"] for night in report["outlooks"][0]["nights"] if night["useful"]]
+    found = [[event.dtstart.value.timestamp(), event.dtend.value.timestamp()] for event in calendar.vevent_list]
+    assert found == [[datetime.fromisoformat(each).timestamp() for each in (one[0][0], one[-1][1])] for one in nights]
+    assert len(found) == 3
+    first = calendar.vevent_list[0]
+    assert first.summary.value.replace("\u202f", " ").startswith("NGC 2070: ")
+    assert first.description.value.splitlines()[-1] == "No weather is known."
 
 
 def test_outlook_of_a_diary_with_problems(run: Run) -> None:
