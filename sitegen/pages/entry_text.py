@@ -49,7 +49,7 @@ def _fact_html(
         path, value = fact_value(prepared.facts, marker)
         shown = book.shower.show(path, value)
     except LookupError as missing:
-        wrong, _, remedy = str(missing).strip("'\"").partition("; ")
+        wrong, _, remedy = str(missing.args[0]).partition("; ")
         return f"{wrong} (fact:{marker})", remedy or "the facts of this entry stand in its facts.json"
     address = link(addresses.explained(shown.path))
     number = f'<a class="n" href="{escape(address)}" title="{escape(shown.how)}">{escape(shown.text)}</a>'
