@@ -1,0 +1,41 @@
+"""Templates are compiled once a process, and never shown in another text or language than their own."""
+
+from pathlib import Path
+
+import jinja2
+import pytest
+
+from sitegen.number_text import NumberText
+from sitegen.pages.templating import environment
+from sitegen.pages.words import Words
+
+
+def shown(folder: Path, language: str, hour: str) -> str:
+    words = Words(language, {"unit.h": hour, "unit.min": "min", "unit.s": "s", "greeting": "hello"})
+    return environment([folder], words, NumberText(language, words)).get_template("one.html").render()
+
+
+def test_a_template_is_compiled_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A rebuild that has seen its text before takes what was compiled; a word changed in it shows at once."""
+    (tmp_path / "templates").mkdir()
+    template = tmp_path / "templates/one.html"
+    compiled: list[str] = []
+    compile_it = jinja2.Environment.compile
+
+    def counted(self: jinja2.Environment, source: str, *more: object) -> object:
+        compiled.append(source)
+        return compile_it(self, source, *more)  # type: ignore[call-overload]
+
+    monkeypatch.setattr(jinja2.Environment, "compile", counted)
+    template.write_text("<p>{{ say('greeting') }}, {{ 7200|duration }}</p>", "utf-8")
+    first = [shown(tmp_path, "en", "h").replace("\u202f", " ") for _ in range(2)]
+    template.write_text("<p>other</p>", "utf-8")
+    assert [*first, shown(tmp_path, "en", "h")] == ["<p>hello, 2 h</p>", "<p>hello, 2 h</p>", "<p>other</p>"]
+    assert compiled == ["<p>{{ say('greeting') }}, {{ 7200|duration }}</p>", "<p>other</p>"]
+
+
+def test_constants_speak_their_own_language(tmp_path: Path) -> None:
+    """What was worked out while compiling is not shown to a site of other words."""
+    (tmp_path / "templates").mkdir()
+    (tmp_path / "templates/one.html").write_text("{{ 7200|duration }}", "utf-8")
+    assert [shown(tmp_path, language, hour)[-3:] for language, hour in (("en", "hr"), ("de", "St"))] == ["\u202fhr", "\u202fSt"]
