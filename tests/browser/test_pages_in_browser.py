@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page
 pytestmark = pytest.mark.browser
 
 WIDTHS = {"desktop": 1280, "tablet": 768, "phone": 360}
-LAMPS = ("paper", "dusk", "red")
+OVERLAPPING_TEXT = (Path(__file__).parent / "overlapping_text.js").read_text("utf-8")
 # WCAG 2.2 A and AA; in the red lamp contrast is as good as dim red allows and is measured on its own
 RULES = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
 
@@ -35,7 +35,7 @@ def light(page: Page, lamp: str) -> None:
 
 
 def test_no_page_scrolls_sideways_or_complains(page: Page, demo_site: Path) -> None:
-    """Every page at every width: no console message, no failed request, nothing wider than the window."""
+    """Every page at every width: no console message, no request off the site, nothing wider than the window, no text over text."""
     wrong: list[str] = []
     page.on("console", lambda message: wrong.append(f"{page.url}: {message.text}"))
     page.on("pageerror", lambda error: wrong.append(f"{page.url}: {error}"))
@@ -47,20 +47,23 @@ def test_no_page_scrolls_sideways_or_complains(page: Page, demo_site: Path) -> N
             wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
             if wide > 0:
                 wrong.append(f"{address}: {wide} px too wide on a {name}")
+            wrong += [f"{address} on a {name}: {words}" for words in page.evaluate(OVERLAPPING_TEXT)]
     assert wrong == []
 
 
 def test_axe_finds_nothing(page: Page, demo_site: Path, kinds: dict[str, str]) -> None:
-    """axe-core, an independent accessibility checker, reports no violation on any kind of page in paper and dusk."""
+    """axe-core, an independent accessibility checker, reports no violation on any kind of page in paper, nor on an entry in dusk.
+
+    `tests/bench/every_page.py` asks it about every page in every lamp at every width.
+    """
     wrong = []
-    for address in kinds.values():
-        page.set_viewport_size({"width": 1280, "height": 900})
+    page.set_viewport_size({"width": 1280, "height": 900})
+    for address, lamp in [*((address, "paper") for address in kinds.values()), (kinds["entries"], "dusk")]:
         page.goto((demo_site / address).as_uri())
-        for lamp in ("paper", "dusk"):
-            if address != "404.html":
-                light(page, lamp)
-            found = Axe().run(page, options=RULES)
-            wrong += [f"{address} {lamp}: {one['id']}: {one['nodes'][0]['html'][:120]}" for one in found.response["violations"]]
+        if address != "404.html":
+            light(page, lamp)
+        found = Axe().run(page, options=RULES)
+        wrong += [f"{address} {lamp}: {one['id']}: {one['nodes'][0]['html'][:120]}" for one in found.response["violations"]]
     assert wrong == []
 
 
