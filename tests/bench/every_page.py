@@ -2,8 +2,8 @@
 
     python tests/bench/every_page.py output
 
-Wrong is: a console message, a request off the site, a page wider than its window, text over text, anything axe-core reports. In the
-red lamp contrast is left out of that and printed instead: dim red cannot reach what WCAG asks of grey.
+Wrong is: a console message, a request off the site, a page wider than its window, text over text, anything axe-core reports. In
+the red lamp contrast is left out of that and printed instead: dim red cannot reach what WCAG asks of grey.
 """
 
 import argparse

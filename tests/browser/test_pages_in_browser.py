@@ -35,7 +35,7 @@ def light(page: Page, lamp: str) -> None:
 
 
 def test_no_page_scrolls_sideways_or_complains(page: Page, demo_site: Path) -> None:
-    """Every page at every width: no console message, no request off the site, nothing wider than the window, no text over text."""
+    """Every page at every width: no console message, no request off the site, nothing too wide, no text over text."""
     wrong: list[str] = []
     page.on("console", lambda message: wrong.append(f"{page.url}: {message.text}"))
     page.on("pageerror", lambda error: wrong.append(f"{page.url}: {error}"))
