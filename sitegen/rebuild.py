@@ -21,7 +21,7 @@ from sitegen.keeping.told import keep_told, told_before
 from sitegen.pages.theme import packaged_themes
 from sitegen.problems import DiaryProblems, Problem, errors_in
 
-FORGOTTEN = ("ledger", "standing", "files", "entries", "cores", "cards", "charts", "pictures", "pointings", "stars", TOLD)
+FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars", TOLD)
 
 
 @dataclass(frozen=True, slots=True)

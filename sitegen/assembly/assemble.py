@@ -7,7 +7,7 @@ from pathlib import Path
 from sitegen.artifact import Artifact
 from sitegen.assembly.bench import CHARTS, Bench, Gone
 from sitegen.assembly.crew import Crew
-from sitegen.assembly.jobs import CARDS, CORES, ENTRIES, STARS
+from sitegen.assembly.jobs import CARDS, CORES, ENTRIES, LOGS, STARS
 from sitegen.assembly.line import Line
 from sitegen.assembly.picture_work import POINTINGS
 from sitegen.assembly.records import Ledger
@@ -158,6 +158,7 @@ def tidy(done: Assembled, path: Path) -> None:
         blobs.FOLDER: {parts[-1] for parts in kept if parts[0] == blobs.FOLDER},
         PICTURES: {parts[1] for parts in kept if parts[0] == PICTURES},
         ENTRIES: {one.entry for one in ledger.read.values() if one.entry},
+        LOGS: {one.logs for one in ledger.read.values()},
         POINTINGS: {name for found in ledger.facts.values() for name in found.pointings},
         CORES: {found.core for found in ledger.facts.values()},
         CARDS: {drawn.card for drawn in ledger.drawn.values()},

@@ -3,8 +3,9 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from sitegen.assembly.bench import Bench
-from sitegen.assembly.jobs import ENTRIES
+from sitegen.assembly.bench import Bench, Gone
+from sitegen.assembly.jobs import ENTRIES, LOGS, ReadJob
+from sitegen.assembly.log_memory import KeptLog, LogMemory
 from sitegen.assembly.records import Marks, ReadEntry
 from sitegen.diary.entry import Entry
 from sitegen.facts.diary_in_sky import rigs_of
@@ -12,15 +13,17 @@ from sitegen.keeping.footprint import Mark
 from sitegen.reading.reader import read_entry
 
 
-def read_entries(bench: Bench, chunk: Sequence[tuple[str, str]]) -> list[ReadEntry]:
-    """Jobs are (path inside content/, digest of the frame). The marks are filled in by who looked."""
-    return [_read(bench, relative, frame) for relative, frame in chunk]
+def read_entries(bench: Bench, chunk: Sequence[ReadJob]) -> list[ReadEntry]:
+    """The marks are filled in by who looked."""
+    return [_read(bench, job) for job in chunk]
 
 
-def _read(bench: Bench, relative: str, frame: str) -> ReadEntry:
-    reading = read_entry(relative, bench.frame)
-    marks: Marks = tuple((name, None) for name in (relative, *reading.sources))
-    found = ReadEntry(relative, marks, reading.asked, frame, bench.frame.today, reading.problems)
+def _read(bench: Bench, job: ReadJob) -> ReadEntry:
+    memory = LogMemory(_logs(bench, job), job.unchanged)
+    reading = read_entry(job.relative, bench.frame, memory.read)
+    marks: Marks = tuple((name, None) for name in (job.relative, *reading.sources))
+    logs = bench.put(LOGS, memory.now)
+    found = ReadEntry(job.relative, marks, reading.asked, job.frame, bench.frame.today, reading.problems, logs)
     entry = reading.entry
     if entry is None:
         return found
@@ -34,6 +37,14 @@ def _read(bench: Bench, relative: str, frame: str) -> ReadEntry:
         rigs=rigs_of(entry),
         extra=extra_files(entry),
     )
+
+
+def _logs(bench: Bench, job: ReadJob) -> Mapping[str, KeptLog]:
+    try:
+        found: Mapping[str, KeptLog] = bench.get(LOGS, job.logs) if job.logs and job.unchanged else {}
+    except Gone:
+        return {}
+    return found
 
 
 def extra_files(entry: Entry) -> tuple[str, ...]:

@@ -16,8 +16,19 @@ Around = tuple[date | None, date, date | None]
 """An evening between the ones before and after it."""
 Measure = Callable[[str, Path, str, str], tuple[Any, tuple[Problem, ...]]]
 """('survey' or 'ring', the file, how problem lines show it, how the author wrote it) to a measurement or None, and problems."""
-ENTRIES, CORES, CARDS, STARS = "entries", "cores", "cards", "stars"
-"""Folders of kept records: an entry as read; with its facts and pictures; its card with ribbons; measurements of stars."""
+ENTRIES, LOGS, CORES, CARDS, STARS = "entries", "logs", "cores", "cards", "stars"
+"""Folders of kept records: an entry as read; its logs; with its facts and pictures; its card with ribbons; stars measured."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadJob:
+    """`relative` inside content/; `frame` the digest of what entries may name; `logs` the digest of its logs as they were read
+    before, if any, and `unchanged` those whose files are as they were."""
+
+    relative: str
+    frame: str
+    logs: str | None
+    unchanged: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from datetime import date
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.crew import Crew
 from sitegen.assembly.entry_reading import read_entries, still_holds
-from sitegen.assembly.jobs import DrawJob, FactsJob, ListJob, NightJob
+from sitegen.assembly.jobs import DrawJob, FactsJob, ListJob, NightJob, ReadJob
 from sitegen.assembly.records import DrawnPages, Ledger, Marks, ReadEntry
 from sitegen.assembly.steps import Steps
 from sitegen.assembly.surroundings import Surroundings, with_evenings
@@ -50,13 +50,20 @@ class Line:
         names = entry_files(frame)
         kept = {name: one for name in names if (one := self.known.read.get(name)) is not None
                 and still_holds(one, digest, self.bench, self.marks, moved)}  # fmt: skip
-        todo = [(name, digest) for name in names if name not in kept]
+        todo = [self._read_job(name, digest) for name in names if name not in kept]
         made = {one.relative: self._marked(one) for one in self.crew.run(read_entries, todo, READ_S)}
         self.now.read = {name: kept.get(name) or made[name] for name in names}
         self.problems += [problem for one in self.now.read.values() for problem in one.problems]
         self.tally.count("entries read", len(made), len(names))
         self.tally.step("reading")
         return not errors_in(self.problems)
+
+    def _read_job(self, name: str, frame: str) -> ReadJob:
+        known = self.known.read.get(name)
+        if known is None:
+            return ReadJob(name, frame, None, frozenset())
+        same = frozenset(source for source, mark in known.marks if mark is not None and self.marks.get(source) == mark)
+        return ReadJob(name, frame, known.logs, same)
 
     def _marked(self, one: ReadEntry) -> ReadEntry:
         return replace(one, marks=self._marks_of(name for name, _ in one.marks))

@@ -15,7 +15,8 @@ Marks = tuple[tuple[str, Mark | None], ...]
 @dataclass(frozen=True, slots=True)
 class ReadEntry:
     """An entry as read. `marks` of its own file and its logs; `entry` the digest under which the record is kept, None where a
-    problem is an error; `extra` the pictures and star frames it names."""
+    problem is an error; `logs` the digest under which its logs are kept as they were read; `extra` the pictures and star frames
+    it names."""
 
     relative: str
     marks: Marks
@@ -23,6 +24,7 @@ class ReadEntry:
     frame: str
     today: date
     problems: tuple[Problem, ...]
+    logs: str
     slug: str = ""
     entry: str | None = None
     published: date = date.min

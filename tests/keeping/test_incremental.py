@@ -7,9 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from sitegen.assembly import crew
+from sitegen.assembly import crew, log_memory
 from sitegen.folders import Folders
+from sitegen.reading.capture_logs.registry import read_log
 from sitegen.rebuild import rebuild
+from tests.bench.make_diary import Size, make_diary
 from tests.conftest import ROOT, TODAY
 from tests.keeping.small_diary import EDITS, another_version, bytes_of, entries, lay_out, settle
 
@@ -98,6 +100,32 @@ def test_the_last_shared_night_leaves_with_its_entry(tmp_path: Path) -> None:
     entries(folders.content)[1].unlink()
     settle()
     assert rebuild(folders, TODAY, jobs=1).entries == 3
+    assert differing(bytes_of(folders.output), fresh(folders, tmp_path / "fresh")) == []
+
+
+def test_a_log_seen_again_is_not_opened(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One of an entry's logs changed, then its text, then its rig: only what may read differently is read."""
+    make_diary(tmp_path / "content", Size(entries=1, nights=2, subs=3, fits=3))
+    folders = Folders(tmp_path / "content", tmp_path / "themes", tmp_path / "output", tmp_path / "kept")
+    opened: list[str] = []
+    monkeypatch.setattr(log_memory, "read_log", lambda request: (opened.append(request.source), read_log(request))[1])
+
+    def read_after(path: Path, old: str, new: str) -> list[str]:
+        opened.clear()
+        path.write_text(path.read_text("utf-8").replace(old, new), "utf-8")
+        settle()
+        rebuild(folders, TODAY, jobs=1)
+        return sorted(opened)
+
+    (entry,) = entries(folders.content)
+    log = next((folders.content / "logs").glob("*.csv"))
+    every = sorted(path.relative_to(folders.content).as_posix() for path in (folders.content / "logs").rglob("*.*"))
+    settle()
+    assert read_after(entry, "", "") == every
+    assert len(every) == 5
+    assert read_after(log, ",yes,", ",no,") == [f"logs/{log.name}"]
+    assert read_after(entry, "In all", "Altogether") == []
+    assert read_after(folders.content / "rigs" / "long.yaml", "focal_length_mm: 1000", "focal_length_mm: 1010") == every
     assert differing(bytes_of(folders.output), fresh(folders, tmp_path / "fresh")) == []
 
 
