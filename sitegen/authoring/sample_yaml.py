@@ -68,7 +68,10 @@ def _as_item(lines: Sequence[str], indent: str) -> Iterator[str]:
 
 
 def _asleep(lines: Iterator[str]) -> Iterator[str]:
-    return (f"#{line}" for line in lines)
+    """What is said of the keys stays in its column."""
+    for line in lines:
+        head, _, said = line.partition("   # ")
+        yield f"#{head}  # {said}" if said else f"#{line}"
 
 
 def _explained(line: str, explained: str) -> str:

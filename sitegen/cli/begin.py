@@ -11,7 +11,7 @@ from sitegen.cli.shared import folders_of, places, print_json, problems_as_json,
 from sitegen.problems import DiaryProblems, errors_in
 
 
-@click.command()
+@click.command(short_help="A new entry from capture logs.")
 @click.argument("name", type=ENTRY_NAME)
 @click.argument("logs", metavar="LOG...", nargs=-1, required=True, type=click.Path())
 @places

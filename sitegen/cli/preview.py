@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from sitegen.authoring.preview import Built
 
 
-@click.command()
+@click.command(short_help="The site while you write: every save shows at once.")
 @places
 @click.option("--port", type=click.IntRange(1, 65535), default=8000, show_default=True, help="The next free where it is busy.")
 @click.option("--jobs", type=click.IntRange(1), default=None, help="Processes to draw with; as many as cores by default.")

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from sitegen.rebuild import Report
 
 
-@click.command()
+@click.command(short_help="The whole site, from whatever changed.")
 @places
 @click.option("--jobs", type=click.IntRange(1), default=None, help="Processes to draw with; as many as cores by default.")
 @click.option("--fresh", is_flag=True, help="Forget what was kept from earlier.")
@@ -23,6 +23,12 @@ def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: 
     """Rebuild the whole site from whatever changed.
 
     A diary with errors is not built: every problem is printed, and the earlier site stays as it is.
+
+    \b
+    Examples:
+      sitegen rebuild
+      sitegen rebuild --content ../other/content --output ../other/output
+      sitegen rebuild --fresh --jobs 1
     """
     from sitegen.rebuild import rebuild
 

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from sitegen.stars.measured import RingedFrame
 
 
-@click.command()
+@click.command(short_help="How far a defocused star is off its middle.")
 @star_options
 def command(
     files: tuple[Path, ...], content: Path, themes: Path, output: Path, save_beside: bool, save_to: Path | None,

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 POSITIVE = click.FloatRange(0, min_open=True)
 
 
-@click.command()
+@click.command(short_help="Star shapes over the field of frames.")
 @star_options
 @click.option("--scale", type=POSITIVE, metavar="ARCSEC", help="Arcseconds a pixel, where the header does not tell.")
 @click.option("--focal-length", type=POSITIVE, metavar="MM", help="With --pixel: the same from the telescope and the camera.")

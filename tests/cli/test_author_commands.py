@@ -187,11 +187,18 @@ def test_preview_without_a_diary(run: Run) -> None:
     assert done.stderr.startswith("nowhere:1:1: error: there is no diary here; name its folder with --content, or begin one")
 
 
-@pytest.mark.parametrize("name", OWN)
+@pytest.mark.parametrize("name", COMMANDS)
 def test_help_shows_examples(run: Run, name: str) -> None:
     """Each command's help ends its words with lines to copy."""
     said = run(name, "--help").stdout
     assert re.search(rf"Examples?:\n(    ?.*\n)*?\s+sitegen {name} ?", said)
+
+
+def test_the_list_of_commands_says_each_in_a_whole_sentence(run: Run) -> None:
+    """None is cut off at the edge of a terminal of 80 columns."""
+    said = run("--help").stdout.partition("Commands:\n")[2].splitlines()
+    assert len(said) == len(COMMANDS)
+    assert all(line.endswith(".") and not line.endswith("...") for line in said)
 
 
 def test_the_commands_are_registered() -> None:
