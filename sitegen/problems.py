@@ -1,9 +1,20 @@
 """What is wrong in an author's file, where, and how to mend it. The one place that words a problem line."""
 
 import difflib
+import errno
+import os
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
+
+_REMEDIES = {
+    errno.ENOSPC: "free some space and rebuild",
+    errno.EDQUOT: "free some space and rebuild",
+    errno.EACCES: "make the folder writable, or choose another with --output",
+    errno.EPERM: "make the folder writable, or choose another with --output",
+    errno.EROFS: "the file system is read-only; choose another folder with --output",
+    errno.ENOMEM: "close other programs, or rebuild with --jobs 1",
+}
 
 Severity = Literal["error", "warning"]
 
@@ -58,6 +69,16 @@ def hint_for(word: str, known: Iterable[str]) -> str:
     if not candidates:
         return "none is defined"
     return "known: " + ", ".join(candidates[:12]) + (", …" if len(candidates) > 12 else "")
+
+
+def system_problem(trouble: OSError, place: str) -> Problem:
+    """What the operating system refused while a site was made; `place` is named where the system names no file. The path of the
+    author's machine is not told."""
+    told = os.strerror(trouble.errno).lower() if trouble.errno else "an unknown failure"
+    file = trouble.filename2 or trouble.filename
+    shown = os.path.basename(os.fsdecode(file)) if isinstance(file, str | bytes | os.PathLike) else place  # noqa: PTH119
+    remedy = _REMEDIES.get(trouble.errno or 0, "the earlier site is untouched")
+    return Problem(shown, 1, 1, f"the site could not be written: {told}", remedy)
 
 
 def _one_line(text: str) -> str:

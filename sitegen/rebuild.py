@@ -6,8 +6,8 @@ them) are imported late, here and nowhere else.
 
 import shutil
 import time
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import ExitStack, contextmanager, suppress
 from dataclasses import asdict, dataclass
 from datetime import date
 from pathlib import Path
@@ -19,9 +19,11 @@ from sitegen.keeping.standing import Look, look, remember, standing_report
 from sitegen.keeping.told import FOLDER as TOLD
 from sitegen.keeping.told import keep_told, told_before
 from sitegen.pages.theme import packaged_themes
-from sitegen.problems import DiaryProblems, Problem, errors_in
+from sitegen.problems import DiaryProblems, Problem, errors_in, system_problem
+from sitegen.writing.one_at_a_time import one_at_a_time
 
 FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars", TOLD)
+Told = Callable[[], None] | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,20 +48,22 @@ class Report:
         return asdict(self)
 
 
-def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool = False) -> Report:
-    """The whole site. Raises DiaryProblems, with the earlier site untouched, where the diary has any error."""
-    if fresh and folders.keep is not None:
-        for kind in FORGOTTEN:
-            shutil.rmtree(folders.keep / kind, ignore_errors=True)
-    since = time.perf_counter()
-    seen = look(folders, _themes(folders), today)
-    told = standing_report(seen)
-    if told is not None:
-        return _standing(told, time.perf_counter() - since)
-    with _kept(folders) as keep:
-        report = _rebuilt(seen, keep, jobs)
-    remember(seen, report.as_json())
-    return report
+def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool = False, wait_told: Told = None) -> Report:
+    """The whole site. Raises DiaryProblems, with the earlier site untouched, where the diary has any error, and where disk,
+    rights or memory do not suffice. `wait_told` is called before another rebuild of this diary is waited for."""
+    with _alone(folders, wait_told):
+        if fresh and folders.keep is not None:
+            for kind in FORGOTTEN:
+                shutil.rmtree(folders.keep / kind, ignore_errors=True)
+        since = time.perf_counter()
+        seen = look(folders, _themes(folders), today)
+        told = standing_report(seen)
+        if told is not None:
+            return _standing(told, time.perf_counter() - since)
+        with _kept(folders) as keep:
+            report = _rebuilt(seen, keep, jobs)
+        remember(seen, report.as_json())
+        return report
 
 
 def _rebuilt(seen: Look, keep: Path, jobs: int | None) -> Report:
@@ -85,18 +89,19 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None) -> Report:
     )
 
 
-def check(folders: Folders, today: date) -> tuple[Problem, ...]:
+def check(folders: Folders, today: date, wait_told: Told = None) -> tuple[Problem, ...]:
     """Every problem that a rebuild would meet, errors and warnings; nothing is published."""
-    seen = look(folders, _themes(folders), today)
-    told = told_before(seen, "problems")
-    if told is not None:
-        return tuple(Problem(**problem) for problem in told)
-    from sitegen.assembly.assemble import assemble
+    with _alone(folders, wait_told):
+        seen = look(folders, _themes(folders), today)
+        told = told_before(seen, "problems")
+        if told is not None:
+            return tuple(Problem(**problem) for problem in told)
+        from sitegen.assembly.assemble import assemble
 
-    with _kept(folders) as keep:
-        problems = assemble(seen, keep, _steps(), None, checking=True).problems
-    keep_told(seen, "problems", [asdict(problem) for problem in problems])
-    return problems
+        with _kept(folders) as keep:
+            problems = assemble(seen, keep, _steps(), None, checking=True).problems
+        keep_told(seen, "problems", [asdict(problem) for problem in problems])
+        return problems
 
 
 def reveals(folders: Folders, today: date) -> Any:
@@ -113,6 +118,39 @@ def reveals(folders: Folders, today: date) -> Any:
     found = reveals_of(diary) if diary is not None else ()
     keep_told(seen, "reveals", found)
     return found
+
+
+@contextmanager
+def _alone(folders: Folders, wait_told: Told) -> Iterator[None]:
+    """One rebuild of a diary at a time, as they share what is kept; what the machine refuses is told as a problem."""
+    try:
+        with _held(folders.keep, wait_told):
+            yield
+    except OSError as trouble:
+        raise DiaryProblems([system_problem(trouble, folders.output.name)]) from trouble
+    except (MemoryError, RuntimeError) as trouble:
+        if not _is_want_of_memory(trouble):
+            raise
+        wrong, remedy = "there is not enough memory to make the site", "close other programs, or rebuild with --jobs 1"
+        raise DiaryProblems([Problem(folders.output.name, 1, 1, wrong, remedy)]) from trouble
+
+
+def _is_want_of_memory(trouble: Exception) -> bool:
+    """A process of the pool that is no more was most likely ended by the system for the memory it wanted."""
+    from concurrent.futures import BrokenExecutor
+
+    return isinstance(trouble, MemoryError | BrokenExecutor)
+
+
+@contextmanager
+def _held(keep: Path | None, wait_told: Told) -> Iterator[None]:
+    """On a disk that cannot be written there is nobody to wait for."""
+    with ExitStack() as stack:
+        if keep is not None:
+            with suppress(OSError):
+                keep.mkdir(parents=True, exist_ok=True)
+                stack.enter_context(one_at_a_time(keep / "lock", wait_told))
+        yield
 
 
 @contextmanager

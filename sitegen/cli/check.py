@@ -5,8 +5,8 @@ from pathlib import Path
 
 import click
 
-from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, summary, tell, today
-from sitegen.problems import errors_in
+from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, summary, tell, today, wait_told
+from sitegen.problems import DiaryProblems, errors_in
 
 
 @click.command(short_help="Everything a rebuild would refuse or warn about.")
@@ -27,7 +27,11 @@ def command(content: Path, themes: Path, output: Path, with_reveals: bool, as_js
     from sitegen.rebuild import check, reveals
 
     folders = folders_of(content, themes, output)
-    problems = check(folders, today())
+    try:
+        problems = check(folders, today(), wait_told)
+    except DiaryProblems as wrong:
+        tell(wrong.problems)
+        sys.exit(1)
     revealed = reveals(folders, today()) if with_reveals or as_json else ()
     if as_json:
         print_json({"problems": problems_as_json(problems), "reveals": [one._asdict() for one in revealed]})

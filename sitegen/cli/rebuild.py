@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, tell, today
+from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, tell, today, wait_told
 from sitegen.problems import DiaryProblems
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: 
     from sitegen.rebuild import rebuild
 
     try:
-        report = rebuild(folders_of(content, themes, output), today(), jobs=jobs, fresh=fresh)
+        report = rebuild(folders_of(content, themes, output), today(), jobs, fresh, wait_told)
     except DiaryProblems as wrong:
         if as_json:
             print_json({"problems": problems_as_json(wrong.problems)})

@@ -36,6 +36,11 @@ def today() -> date:
     return datetime.now(UTC).date()
 
 
+def wait_told() -> None:
+    """Said before the wait, so that nobody takes it for a hang."""
+    click.echo("another rebuild of this diary is at work: waiting until it is done", err=True)
+
+
 def tell(problems: Iterable[Problem]) -> None:
     """Each problem on a line of its own, on standard error."""
     for problem in problems:

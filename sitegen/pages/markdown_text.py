@@ -125,16 +125,16 @@ def _resolved(
         token = waiting.pop(0)
         if token.type == "softbreak":
             line += 1
-        if token.type == "link_open" and _target(token).startswith("fact:"):
+        if token.type == "link_open" and _is_marked(_target(token), "fact:"):
             words, waiting = _until_close(waiting)
             inner = "".join(_plain(word) for word in words)
             resolved.append(_answered(resolvers.fact_html(_target(token)[5:], inner), inner, line, mistakes))
-        elif token.type == "link_open" and _target(token).startswith("figure:"):
+        elif token.type == "link_open" and _is_marked(_target(token), "figure:"):
             words, waiting = _until_close(waiting)
             resolved.append(_answered(_MISPLACED["link"], "".join(_plain(word) for word in words), line, mistakes))
-        elif token.type == "image" and str(token.attrs.get("src", "")).startswith("fact:"):
+        elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "fact:"):
             resolved.append(_answered(_MISPLACED["image"], "", line, mistakes))
-        elif token.type == "image" and str(token.attrs.get("src", "")).startswith("figure:"):
+        elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "figure:"):
             name = str(token.attrs["src"])[7:]
             resolved.append(_answered(resolvers.figure_html(name, token.content), "", line, mistakes))
         else:
@@ -146,6 +146,11 @@ _MISPLACED = {
     "link": ("a figure is no place to link to", "write ![](figure:NAME) where the figure shall stand"),
     "image": ("a number is no picture", "write [](fact:KEY) where the number shall stand"),
 }
+
+
+def _is_marked(address: object, marker: str) -> bool:
+    """As with any scheme, capitals make no difference."""
+    return str(address).lower().startswith(marker)
 
 
 def _target(token: Token) -> str:

@@ -1,7 +1,7 @@
-"""Two rebuilds of one output follow each other."""
+"""Two rebuilds of one site follow each other."""
 
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -12,12 +12,21 @@ except ImportError:  # Windows: two rebuilds at once are then the author's own c
 
 
 @contextmanager
-def only_rebuild(output: Path) -> Iterator[None]:
-    """Waits until no other rebuild is putting a site into `output`. The lock dies with its process."""
-    lock = os.open(output.with_name(f".{output.name}.lock"), os.O_CREAT | os.O_RDWR, 0o644)
+def one_at_a_time(lock: Path, wait_told: Callable[[], None] | None = None) -> Iterator[None]:
+    """Waits until nobody else holds the lock, and calls `wait_told` before it waits. The lock dies with its process."""
+    held = os.open(lock, os.O_CREAT | os.O_RDWR, 0o644)
     try:
         if fcntl is not None:
-            fcntl.flock(lock, fcntl.LOCK_EX)
+            _hold(held, wait_told)
         yield
     finally:
-        os.close(lock)
+        os.close(held)
+
+
+def _hold(held: int, wait_told: Callable[[], None] | None) -> None:
+    try:
+        fcntl.flock(held, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except BlockingIOError:
+        if wait_told is not None:
+            wait_told()
+        fcntl.flock(held, fcntl.LOCK_EX)

@@ -8,18 +8,16 @@ The site that stood before is kept among the kept things, where they lie on the 
 rebuild touches what changed and no more.
 """
 
-import errno
-import os
 import shutil
 from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
 from sitegen.artifact import Artifact
-from sitegen.problems import DiaryProblems, Problem
+from sitegen.problems import DiaryProblems, Problem, system_problem
 from sitegen.writing.memory import remember, remembered
 from sitegen.writing.next_site import NextSite
-from sitegen.writing.one_at_a_time import only_rebuild
+from sitegen.writing.one_at_a_time import one_at_a_time
 from sitegen.writing.switch import change_places
 
 CATCH_UP = 200
@@ -46,7 +44,7 @@ def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = No
     output = output.resolve() if output.is_symlink() else output.absolute()
     try:
         output.parent.mkdir(parents=True, exist_ok=True)
-        with only_rebuild(output):
+        with one_at_a_time(output.with_name(f".{output.name}.lock")):
             recover(output)
             beside = _standing_by(output, state) or output.with_name(f".{output.name}.next")
             stays = False
@@ -58,7 +56,7 @@ def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = No
                 if not stays:
                     shutil.rmtree(beside, ignore_errors=True)
     except OSError as wrong:
-        raise DiaryProblems([_disk_problem(wrong, output)]) from wrong
+        raise DiaryProblems([system_problem(wrong, output.name)]) from wrong
 
 
 def _standing_by(output: Path, state: Path | None) -> Path | None:
@@ -107,16 +105,3 @@ def _in_the_way(path: str, output: Path) -> Problem:
         f"{output.name}/{path}", 1, 1, "this file was put here by hand, and a page of the diary needs its place",
         "move it out of the output folder",
     )  # fmt: skip
-
-
-def _disk_problem(wrong: OSError, output: Path) -> Problem:
-    place = wrong.filename2 or wrong.filename or output
-    remedy = {
-        errno.ENOSPC: "free some space and rebuild",
-        errno.EDQUOT: "free some space and rebuild",
-        errno.EACCES: "make the folder writable, or choose another with --output",
-        errno.EPERM: "make the folder writable, or choose another with --output",
-        errno.EROFS: "the file system is read-only; choose another folder with --output",
-    }.get(wrong.errno or 0, "the earlier site is untouched")
-    told = os.strerror(wrong.errno).lower() if wrong.errno else "an unknown failure"
-    return Problem(str(Path(str(place)).name), 1, 1, f"the site could not be written: {told}", remedy)

@@ -105,7 +105,8 @@ def one_input(target: Target, content: bytes, folder: Path, tally: Tally) -> str
             answer = target.answer(content, folder)
         wrong = f"wrote outside: {written}" if written else None
     except Hang:
-        wrong = f"more than {HANG_S:.0f} s of work"
+        asleep = time.process_time() - since < HANG_S
+        wrong = f"more than {ASLEEP_S:.0f} s by the clock" if asleep else f"more than {HANG_S:.0f} s of work"
     except Exception:
         wrong = traceback.format_exc()
     finally:

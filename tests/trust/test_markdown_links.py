@@ -33,7 +33,7 @@ def test_good_addresses_are_linked(address: str) -> None:
 
 def test_markers_where_they_have_no_meaning() -> None:
     """A picture of a number and a link to a figure are named; in a caption or a lesson a marker stays the text it is."""
-    told = to_html("![](fact:x)\n[there](figure:nights)", RESOLVERS)
+    told = to_html("![](fact:x)\n[there](figuRe:nights)", RESOLVERS)
     assert [mistake.wrong for mistake in told.mistakes] == ["a number is no picture", "a figure is no place to link to"]
     assert told.html == "<p>\nthere</p>\n"
     assert to_inline_html("[six](fact:x) ![](figure:y)") == "[six](fact:x) ![](figure:y)"
