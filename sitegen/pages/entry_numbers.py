@@ -20,19 +20,21 @@ class NumberTable:
 
 
 def number_tables(facts: Mapping[str, Any], view: EntryView, shower: Shower) -> tuple[NumberTable, ...]:
-    """Tables of optics, integration and nights; those without a column are left out."""
+    """Tables of optics, integration, nights and pictures; a table without columns and a row without values are
+    left out."""
     nights = [shower.numbers.short_day(night.evening) for night in view.nights]
     zones = [ZoneInfo(night.site.time_zone) for night in view.nights]
     tables = (
         _table("optics", facts["optics"], [row.rig.name for row in view.optics], shower),
         _table("integration", [facts["integration"]] if view.lights else [], [""], shower),
         _table("night", facts["nights"], nights, shower, zones),
+        _table("picture", facts["pictures"], [str(row["file"]).rpartition("/")[2] for row in facts["pictures"]], shower),
     )
     return tuple(table for table in tables if table.columns)
 
 
-_PREFIX = {"optics": "optics", "integration": "integration", "night": "nights"}
-_ELSEWHERE = {"by_filter", "by_night", "evening_of", "rig"}
+_PREFIX = {"optics": "optics", "integration": "integration", "night": "nights", "picture": "pictures"}
+_ELSEWHERE = {"by_filter", "by_night", "evening_of", "rig", "file"}
 
 
 def _table(
@@ -48,7 +50,7 @@ def _table(
             for index, row in enumerate(rows)
         )
         for fact in FACTS[scope]
-        if fact.key not in _ELSEWHERE
+        if fact.key not in _ELSEWHERE and any(_at(row, fact.key) not in (None, []) for row in rows)
     )
     return NumberTable(f"numbers.{scope}", tuple(columns) if rows else (), shown)
 
