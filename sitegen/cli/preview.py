@@ -4,6 +4,7 @@ import os
 import signal
 import sys
 import threading
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -41,7 +42,11 @@ def command(content: Path, themes: Path, output: Path, port: int, jobs: int | No
         tell(check(folders, today()))
         sys.exit(1)
 
+    warming = threading.Thread(target=_warm, args=(folders,), name="warming", daemon=True)
+
     def told(built: "Built") -> None:
+        if warming.ident is None:
+            warming.start()
         tell(built.problems)
         if errors_in(built.problems):
             click.echo(f"{content}: {summary(built.problems)}; the last good site stays", err=True)
@@ -56,8 +61,19 @@ def command(content: Path, themes: Path, output: Path, port: int, jobs: int | No
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)
-    if not done:
+    if not done or warming.is_alive():
         _leave()
+
+
+def _warm(folders: Folders) -> None:
+    """While the author writes, so that the first save does not wait for it.
+
+    What fails here fails in a rebuild, which tells it.
+    """
+    from sitegen.cli.warming import warm
+
+    with suppress(Exception):
+        warm(folders, today())
 
 
 def _stop_by_signals() -> threading.Event:

@@ -1,0 +1,31 @@
+"""What a preview loads while its author writes."""
+
+from datetime import date
+from pathlib import Path
+
+import jinja2
+import pytest
+
+from sitegen.cli.warming import warm
+from sitegen.diary.settings import Settings
+from sitegen.folders import Folders
+from sitegen.number_text import NumberText
+from sitegen.pages.shown import Shower
+from sitegen.pages.site_frame import SiteFrame
+from sitegen.pages.theme import open_theme
+from sitegen.pages.words import words_from
+from tests.cli.conftest import Run
+
+
+def test_the_first_save_compiles_nothing(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Templates stand compiled for the diary's own theme and language before a page asks for them; no site is written."""
+    diary = Path("content/diary.yaml")
+    diary.write_text(diary.read_text("utf-8").replace("language: en", "language: de"), "utf-8")
+    warm(Folders(Path("content"), Path("themes"), Path("output"), Path(".sitegen")), date(2026, 11, 25))
+    assert not Path("output").exists()
+    monkeypatch.setattr(jinja2.Environment, "compile", lambda self, source, *more: pytest.fail(f"compiled {more[0]}"))
+    theme, _ = open_theme("default", Path("themes"))
+    words = words_from("de", theme.word_texts("de"))
+    frame = SiteFrame(Settings("", language="de"), theme, words, Shower(NumberText("de", words), words))
+    for name in ("entry.html", "index.html", "night.html"):
+        frame.env.get_template(name)
