@@ -22,7 +22,7 @@ GAP = "To write:"
 @dataclass(frozen=True, slots=True)
 class EntryDraft:
     """`logs` as paths or patterns inside content/; `nights` of light frames, in time order; `with_schema` where the diary holds
-    the schemas for editors."""
+    the schemas for editors; `unknown` are filters in the logs that the rig does not have."""
 
     name: str
     logs: tuple[str, ...]
@@ -31,6 +31,12 @@ class EntryDraft:
     target: TargetFit | None
     nights: tuple[NewOfNight, ...]
     with_schema: bool = True
+    unknown: tuple[str, ...] = ()
+
+    @property
+    def whole(self) -> bool:
+        """Whether the diary has all that its logs need to be read."""
+        return self.rig is not None and self.site is not None and not self.unknown
 
 
 def entry_text(draft: EntryDraft, today: date) -> str:
@@ -38,7 +44,6 @@ def entry_text(draft: EntryDraft, today: date) -> str:
 
 
 def _front_matter(draft: EntryDraft, today: date) -> Iterator[str]:
-    whole = draft.rig is not None and draft.site is not None
     if draft.with_schema:
         yield schema_line(ENTRY_FILE)
     yield f"title: {_yaml(_title(draft))}"
@@ -48,9 +53,9 @@ def _front_matter(draft: EntryDraft, today: date) -> Iterator[str]:
     yield _target_line(draft.target)
     yield _named_line("rig", draft.rig.rig.slug if draft.rig else None, draft.rig, _doubt(draft.rig))
     yield _named_line("site", draft.site.site.slug if draft.site else None, draft.site)
-    if not whole:
-        yield "# The logs wait until a rig and a site are named; then take the '#' away."
-    yield f"{'' if whole else '#'}logs: [{', '.join(map(_yaml, draft.logs))}]"
+    if not draft.whole:
+        yield f"# The logs wait until {_waited_for(draft)}; then take the '#' away."
+    yield f"{'' if draft.whole else '#'}logs: [{', '.join(map(_yaml, draft.logs))}]"
     yield f"#wanted: {{{', '.join(f'{_yaml(what)}: 4' for what in _filters(draft))}}}  # {GAP} the hours aimed for, by filter"
     yield f"#nights:  # {GAP} what only you know of them"
     for evening, rows in groupby(draft.nights, key=lambda row: row.evening):
@@ -63,12 +68,18 @@ def _front_matter(draft: EntryDraft, today: date) -> Iterator[str]:
 def _body(draft: EntryDraft) -> Iterator[str]:
     yield ""
     yield f"*{GAP} why this target, and what was hoped for.*"
-    if draft.rig is not None and draft.site is not None:
+    if draft.whole:
         yield ""
         evenings = len({row.evening for row in draft.nights})
         yield f"So far [](fact:integration.total_s) are in, from {evenings} {'night' if evenings == 1 else 'nights'}."
     yield ""
     yield f"*{GAP} how the nights went, and what you would do otherwise.*"
+
+
+def _waited_for(draft: EntryDraft) -> str:
+    if draft.rig is None or draft.site is None:
+        return "a rig and a site are named"
+    return f"rigs/{draft.rig.rig.slug}.yaml has {', '.join(map(repr, draft.unknown))} among its filters"
 
 
 def _title(draft: EntryDraft) -> str:

@@ -1,6 +1,6 @@
 """Logs -> a new entry that passes check, with gaps where only its author knows."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -68,7 +68,8 @@ def _begun(name: str, read: Sequence[ReadFrame], frame: Frame) -> Beginning:
     inside = [found for one in read if (found := _inside(one.path, frame)) is not None]
     logs = (*patterns_of(inside, frame.folder.names.values()), *((gathering.log,) if gathering else ()))
     nights = nights_of([_short(sub, rig) for _, sub in lights], longitude_deg)
-    draft = EntryDraft(name, logs, rig, site, targets[0][0] if targets else None, nights, refresh_schemas(frame))
+    draft = EntryDraft(name, logs, rig, site, targets[0][0] if targets else None, nights, refresh_schemas(frame),
+                       _unknown((sub.filter or "" for _, sub in lights), rig))  # fmt: skip
     own = drawn_together(problem for one in read if one not in outside for problem in one.problems)
     problems = (*(gathering.problems if gathering else ()), *own, *_other_targets(name, targets, frame))
     return Beginning(entry_path(name), draft, gathering, problems)
@@ -102,6 +103,11 @@ def _short(sub: Sub, rig: RigFit | None) -> Sub:
     return replace(sub, filter=match_filter(sub.filter, rig.rig) or sub.filter)
 
 
+def _unknown(filters: Iterable[str], rig: RigFit | None) -> tuple[str, ...]:
+    words = sorted({word for word in filters if word})
+    return tuple(word for word in words if rig is not None and match_filter(word, rig.rig) is None)
+
+
 def _inside(path: Path, frame: Frame) -> str | None:
     """The path inside content/; None for a file elsewhere, or one that the reader passes over there."""
     resolved = path.resolve()
@@ -121,13 +127,13 @@ def _other_targets(name: str, targets: Sequence[tuple[TargetFit, int]], frame: F
     ]  # fmt: skip
 
 
-def recognised(draft: EntryDraft) -> tuple[tuple[str, str | None, bool], ...]:
-    """What was made out: (what, as what, whether surely)."""
+def recognised(draft: EntryDraft) -> tuple[tuple[str, str | None, bool, str], ...]:
+    """What was made out: (what, as what, whether surely, what speaks against it)."""
     target: TargetFit | None = draft.target
     rig: RigFit | None = draft.rig
     site: SiteFit | None = draft.site
     return (
-        ("target", target.name if target else None, target is not None and target.catalogued),
-        ("rig", rig.rig.slug if rig else None, rig is not None and rig.sure),
-        ("site", site.site.slug if site else None, site is not None and site.sure),
+        ("target", target.name if target else None, target is not None and target.catalogued, ""),
+        ("rig", rig.rig.slug if rig else None, rig is not None and rig.sure, rig.against if rig else ""),
+        ("site", site.site.slug if site else None, site is not None and site.sure, ""),
     )

@@ -38,10 +38,13 @@ def gathering_json(done: Gathering) -> dict[str, Any]:
 
 def beginning_lines(done: Beginning, content: Path) -> Iterator[str]:
     yield f"{content}/{done.entry}: begun"
-    for what, found, sure in recognised(done.draft):
-        yield f"  {what:<7} {found or 'not recognised'}{'' if sure or not found else ' (to be confirmed)'}"
+    for what, found, sure, against in recognised(done.draft):
+        doubt = f" (to be confirmed{': ' if against else ''}{against})"
+        yield f"  {what:<7} {found or 'not recognised'}{'' if sure or not found else doubt}"
     for evening, rows in groupby(done.draft.nights, key=lambda row: row.evening):
         yield f"  {evening}  {', '.join(map(frames_words, rows))}"
+    if not done.draft.whole:
+        yield "its logs wait behind a '#', which says what for"
     yield "what only you can write is marked 'To write:' in it"
 
 
@@ -49,7 +52,10 @@ def beginning_json(done: Beginning) -> dict[str, Any]:
     return {
         "entry": done.entry,
         "logs": list(done.draft.logs),
-        "recognised": {what: {"found": found, "sure": sure} for what, found, sure in recognised(done.draft)},
+        "recognised": {
+            what: {"found": found, "sure": sure} | ({"against": against} if against else {})
+            for what, found, sure, against in recognised(done.draft)
+        },
         "nights": [asdict(row) | {"evening": row.evening.isoformat()} for row in done.draft.nights],
         "gathered": gathering_json(done.gathering) if done.gathering else None,
     }

@@ -39,13 +39,28 @@ def test_everything_is_recognised(folders: Folders, make_frames: MakeFrames) -> 
     add(folders, "rigs/a-small-train.yaml", OTHER_RIG)
     add(folders, "sites/a-lake.yaml", OTHER_SITE)
     done = begun(folders, *make_frames("disk", 3), *make_frames("disk", 2, start="2026-11-21T10:00:00", FILTER="Lum"))
-    assert recognised(done.draft) == (("target", "NGC 2070", True), ("rig", "first-train", True), ("site", "garden", True))
+    assert [told[:3] for told in recognised(done.draft)] == [
+        ("target", "NGC 2070", True), ("rig", "first-train", True), ("site", "garden", True)
+    ]  # fmt: skip
     assert check(folders, TODAY) == ()
     diary = read_diary(folders.content, TODAY).diary
     assert diary is not None
     entry = next(entry for entry in diary.entries if entry.slug == "new-one")
     assert (entry.stage, entry.targets[0].name, len(entry.subs)) == ("gathering", "NGC 2070", 5)
     assert "#  2026-11-21: {clouds: , wind: , ended_by: }  # L 2 × 300 s" in text_of(folders)
+
+
+def test_a_filter_the_rig_does_not_have(folders: Folders, make_frames: MakeFrames) -> None:
+    """The logs wait, and say what for; the entry checks clean, and still does when the rig has the filter and they are awake."""
+    done = begun(folders, *make_frames("disk", 2), *make_frames("disk", 2, start="2026-11-21T10:00:00", FILTER="OIII"))
+    assert recognised(done.draft)[1] == ("rig", "first-train", False, "'OIII' is none of its filters")
+    waiting = "# The logs wait until rigs/first-train.yaml has 'OIII' among its filters; then take the '#' away.\n#logs: "
+    assert waiting in text_of(folders)
+    assert check(folders, TODAY) == ()
+    rig = folders.content / "rigs/first-train.yaml"
+    rig.write_text(rig.read_text("utf-8").replace("\n  Ha:", "\n  OIII: {kind: narrowband}\n  Ha:", 1), "utf-8")
+    add(folders, "entries/new-one.md", text_of(folders).replace("\n#logs: ", "\nlogs: "))
+    assert check(folders, TODAY) == ()
 
 
 def test_the_place_is_written_nowhere(folders: Folders, make_frames: MakeFrames) -> None:
