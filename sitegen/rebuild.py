@@ -8,7 +8,7 @@ import shutil
 import time
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import ExitStack, contextmanager, suppress
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from datetime import date
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -28,8 +28,8 @@ Told = Callable[[], None] | None
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """What a rebuild did. `made` and `kept` by kind of product, `seconds` by step; `changed`, `removed` and `carried` as in
-    `writing.publish`. `standing`: nothing had changed, and nothing was done. `said`: lines about what was kept."""
+    """What a rebuild did. `made` and `kept` by kind of product, `seconds` by step; `changed`, `removed`, `carried` and `by_hand`
+    as in `writing.publish`. `standing`: nothing had changed, and nothing was done. `said`: lines about what was kept."""
 
     entries: int
     pages: int
@@ -43,6 +43,7 @@ class Report:
     seconds: dict[str, float]
     standing: bool = False
     said: tuple[str, ...] = ()
+    by_hand: tuple[tuple[str, str], ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         return asdict(self)
@@ -63,7 +64,7 @@ def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool 
         with _kept(folders) as keep:
             report = _rebuilt(seen, keep, jobs)
         remember(seen, report.as_json())
-        return report
+        return replace(report, problems=(*report.problems, *(_kept_by_hand(folders, *each) for each in report.by_hand)))
 
 
 def _rebuilt(seen: Look, keep: Path, jobs: int | None) -> Report:
@@ -87,6 +88,13 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None) -> Report:
         said=tuple(done.tally.said),
         **asdict(published),
     )
+
+
+def _kept_by_hand(folders: Folders, path: str, kept: str) -> Problem:
+    """Told once, by the rebuild that took the file's place."""
+    wrong = "this file was changed by hand after it was made, and its place is taken again"
+    remedy = f"your version is kept as {kept}: take from it what you need, and delete it"
+    return Problem(f"{folders.output.name}/{path}", 1, 1, wrong, remedy, "warning")
 
 
 def check(folders: Folders, today: date, wait_told: Told = None) -> tuple[Problem, ...]:

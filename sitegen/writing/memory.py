@@ -5,6 +5,7 @@ true whichever of the two stands afterwards, wherever the rebuild is killed.
 """
 
 import json
+from collections.abc import Mapping
 from hashlib import blake2b
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -14,9 +15,10 @@ SIGNS = ("facts.schema.json", "static/search-index.js", "explained/index.html")
 
 
 class Memory(NamedTuple):
-    """`files` are what sitegen put there; None where nobody remembers. `ours`: the folder was published by sitegen."""
+    """`files` are what sitegen put there, each with its mark (`by_hand.mark_of`, '' where it is unknown); None where nobody
+    remembers. `ours`: the folder was published by sitegen."""
 
-    files: frozenset[str] | None
+    files: Mapping[str, str] | None
     ours: bool
 
 
@@ -30,15 +32,15 @@ def remembered(output: Path, state: Path | None) -> Memory:
     return Memory(sites.get(here, next(iter(sites.values()))), ours)
 
 
-def remember(output: Path, beside: Path, state: Path | None, files: frozenset[str]) -> None:
+def remember(output: Path, beside: Path, state: Path | None, files: Mapping[str, str]) -> None:
     """Called with the next site whole in `beside`, before it takes its place."""
     if state is None:
         return
     earlier, here = _sites(output, state), _number(output)
-    sites = {_number(beside): files}
+    sites: dict[int, Mapping[str, str]] = {_number(beside): files}
     if earlier:
         sites[here] = earlier.get(here, next(iter(earlier.values())))
-    told = {"output": str(output), "sites": [[number, sorted(found)] for number, found in sites.items()]}
+    told = {"output": str(output), "sites": [[number, dict(sorted(found.items()))] for number, found in sites.items()]}
     state.mkdir(parents=True, exist_ok=True)
     working = note(output, state).with_suffix(".part")
     body = json.dumps(told).encode()
@@ -50,14 +52,20 @@ def note(output: Path, state: Path) -> Path:
     return state / f"published-{output.name}.json"
 
 
-def _sites(output: Path, state: Path | None) -> dict[int, frozenset[str]]:
+def _sites(output: Path, state: Path | None) -> dict[int, Mapping[str, str]]:
     """By number of the folder, the newest first; empty where nothing is remembered, or what is there is no such note."""
     try:
         told = _told(note(output, state)) if state else {}
-        found = {int(number): frozenset(map(str, files)) for number, files in told["sites"]}
+        found: dict[int, Mapping[str, str]] = {int(number): _marked(files) for number, files in told["sites"]}
         return found if told["output"] == str(output) else {}
     except (OSError, ValueError, KeyError, TypeError):
         return {}
+
+
+def _marked(files: Any) -> Mapping[str, str]:
+    """A list is what an earlier version remembered: names without marks."""
+    named = files if isinstance(files, dict) else dict.fromkeys(files, "")
+    return {str(path): str(mark) for path, mark in named.items()}
 
 
 def _told(path: Path) -> Any:

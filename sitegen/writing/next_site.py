@@ -3,9 +3,11 @@
 import errno
 import os
 import shutil
+from collections.abc import Mapping
 from pathlib import Path
 
 from sitegen.artifact import Artifact
+from sitegen.writing.by_hand import is_changed, mark_of_file, mark_of_text
 from sitegen.writing.lay import Laid, folders_above, lay_of
 from sitegen.writing.memory import Memory
 
@@ -19,13 +21,13 @@ class NextSite:
     put right.
     """
 
-    def __init__(self, output: Path, beside: Path) -> None:
-        self.output, self.beside = output, beside
+    def __init__(self, output: Path, beside: Path, known: Mapping[str, str] | None = None) -> None:
+        self.output, self.beside, self.known = output, beside, known or {}
         beside.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
         beside.chmod(FOLDER_MODE)
         self.earlier = lay_of(output).files
         self.here, self.folders = lay_of(beside)
-        self.placed: set[str] = set()
+        self.placed: dict[str, str] = {}
         self.needed: set[str] = set()
         self.changed = 0
         self.differing: set[str] = set()
@@ -34,32 +36,38 @@ class NextSite:
         path = inside(artifact.path)
         if path in self.placed:
             raise ValueError(f"two artifacts for {path}")
-        self.placed.add(path)
         if self._same(artifact.content, path):
+            self.placed[path] = self.known.get(path) or _mark(artifact.content, self.earlier[path])
             self._share(path)
             return
         self.changed += 1
         if path in self.earlier:
             self.differing.add(path)
         self._make_room(path)
-        _write(artifact.content, self.beside / path)
+        self.placed[path] = _mark(artifact.content, _write(artifact.content, self.beside / path))
 
     def carry(self, known: Memory) -> tuple[list[str], list[str]]:
         """Takes over what sitegen did not make. Gives (carried, in the way of a page), both sorted. Where nothing is
         remembered, a file in a page's place is an earlier rebuild's if the folder looks like one, else the author's."""
         carried, in_the_way = [], []
-        overwritten = self.differing if known.files is None and known.ours else known.files or frozenset()
+        overwritten = self.differing if known.files is None and known.ours else known.files or ()
         pages_in = {folder for path in self.placed for folder in folders_above(path)}
         for path in sorted(self.earlier):
             if path in overwritten or (path in self.placed and path not in self.differing):
                 continue
-            if path in self.placed or path in pages_in or not self.placed.isdisjoint(folders_above(path)):
+            if path in self.placed or path in pages_in or any(folder in self.placed for folder in folders_above(path)):
                 in_the_way.append(path)
             else:
                 carried.append(path)
         for path in carried if not in_the_way else ():
             self._share(path)
         return carried, in_the_way
+
+    def changed_by_hand(self) -> list[str]:
+        """Files of an earlier rebuild that would go now, and are no longer what it put there. Sorted."""
+        going = ((path, mark) for path, mark in self.known.items() if path not in self.placed or path in self.differing)
+        found = ((path, mark, self.earlier.get(path)) for path, mark in going)
+        return sorted(path for path, mark, laid in found if laid and is_changed(self.output / path, laid, mark))
 
     def share_all(self) -> None:
         """The site as it stands."""
@@ -136,9 +144,15 @@ def inside(path: str) -> str:
     return path
 
 
-def _write(content: bytes | Path, target: Path) -> None:
+def _write(content: bytes | Path, target: Path) -> Laid:
     if isinstance(content, Path):
         shutil.copy2(content, target)
     else:
         target.write_bytes(content)
     target.chmod(FILE_MODE)
+    told = target.stat()
+    return Laid(told.st_size, told.st_mtime_ns, told.st_ino)
+
+
+def _mark(content: bytes | Path, laid: Laid) -> str:
+    return mark_of_file(laid) if isinstance(content, Path) else mark_of_text(content)

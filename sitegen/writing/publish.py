@@ -15,6 +15,7 @@ from pathlib import Path
 
 from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems, Problem, system_problem
+from sitegen.writing.by_hand import ByHand, keep_by_hand
 from sitegen.writing.memory import remember, remembered
 from sitegen.writing.next_site import NextSite
 from sitegen.writing.one_at_a_time import one_at_a_time
@@ -27,12 +28,14 @@ CATCH_UP = 200
 @dataclass(frozen=True, slots=True)
 class Published:
     """`changed` files were written, the others shared with the earlier site. `removed` were made by an earlier rebuild and are
-    gone now; `carried` are files that somebody put there by hand and that stay."""
+    gone now; `carried` are files that somebody put there by hand and that stay. `by_hand`: pages changed by hand in the output,
+    made anew or gone, and where the author's versions are kept."""
 
     files: int
     changed: int
     removed: int
     carried: tuple[str, ...]
+    by_hand: tuple[ByHand, ...]
 
 
 def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = None) -> Published:
@@ -79,19 +82,20 @@ def recover(output: Path) -> None:
 
 def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state: Path | None) -> Published:
     known = remembered(output, state)
-    next_site = NextSite(output, beside)
+    next_site = NextSite(output, beside, known.files)
     for artifact in artifacts:
         next_site.place(artifact)
     carried, in_the_way = next_site.carry(known)
     if in_the_way:
         raise DiaryProblems(_in_the_way(path, output) for path in in_the_way)
+    by_hand = keep_by_hand(output, next_site.changed_by_hand())
     next_site.clear()
-    remember(output, beside, state, frozenset(next_site.placed))
+    remember(output, beside, state, next_site.placed)
     change_places(beside, output)
     if beside.parent == state and next_site.changed > CATCH_UP:
         _catch_up(output, beside)
-    removed = len((known.files or frozenset()) - next_site.placed)
-    return Published(len(next_site.placed), next_site.changed, removed, tuple(carried))
+    removed = len((known.files or {}).keys() - next_site.placed.keys())
+    return Published(len(next_site.placed), next_site.changed, removed, tuple(carried), by_hand)
 
 
 def _catch_up(output: Path, beside: Path) -> None:

@@ -111,7 +111,7 @@ def test_a_damaged_note_is_no_traceback(tmp_path: Path, damage: bytes) -> None:
     note(output, state).write_bytes(damage)
     publish(pages("a.html", *SIGNS, text="again"), output, state)
     assert (output / "a.html").read_text() == "again a.html"
-    assert remembered(output, state).files == {"a.html", *SIGNS}
+    assert set(remembered(output, state).files or ()) == {"a.html", *SIGNS}
 
 
 def test_an_output_that_is_a_link(tmp_path: Path) -> None:
