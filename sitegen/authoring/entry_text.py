@@ -70,8 +70,7 @@ def _body(draft: EntryDraft) -> Iterator[str]:
     yield f"*{GAP} why this target, and what was hoped for.*"
     if draft.whole:
         yield ""
-        evenings = len({row.evening for row in draft.nights})
-        yield f"So far [](fact:integration.total_s) are in, from {evenings} {'night' if evenings == 1 else 'nights'}."
+        yield "So far [](fact:integration.total_s) are in."
     yield ""
     yield f"*{GAP} how the nights went, and what you would do otherwise.*"
 
@@ -83,9 +82,8 @@ def _waited_for(draft: EntryDraft) -> str:
 
 
 def _title(draft: EntryDraft) -> str:
-    evenings = len({row.evening for row in draft.nights})
-    what = draft.target.name if draft.target else draft.name.replace("-", " ").capitalize()
-    return f"{what}, {evenings} {'night' if evenings == 1 else 'nights'} so far"
+    """Nothing in it that the next night makes wrong."""
+    return draft.target.name if draft.target else draft.name.replace("-", " ").capitalize()
 
 
 def _target_line(target: TargetFit | None) -> str:

@@ -52,7 +52,8 @@ def story(report: "Report", output: Path) -> Iterator[str]:
     """What was made, what was kept, where the time went."""
     done = "nothing has changed" if report.standing else f"{report.changed} files written"
     yield from report.said
-    yield f"{report.entries} entries, {report.pages} pages, {report.files} files in {output}/: {done}"
+    entries = f"{report.entries} {'entry' if report.entries == 1 else 'entries'}"
+    yield f"{entries}, {report.pages} pages, {report.files} files in {output}/: {done}"
     if report.carried:
         yield f"  not made by sitegen, and left as they are: {named(report.carried)}"
     if report.standing:
