@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Any
 
 from sitegen.assembly.bench import Bench, Gone
@@ -15,6 +16,7 @@ from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
 from sitegen.facts.views import EntryView
 from sitegen.feeds.search_index import search_row
+from sitegen.keeping.keep import digest_of
 from sitegen.keeping.products import Product, keep_bytes
 from sitegen.pages.card import card_of
 from sitegen.pages.markdown_text import Resolvers, plain_text, to_html
@@ -57,6 +59,7 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
         key=job.key,
         marks=(),
         core=core,
+        at_night=digest_of((replace(view, entry=replace(view.entry, body="", body_line=1)), facts["nights"], card)),
         card=slender(card),
         evenings=tuple(dict.fromkeys(night.evening for night in card.nights)),
         half_night_s=half_night_s(view.nights),

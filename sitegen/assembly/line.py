@@ -139,9 +139,9 @@ class Line:
         return DrawJob(key, core, half_hours, cards, evenings, in_feed, self._earlier(self.known.drawn.get(card.slug)))
 
     def _night_job(self, evening: date, slugs: Sequence[str], half_hours: float, around: Surroundings) -> NightJob:
-        cores = tuple(self.now.facts[slug].core for slug in slugs)
-        place = around.evenings_around(evening)
-        key = key_of(self.bench.look, cores, half_hours, place)
+        found = [self.now.facts[slug] for slug in slugs]
+        cores, place = tuple(one.core for one in found), around.evenings_around(evening)
+        key = key_of(self.bench.look, [one.at_night for one in found], half_hours, place)
         return NightJob(key, cores, half_hours, place, self._earlier(self.known.nights.get(str(evening))))
 
     def _earlier(self, known: DrawnPages | None) -> Mapping[str, tuple[str, Product]]:

@@ -37,13 +37,14 @@ class ReadEntry:
 class FactsOfEntry:
     """`core` is the digest of its view, facts and pictures; `card` has no more than feeds and neighbours show, `evenings` are its
     nights' days. `half_night_s`: the longest stretch from midnight to sunset or sunrise. `links`: entries that its text leads to.
-    `search_row`: its row of the search index.
+    `at_night`: the digest of all but the text, of which nights show nothing. `search_row`: its row of the search index.
     `sights`: what its pictures show, as target pages spell it; `pointings`: names of the kept records of where they point.
     `stars`: names of the measurements kept for it."""
 
     key: str
     marks: Marks
     core: str
+    at_night: str
     card: EntryCard
     evenings: tuple[date, ...]
     half_night_s: float

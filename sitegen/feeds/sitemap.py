@@ -1,6 +1,6 @@
 """sitemap.xml: sitemaps.org 0.9. It needs absolute addresses, so there is none where the diary has no address."""
 
-from xml.etree import ElementTree
+from html import escape
 
 from sitegen.artifact import Artifact
 from sitegen.diary import addresses
@@ -13,14 +13,15 @@ MOST_URLS = 50_000
 def make(source: FeedSource) -> Artifact | None:
     if source.book.settings.address is None:
         return None
-    root = ElementTree.Element("urlset", {"xmlns": NAMESPACE})
-    for address, changed in _pages(source)[:MOST_URLS]:
-        url = ElementTree.SubElement(root, "url")
-        ElementTree.SubElement(url, "loc").text = source.link(address)
-        if changed:
-            ElementTree.SubElement(url, "lastmod").text = changed
-    ElementTree.indent(root, " ")
-    return Artifact(addresses.SITEMAP, ElementTree.tostring(root, "utf-8", xml_declaration=True) + b"\n")
+    urls = [_url(source.link(address), changed) for address, changed in _pages(source)[:MOST_URLS]]
+    head, root = "<?xml version='1.0' encoding='utf-8'?>", f'<urlset xmlns="{NAMESPACE}">'
+    return Artifact.text(addresses.SITEMAP, "\n".join([head, root, *urls, "</urlset>", ""]))
+
+
+def _url(location: str, changed: str | None) -> str:
+    """As text: two lines a page are no work for a tree."""
+    when = f"  <lastmod>{changed}</lastmod>\n" if changed else ""
+    return f" <url>\n  <loc>{escape(location, quote=False)}</loc>\n{when} </url>"
 
 
 def _pages(source: FeedSource) -> list[tuple[str, str | None]]:

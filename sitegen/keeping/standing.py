@@ -6,6 +6,7 @@ import time
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -26,6 +27,11 @@ class Look:
     content: dict[str, Mark] = field(repr=False)
 
     def inputs(self) -> str:
+        """As they were when this was asked first: what changes while the site is built is news for the next look."""
+        return self._inputs
+
+    @cached_property
+    def _inputs(self) -> str:
         places = [(str(place.absolute()), digest_of_marks(marks_in(place))) for place in (*self.themes, PACKAGE)]
         libraries = [(str(place), place.stat().st_mtime_ns) for place in package_folders() if place.is_dir()]
         named = [str(each) for each in (self.folders.content, self.folders.themes, self.folders.output)]
@@ -45,14 +51,14 @@ def look(folders: Folders, themes: tuple[Path, ...], today: date) -> Look:
 
 def standing_report(look: Look) -> Mapping[str, Any] | None:
     """What was reported when the site as it stands was built; None where anything has changed since, or may have."""
-    path = _path(look)
+    path, inputs = _path(look), look.inputs()
     try:
         told = json.loads(read_checked(path)) if path else None
     except (OSError, ValueError):
         return None
     if not isinstance(told, dict) or not _holds_today(told, look.today):
         return None
-    same = told.get("inputs") == look.inputs() and told.get("output") == digest_of_output(look.folders.output)
+    same = told.get("inputs") == inputs and told.get("output") == digest_of_output(look.folders.output)
     report = told.get("report")
     return report if same and isinstance(report, dict) else None
 

@@ -1,0 +1,163 @@
+"""The bare library calls that a rebuild of a diary cannot avoid, on that diary's own files: what no generator in Python that uses
+these libraries can go below. Processor seconds, each library alone."""
+
+import csv
+import io
+import json
+import re
+import resource
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+PAGES_SAMPLED = 60
+
+
+def bare_look(folder: Path) -> float:
+    """A bare Python that stats every file that a look stats: the author's, the package's, the themes', the site's."""
+    places = [str(place) for place in (folder / "content", folder / "output", ROOT / "sitegen", ROOT / "themes")]
+    script = (
+        "import os\n"
+        f"waiting = {places!r}\n"
+        "while waiting:\n"
+        "    with os.scandir(waiting.pop()) as found:\n"
+        "        for one in found:\n"
+        "            waiting.append(one.path) if one.is_dir() else one.stat()\n"
+    )
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    subprocess.run([sys.executable, "-c", script], check=True)
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+
+
+def cpu_s(work: Callable[[], object]) -> float:
+    start = time.process_time()
+    work()
+    return time.process_time() - start
+
+
+def bare_calls(folder: Path) -> Iterator[tuple[str, float]]:
+    """Each library alone, on this diary: what no generator in Python that uses it can go below."""
+    content, output = folder / "content", folder / "output"
+    texts = [path.read_text("utf-8") for path in sorted((content / "entries").glob("*.md"))]
+    yield "YAML compose (PyYAML, C loader) of every front matter", cpu_s(lambda: _yaml(texts))
+    yield "csv.reader over every log", cpu_s(lambda: _csv(content))
+    yield "FITS header blocks read bare", cpu_s(lambda: _fits(content))
+    yield "markdown-it over every text", cpu_s(lambda: _markdown(texts))
+    yield "ERFA: Sun, Moon, target of every sub", _erfa(sum(text.count("\n") - 1 for text in _logs(content)))
+    yield "json.dumps of every facts.json", cpu_s(lambda: _json(output))
+    panels = _panels(folder)
+    each_s = _savefig()
+    yield f"matplotlib savefig of {panels} panels, each {1000 * each_s:.0f} ms", panels * each_s
+    yield "jinja2: every page's tags and text once", _jinja(output)
+    yield "libvips: sizes of every picture", _vips(content)
+
+
+def _logs(content: Path) -> list[str]:
+    return [path.read_text("utf-8") for path in sorted((content / "logs").glob("*.csv"))]
+
+
+def _yaml(texts: list[str]) -> None:
+    import yaml
+
+    for text in texts:
+        yaml.compose(text.split("---\n")[1], Loader=yaml.CSafeLoader)
+
+
+def _csv(content: Path) -> None:
+    for text in _logs(content):
+        list(csv.reader(io.StringIO(text)))
+
+
+def _fits(content: Path) -> None:
+    for path in (content / "logs").glob("*/*.fits"):
+        with path.open("rb") as file:
+            while b"END     " not in file.read(2880):
+                pass
+
+
+def _markdown(texts: list[str]) -> None:
+    from markdown_it import MarkdownIt
+
+    parser = MarkdownIt("commonmark")
+    for text in texts:
+        parser.render(text.split("---\n", 2)[2])
+
+
+def _erfa(subs: int) -> float:
+    import erfa
+    import numpy as np
+
+    days = np.linspace(0.0, 3650.0, subs)
+    angle = np.full(subs, 0.3)
+
+    def directions() -> None:
+        erfa.moon98(2456000.5, days)
+        astrom, _ = erfa.apco13(2456000.5, days, 0.0, 0.3, 0.8, 300.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.5)
+        erfa.atioq(*erfa.atciqz(angle, angle, astrom), astrom)
+
+    return cpu_s(directions)
+
+
+def _json(output: Path) -> None:
+    for path in output.glob("entries/*/facts.json"):
+        json.dumps(json.loads(path.read_text("utf-8")), ensure_ascii=False, indent=1)
+
+
+def _panels(folder: Path) -> int:
+    """How many charts' panels were drawn: each is kept once."""
+    return sum(path.read_bytes().count(b"</svg>") for path in (folder / ".sitegen" / "charts").glob("*"))
+
+
+def _savefig() -> float:
+    """Seconds of one bare panel: axes, a hundred dots, two ticked axes, a few words."""
+    from matplotlib.backends.backend_svg import FigureCanvasSVG
+    from matplotlib.figure import Figure
+
+    def panel() -> None:
+        figure = Figure(figsize=(4, 2.5))
+        FigureCanvasSVG(figure)
+        axes = figure.add_axes((0.1, 0.1, 0.8, 0.8))
+        axes.plot(range(100), range(100), "o")
+        for place in range(4):
+            axes.text(place, place, "words")
+        figure.savefig(io.StringIO(), format="svg")
+
+    panel()
+    return cpu_s(lambda: [panel() for _ in range(10)]) / 10
+
+
+def _jinja(output: Path) -> float:
+    """Every value that a page shows set once into its place: a bare template whose gaps are the page's own attributes and
+    texts. Measured on some pages, told for all."""
+    from jinja2 import Environment
+
+    paths = sorted(output.rglob("*.html"))
+    sample = paths[:: max(1, len(paths) // PAGES_SAMPLED)]
+    env = Environment(autoescape=True)
+    ready = []
+    for path in sample:
+        parts = re.split(r'(?<=")([^"<>]*)(?=")|(?<=>)([^<>]+)(?=<)', path.read_text("utf-8"))
+        values = [part or "" for part in parts]
+        ready.append((env.from_string("{% for one in values %}{{ one }}{% endfor %}"), values))
+    spent = cpu_s(lambda: [template.render(values=values) for template, values in ready])
+    return spent * sum(path.stat().st_size for path in paths) / max(1, sum(path.stat().st_size for path in sample))
+
+
+def _vips(content: Path) -> float:
+    pictures = sorted((content / "pictures").iterdir())
+    if not pictures:
+        return 0.0
+    from sitegen.pictures.records import PictureSettings
+    from sitegen.pictures.sizes import make_sizes
+
+    def sizes() -> None:
+        for path in pictures[:2]:
+            with tempfile.TemporaryDirectory() as out:
+                make_sizes(path, Path(out), PictureSettings())
+
+    return cpu_s(sizes) * len(pictures) / min(2, len(pictures))
