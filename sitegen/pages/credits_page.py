@@ -1,7 +1,7 @@
 """Whose data and libraries stand behind the pages, with their licences, as installed when the site was built."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.metadata import PackageNotFoundError, metadata
 
 from sitegen.catalogue.credits import CREDITS
@@ -35,12 +35,10 @@ class Library:
 
 
 def pages(book: SiteBook) -> Iterable[Page]:
-    yield Page(
-        addresses.CREDITS,
-        "credits.html",
-        book.shower.words["page.credits"],
-        {"data": CREDITS, "libraries": [library(name, used_for) for name, used_for in LIBRARIES.items()]},
-    )
+    words = book.shower.words
+    data = [replace(one, used_for=words.phrase(one.used_for), licence=words.phrase(one.licence)) for one in CREDITS]
+    libraries = [library(name, words.phrase(used_for)) for name, used_for in LIBRARIES.items()]
+    yield Page(addresses.CREDITS, "credits.html", words["page.credits"], {"data": data, "libraries": libraries})
 
 
 def library(name: str, used_for: str) -> Library:

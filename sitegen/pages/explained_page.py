@@ -20,7 +20,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
                 "title": book.shower.title(fact, path_of(scope, fact)),
                 "unit": fact.unit,
                 "how": book.shower.how(fact, path_of(scope, fact)),
-                "source": fact.source,
+                "source": book.shower.words.phrase(fact.source),
             }
             for fact in facts
         ]

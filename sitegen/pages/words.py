@@ -7,6 +7,8 @@ from functools import cache
 import yaml
 from babel import Locale
 
+from sitegen.diary.addresses import slug_of
+
 
 @dataclass(frozen=True, slots=True)
 class Words(Mapping[str, str]):
@@ -27,6 +29,10 @@ class Words(Mapping[str, str]):
     def say(self, key: str, **values: object) -> str:
         """The sentence of that key with its gaps filled."""
         return self.by_key[key].format(**values)
+
+    def phrase(self, english: str) -> str:
+        """What the program says in English beside its data (a source, a use), in this language where the catalogue has it."""
+        return self.by_key.get(f"phrase.{slug_of(english)}", english)
 
     def count(self, key: str, number: int, **values: object) -> str:
         """The sentence for that many, by the language's own plural forms ('key.one', 'key.other', …)."""

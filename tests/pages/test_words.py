@@ -4,8 +4,10 @@ import re
 
 import pytest
 
+from sitegen.catalogue.credits import CREDITS
 from sitegen.facts.facts_json import path_of
 from sitegen.facts.registry import FACTS
+from sitegen.pages.credits_page import LIBRARIES
 from sitegen.pages.words import Words, words_from
 from tests.conftest import ROOT
 
@@ -20,7 +22,7 @@ def test_both_languages_say_the_same_things() -> None:
     """German has every key of English; beyond them only what stands in English in the registry of facts."""
     english, german = words("en"), words("de")
     assert set(english) - set(german) == set()
-    assert {key for key in set(german) - set(english) if not key.startswith(("fact.", "value."))} == set()
+    assert {key for key in set(german) - set(english) if not key.startswith(("fact.", "value.", "phrase."))} == set()
 
 
 @pytest.mark.parametrize("key", sorted(words("en")))
@@ -34,6 +36,15 @@ def test_every_fact_is_explained_in_german() -> None:
     german = words("de")
     paths = [path_of(scope, fact) for scope, facts in FACTS.items() for fact in facts]
     assert [path for path in paths if f"fact.{path}.how" not in german or f"fact.{path}.title" not in german] == []
+
+
+def test_sources_and_uses_are_told_in_german() -> None:
+    """Each fact's source, each library's and each data set's use; names of books and people stay as they are."""
+    german = words("de")
+    told = [fact.source for facts in FACTS.values() for fact in facts]
+    told += [*LIBRARIES.values(), *(one.used_for for one in CREDITS)]
+    same = {"W. R. Dawes, Memoirs of the RAS 35, 137 (1867)"}
+    assert {one for one in told if german.phrase(one) == one} == same
 
 
 def test_templates_use_only_words_of_the_catalogue() -> None:
