@@ -89,7 +89,7 @@ class Bench:
 
     @cached_property
     def site_frame(self) -> SiteFrame:
-        return SiteFrame(self.settings, self.theme, self.shower.words, self.shower)
+        return SiteFrame(self.settings, self.theme, self.shower.words, self.shower, self.maker)
 
     def book(self, cards: tuple[EntryCard, ...]) -> SiteBook:
         """A book of these cards only, newest first."""

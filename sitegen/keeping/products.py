@@ -18,7 +18,7 @@ class Product(NamedTuple):
     mtime_ns: int
 
     def artifact(self, keep: Path) -> Artifact:
-        return Artifact(self.path, Path(f"{keep}/{self.kept}"))
+        return Artifact(self.path, Path(f"{keep}/{self.kept}"), (self.size, self.mtime_ns))
 
 
 def keep_bytes(path: str, content: bytes, blobs: Blobs) -> Product:

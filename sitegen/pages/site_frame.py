@@ -37,10 +37,10 @@ class SiteFacts:
 class SiteFrame:
     """Draws pages in one theme and language."""
 
-    def __init__(self, settings: Settings, theme: Theme, words: Words, shower: Shower) -> None:
+    def __init__(self, settings: Settings, theme: Theme, words: Words, shower: Shower, made_by: str | None = None) -> None:
         nav = _navigation(settings)
         self.site = SiteFacts(settings.title, settings.tagline, settings.author, settings.licence, settings.address, nav)
-        self.env = environment(theme.folders, words, shower.numbers)
+        self.env = environment(theme.folders, words, shower.numbers, made_by)
         self.env.globals.update(helpers(words, shower.numbers))
 
     def draw(self, page: Page) -> str:

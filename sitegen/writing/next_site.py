@@ -36,7 +36,7 @@ class NextSite:
         path = inside(artifact.path)
         if path in self.placed:
             raise ValueError(f"two artifacts for {path}")
-        if self._same(artifact.content, path):
+        if self._same(artifact, path):
             self.placed[path] = self.known.get(path) or _mark(artifact.content, self.earlier[path])
             self._share(path)
             return
@@ -82,16 +82,15 @@ class NextSite:
             (self.beside / folder).rmdir()
         self.here, self.folders = {}, set(self.needed)
 
-    def _same(self, content: bytes | Path, path: str) -> bool:
+    def _same(self, artifact: Artifact, path: str) -> bool:
         """Whether the earlier site has this very file. A kept file carries its time along, so that it need not be read."""
-        told = self.earlier.get(path)
-        if told is None:
+        laid, content = self.earlier.get(path), artifact.content
+        if laid is None:
             return False
         if isinstance(content, Path):
-            source = os.stat(content)  # noqa: PTH116 # thousands of them
-            return (told.size, told.mtime_ns) == (source.st_size, source.st_mtime_ns)
+            return (laid.size, laid.mtime_ns) == (artifact.told or _told(content))
         earlier = self.output / path
-        return told.size == len(content) and not earlier.is_symlink() and earlier.read_bytes() == content
+        return laid.size == len(content) and not earlier.is_symlink() and earlier.read_bytes() == content
 
     def _share(self, path: str) -> None:
         """One file, two names; a copy where the file system cannot."""
@@ -142,6 +141,11 @@ def inside(path: str) -> str:
     if not path or "\\" in path or "\0" in path or any(part in ("", ".", "..") for part in parts):
         raise ValueError(f"an artifact's path leaves the site: {path!r}")
     return path
+
+
+def _told(source: Path) -> tuple[int, int]:
+    found = source.stat()
+    return found.st_size, found.st_mtime_ns
 
 
 def _write(content: bytes | Path, target: Path) -> Laid:
