@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 
 from sitegen.diary import addresses
 from sitegen.diary.public_position import PublicSite
-from sitegen.facts.outlook import FilterNeed, Outlook, OutlookNight, Wish, needs_of, outlook_of
+from sitegen.facts.outlook import FilterNeed, Outlook, OutlookNight, Season, Wish, needs_of, outlook_of
 from sitegen.pages.card import EntryCard
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
@@ -36,7 +36,7 @@ class OutlookRow:
 
 @dataclass(frozen=True, slots=True)
 class OutlookSheet:
-    """One target of one entry. `rows` is empty where the site keeps its place to itself."""
+    """One target of one entry. `rows` is empty, and `season` too, where the site keeps its place to itself."""
 
     entry: str
     title: str
@@ -45,6 +45,7 @@ class OutlookSheet:
     minimum_altitude_deg: float
     needs: tuple[FilterNeed, ...]
     rows: tuple[OutlookRow, ...]
+    season: str
 
 
 def pages(book: SiteBook) -> Iterable[Page]:
@@ -77,7 +78,8 @@ def _sheets(card: EntryCard, first: date, book: SiteBook) -> Iterator[OutlookShe
         if target.ra_deg is not None:
             wish = Wish(card.slug, card.title, target, needs)
             look = settings.outlook
-            yield _sheet(outlook_of(wish, site, first, look.nights, look.minimum_altitude_deg, settings.moon_rule), book)
+            ahead = outlook_of(wish, site, first, look.nights, look.minimum_altitude_deg, settings.moon_rule, season=True)
+            yield _sheet(ahead, book)
 
 
 def _site(card: EntryCard, book: SiteBook) -> PublicSite | None:
@@ -96,7 +98,19 @@ def _sheet(outlook: Outlook, book: SiteBook) -> OutlookSheet:
         outlook.minimum_altitude_deg,
         tuple(need for need in outlook.wish.needs if need.missing_s),
         tuple(_row(night, zone, book) for night in outlook.nights),
+        _season(outlook.season, book) if outlook.nights else "",
     )
+
+
+def _season(season: Season | None, book: SiteBook) -> str:
+    """How many useful nights are left, in a sentence."""
+    words, day = book.shower.words, book.shower.numbers.day
+    if season is None:
+        return words["outlook.season.never"]
+    moonless = words.count("outlook.season.moonless", season.moonless)
+    if season.last is None:
+        return words.say("outlook.season.always", first=day(season.first), moonless=moonless)
+    return words.count("outlook.season.until", season.nights, first=day(season.first), last=day(season.last), moonless=moonless)
 
 
 def _row(night: OutlookNight, zone: ZoneInfo, book: SiteBook) -> OutlookRow:

@@ -134,4 +134,10 @@ def test_the_published_page(demo_site: Path) -> None:
     assert "No weather is known" in page
     evenings = re.findall(r'<th scope="row"><time datetime="(.+?)">', page)
     assert evenings == [str(date(2026, 11, 20) + timedelta(days=number)) for number in range(30)]
+    seasons = re.findall(r"<p>(.*useful nights?.*)</p>", page)
+    assert len(seasons) == page.count("<h2 id=\"outlook-")
+    told = re.search(r"leaves (\d+) useful nights, from 20 November 2026 until (.+?); (\d+) of them", page)
+    assert told is not None
+    assert int(told[1]) == (datetime.strptime(told[2], "%d %B %Y").replace(tzinfo=UTC).date() - date(2026, 11, 20)).days + 1
+    assert int(told[3]) <= int(told[1])
     assert 'href="outlook/index.html"' in (demo_site / "index.html").read_text("utf-8")

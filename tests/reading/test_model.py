@@ -18,6 +18,7 @@ from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.value_types.group import Group, Key, Values
 from sitegen.reading.yaml_text import read_yaml
+from tests.conftest import ROOT
 from tests.entries.diary_text import HERE, read_diary_text
 from tests.reading.desks import desk
 
@@ -160,6 +161,16 @@ def test_the_schema_accepts_the_sound_diary(model: AuthorFile) -> None:
     text = written[path].split("---\n")[1] if path.endswith(".md") else written[path]
     loaded = yaml.load(text, _EditorLoader)
     assert list(jsonschema.Draft202012Validator(json_schema(model)).iter_errors(loaded)) == []
+
+
+@pytest.mark.parametrize("model", AUTHOR_FILES, ids=lambda model: model.name)
+def test_the_schema_accepts_the_demo(model: AuthorFile) -> None:
+    """No editor underlines anything in a diary of many kinds of entries that builds."""
+    paths = sorted((ROOT / "content").glob(model.pattern.replace("NAME", "*")))
+    texts = [path.read_text("utf-8").split("---\n")[1 if path.suffix == ".md" else 0] for path in paths]
+    check = jsonschema.Draft202012Validator(json_schema(model))
+    wrong = [error.message for text in texts for error in check.iter_errors(yaml.load(text, _EditorLoader))]
+    assert (wrong, len(texts) > 0) == ([], True)
 
 
 class _EditorLoader(yaml.SafeLoader):
