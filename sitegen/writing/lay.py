@@ -21,6 +21,24 @@ class Lay(NamedTuple):
     folders: set[str]
 
 
+def inodes_in(root: Path) -> tuple[dict[str, int], set[str]]:
+    """Files and links by path, to their inodes, and folders. Asks nothing of the files: reading the folders tells that much."""
+    files: dict[str, int] = {}
+    folders: set[str] = set()
+    waiting = [""] if root.is_dir() else []
+    while waiting:
+        inside = waiting.pop()
+        with os.scandir(f"{root}/{inside}") as found:
+            for one in found:
+                name = f"{inside}/{one.name}" if inside else one.name
+                if one.is_dir(follow_symlinks=False):
+                    folders.add(name)
+                    waiting.append(name)
+                else:
+                    files[name] = one.inode()
+    return files, folders
+
+
 def lay_of(root: Path) -> Lay:
     """Empty where there is no such folder."""
     files: dict[str, Laid] = {}

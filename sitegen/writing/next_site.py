@@ -8,7 +8,7 @@ from pathlib import Path
 
 from sitegen.artifact import Artifact
 from sitegen.writing.by_hand import is_changed, mark_of_file, mark_of_text
-from sitegen.writing.lay import Laid, folders_above, lay_of
+from sitegen.writing.lay import Laid, folders_above, inodes_in, lay_of
 from sitegen.writing.memory import Memory
 
 FILE_MODE, FOLDER_MODE = 0o644, 0o755
@@ -26,7 +26,7 @@ class NextSite:
         beside.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
         beside.chmod(FOLDER_MODE)
         self.earlier = lay_of(output).files
-        self.here, self.folders = lay_of(beside)
+        self.here, self.folders = inodes_in(beside)
         self.placed: dict[str, str] = {}
         self.needed: set[str] = set()
         self.changed = 0
@@ -96,7 +96,7 @@ class NextSite:
         """One file, two names; a copy where the file system cannot."""
         there: Laid = self.earlier[path]
         found = self.here.get(path)
-        if found is not None and found.inode == there.inode:
+        if found == there.inode:
             del self.here[path]
             self._need(path)
             return
