@@ -49,9 +49,11 @@ class Report:
         return asdict(self)
 
 
-def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool = False, wait_told: Told = None) -> Report:
+def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool = False, wait_told: Told = None,
+            progress: Any = None) -> Report:  # fmt: skip
     """The whole site. Raises DiaryProblems, with the earlier site untouched, where the diary has any error, and where disk,
-    rights or memory do not suffice. `wait_told` is called before another rebuild of this diary is waited for."""
+    rights or memory do not suffice. `wait_told` is called before another rebuild of this diary is waited for, `progress`
+    (`assembly.steps.Progress`) whenever something is done."""
     with _alone(folders, wait_told):
         if fresh and folders.keep is not None:
             for kind in FORGOTTEN:
@@ -62,16 +64,16 @@ def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool 
         if told is not None:
             return _standing(told, time.perf_counter() - since)
         with _kept(folders) as keep:
-            report = _rebuilt(seen, keep, jobs)
+            report = _rebuilt(seen, keep, jobs, progress)
         remember(seen, report.as_json())
         return replace(report, problems=(*report.problems, *(_kept_by_hand(folders, *each) for each in report.by_hand)))
 
 
-def _rebuilt(seen: Look, keep: Path, jobs: int | None) -> Report:
+def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> Report:
     from sitegen.assembly.assemble import assemble, tidy
     from sitegen.writing.publish import publish
 
-    done = assemble(seen, keep, _steps(), jobs)
+    done = assemble(seen, keep, _steps(progress), jobs)
     if errors_in(done.problems):
         raise DiaryProblems(done.problems)
     published = publish(done.artifacts(), seen.folders.output, seen.folders.keep)
@@ -97,7 +99,7 @@ def _kept_by_hand(folders: Folders, path: str, kept: str) -> Problem:
     return Problem(f"{folders.output.name}/{path}", 1, 1, wrong, remedy, "warning")
 
 
-def check(folders: Folders, today: date, wait_told: Told = None) -> tuple[Problem, ...]:
+def check(folders: Folders, today: date, wait_told: Told = None, progress: Any = None) -> tuple[Problem, ...]:
     """Every problem that a rebuild would meet, errors and warnings; nothing is published."""
     with _alone(folders, wait_told):
         seen = look(folders, _themes(folders), today)
@@ -107,7 +109,7 @@ def check(folders: Folders, today: date, wait_told: Told = None) -> tuple[Proble
         from sitegen.assembly.assemble import assemble
 
         with _kept(folders) as keep:
-            problems = assemble(seen, keep, _steps(), None, checking=True).problems
+            problems = assemble(seen, keep, _steps(progress), None, checking=True).problems
         keep_told(seen, "problems", [asdict(problem) for problem in problems])
         return problems
 
@@ -183,10 +185,11 @@ def _standing(told: Any, seconds: float) -> Report:
                   dict.fromkeys(every, 0), every, {"looking around": round(seconds, 3)}, True)  # fmt: skip
 
 
-def _steps() -> Any:
-    from sitegen.assembly.steps import Steps
+def _steps(progress: Any = None) -> Any:
+    from sitegen.assembly.steps import Steps, unwatched
 
-    return Steps(_facts, _draw, _nights, _lists, _texts, _feeds, _mistakes, _picture_work, _measure, _list_names)
+    return Steps(_facts, _draw, _nights, _lists, _texts, _feeds, _mistakes, _picture_work, _measure, _list_names,
+                 progress or unwatched)  # fmt: skip
 
 
 def _facts(bench: Any, chunk: Sequence[Any]) -> Any:

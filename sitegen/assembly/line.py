@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from sitegen.assembly.bench import Bench
-from sitegen.assembly.crew import Crew
+from sitegen.assembly.crew import Crew, Result
 from sitegen.assembly.entry_reading import read_entries, still_holds
 from sitegen.assembly.jobs import DrawJob, FactsJob, ListJob, NightJob, ReadJob
 from sitegen.assembly.records import DrawnPages, Ledger, Marks, ReadEntry
@@ -51,7 +51,8 @@ class Line:
         kept = {name: one for name in names if (one := self.known.read.get(name)) is not None
                 and still_holds(one, digest, self.bench, self.marks, moved)}  # fmt: skip
         todo = [self._read_job(name, digest) for name in names if name not in kept]
-        made = {one.relative: self._marked(one) for one in self.crew.run(read_entries, todo, READ_S)}
+        reading = self._told("reading entries", self.crew.run(read_entries, todo, READ_S), todo)
+        made = {one.relative: self._marked(one) for one in reading}
         self.now.read = {name: kept.get(name) or made[name] for name in names}
         self.problems += [problem for one in self.now.read.values() for problem in one.problems]
         self.tally.count("entries read", len(made), len(names))
@@ -64,6 +65,12 @@ class Line:
             return ReadJob(name, frame, None, frozenset())
         same = frozenset(source for source, mark in known.marks if mark is not None and self.marks.get(source) == mark)
         return ReadJob(name, frame, known.logs, same)
+
+    def _told(self, doing: str, results: Iterator[Result], jobs: Sequence[object]) -> Iterator[Result]:
+        """The results as they come, each told to who watches."""
+        for done, result in enumerate(results, 1):
+            self.steps.progress(doing, done, len(jobs))
+            yield result
 
     def _marked(self, one: ReadEntry) -> ReadEntry:
         return replace(one, marks=self._marks_of(name for name, _ in one.marks))
@@ -87,7 +94,8 @@ class Line:
         extra = {one.slug: one.extra for one in listed}
         weight = FACTS_S + PICTURE_S * sum(len(extra[job.slug]) for job in todo) / max(1, len(todo))
         made = {}
-        for job, found in zip(todo, self.crew.run(self.steps.facts, todo, weight), strict=True):
+        results = self._told("computing entries", self.crew.run(self.steps.facts, todo, weight), todo)
+        for job, found in zip(todo, results, strict=True):
             made[job.slug] = replace(found, marks=self._marks_of(extra[job.slug]))
         self.now.facts = {one.slug: made.get(one.slug) or self.known.facts[one.slug] for one in listed}
         self.problems += [problem for found in self.now.facts.values() for problem in found.problems]
@@ -160,7 +168,8 @@ class Line:
         todo = [(name, job) for name, job in zip(names, jobs, strict=True) if not self._has_drawn(known.get(name), job.key)]
         made = {}
         if todo:
-            results = self.crew.run(tasks[type(todo[0][1])], [job for _, job in todo], weight, 16)
+            drawing = self.crew.run(tasks[type(todo[0][1])], [job for _, job in todo], weight, 16)
+            results = self._told(f"drawing {kind}", drawing, todo)
             made = {name: found for (name, _), found in zip(todo, results, strict=True)}
         found = {name: made.get(name) or known[name] for name in names}
         self._count_pages(kind, found, known)
@@ -182,7 +191,7 @@ class Line:
         """What `draw` would say of the texts, without drawing."""
         around = self.surroundings()
         jobs = [(self.now.facts[card.slug].core, around.cards(card)) for card in around.book.cards]
-        wrong = self.crew.run(self.steps.texts, jobs, TEXT_S)
+        wrong = self._told("checking texts", self.crew.run(self.steps.texts, jobs, TEXT_S), jobs)
         self._say_mistakes([card.slug for card, errs in zip(around.book.cards, wrong, strict=True) if errs], around.book)
 
     def lists(self) -> None:

@@ -8,6 +8,13 @@ from sitegen.assembly.crew import Task
 from sitegen.assembly.records import DrawnPages, FactsOfEntry
 from sitegen.problems import Problem
 
+Progress = Callable[[str, int, int], None]
+"""Called with what is being done, how many of it are done, and of how many."""
+
+
+def unwatched(doing: str, done: int, total: int) -> None:
+    """Nobody waits for it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Steps:
@@ -23,3 +30,4 @@ class Steps:
     picture_work: Callable[..., Any]
     measure: Callable[..., Any]
     list_names: Callable[[], tuple[str, ...]]
+    progress: Progress = unwatched

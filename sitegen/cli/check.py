@@ -5,6 +5,7 @@ from pathlib import Path
 
 import click
 
+from sitegen.cli.progress import stages
 from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, summary, tell, today, wait_told
 from sitegen.problems import DiaryProblems, errors_in
 
@@ -12,8 +13,9 @@ from sitegen.problems import DiaryProblems, errors_in
 @click.command(short_help="Everything a rebuild would refuse or warn about.")
 @places
 @click.option("--reveals", "with_reveals", is_flag=True, help="List also what the site will tell about you.")
+@click.option("--quiet", is_flag=True, help="Say only what is wrong.")
 @click.option("--json", "as_json", is_flag=True, help="Report as JSON, with what the site will tell about you.")
-def command(content: Path, themes: Path, output: Path, with_reveals: bool, as_json: bool) -> None:
+def command(content: Path, themes: Path, output: Path, with_reveals: bool, quiet: bool, as_json: bool) -> None:
     """Find everything that a rebuild would refuse or warn about, and write nothing into the site.
 
     Each problem stands on a line as path:line:column; the exit status is 1 where one of them is an error.
@@ -28,7 +30,8 @@ def command(content: Path, themes: Path, output: Path, with_reveals: bool, as_js
 
     folders = folders_of(content, themes, output)
     try:
-        problems = check(folders, today(), wait_told)
+        with stages(quiet or as_json) as step:
+            problems = check(folders, today(), wait_told, step)
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)
@@ -39,5 +42,6 @@ def command(content: Path, themes: Path, output: Path, with_reveals: bool, as_js
         tell(problems)
         for one in revealed:
             click.echo(f"{content}/{one.file}: tells {one.told}")
-        click.echo(f"{content}: {summary(problems)}", err=bool(errors_in(problems)))
+        if problems or not quiet:
+            click.echo(f"{content}: {summary(problems)}", err=bool(errors_in(problems)))
     sys.exit(1 if errors_in(problems) else 0)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from sitegen.cli.progress import stages
 from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, tell, today, wait_told
 from sitegen.problems import DiaryProblems
 
@@ -18,8 +19,9 @@ if TYPE_CHECKING:
 @places
 @click.option("--jobs", type=click.IntRange(1), default=None, help="Processes to draw with; as many as cores by default.")
 @click.option("--fresh", is_flag=True, help="Forget what was kept from earlier.")
+@click.option("--quiet", is_flag=True, help="Say only what is wrong.")
 @click.option("--json", "as_json", is_flag=True, help="Report as JSON.")
-def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: bool, as_json: bool) -> None:
+def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: bool, quiet: bool, as_json: bool) -> None:
     """Rebuild the whole site from whatever changed.
 
     A diary with errors is not built: every problem is printed, and the earlier site stays as it is.
@@ -33,7 +35,8 @@ def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: 
     from sitegen.rebuild import rebuild
 
     try:
-        report = rebuild(folders_of(content, themes, output), today(), jobs, fresh, wait_told)
+        with stages(quiet or as_json) as step:
+            report = rebuild(folders_of(content, themes, output), today(), jobs, fresh, wait_told, step)
     except DiaryProblems as wrong:
         if as_json:
             print_json({"problems": problems_as_json(wrong.problems)})
@@ -44,7 +47,7 @@ def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: 
         print_json(report.as_json())
         return
     tell(report.problems)
-    for line in story(report, output):
+    for line in () if quiet else story(report, output):
         click.echo(line)
 
 

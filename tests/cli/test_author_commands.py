@@ -83,6 +83,19 @@ def test_progress_in_plain_lines_where_there_is_no_terminal(run: Run, tmp_path: 
     assert "reading" not in done.stdout
 
 
+def test_a_rebuild_tells_its_stages(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What is being done, how many and of how many, on standard error; with --quiet nothing but what is wrong."""
+    monkeypatch.setattr("sitegen.cli.progress.LINE_EVERY_S", 0.0)
+    told = run("check")
+    assert told.stderr.splitlines() == ["reading entries: 1 of 1", "computing entries: 1 of 1", "checking texts: 1 of 1"]
+    assert told.stdout == "content: no problems\n"
+    entry = Path("content/entries/first-light.md")
+    entry.write_text(entry.read_text("utf-8") + "\nMore.\n", "utf-8")
+    assert run("check", "--quiet").output == ""
+    entry.write_text(entry.read_text("utf-8").replace("rig: first", "rig: frist"), "utf-8")
+    assert run("rebuild", "--quiet").output.count("\n") == 1
+
+
 def test_a_bar_on_a_terminal_without_colours_where_they_are_unwanted(run: Run, tmp_path: Path) -> None:
     """NO_COLOR (no-color.org) leaves the bar and takes the colours."""
     for number in range(3):
