@@ -1,5 +1,6 @@
 """Files made to exhaust the reader end in a few lines."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -49,3 +50,17 @@ def test_a_hostile_entry_ends_in_few_lines(text: str, tmp_path: Path) -> None:
     assert reading.diary is None
     assert 1 <= len(reading.problems) <= MOST_PROBLEMS + 1
     assert max(len(str(problem)) for problem in reading.problems) < 500
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="pipes in folders are for systems that have them")
+def test_a_pipe_is_no_file(tmp_path: Path) -> None:
+    """Whoever opened it would wait for ever: as a log it is none, as an entry it is passed over."""
+    content = tmp_path / "content"
+    lay_out(read_diary_text(HERE / "sound.diary"), content)
+    log = next((content / "logs").glob("*.csv"))
+    log.unlink()
+    for pipe in (log, content / "entries/pipe.md"):
+        os.mkfifo(pipe)
+    assert [problem.wrong for problem in read_diary(content, TODAY).problems] == [
+        f"an item of 'logs' is 'logs/{log.name}', which does not exist"
+    ]
