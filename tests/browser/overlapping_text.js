@@ -1,7 +1,7 @@
 // Pieces of text that lie over one another: their line boxes, less a fifth above and below, share more than a pixel.
 () => {
   const unseen = 'title, desc, script, option, legend, .visually-hidden, .skip';
-  const seen = { opacityProperty: true, visibilityProperty: true };
+  const seen = { opacityProperty: true, visibilityProperty: true, contentVisibilityAuto: true };
   const pieces = [];
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   while (walker.nextNode()) {
