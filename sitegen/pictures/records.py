@@ -47,7 +47,7 @@ class PictureSettings:
     `avif_effort` 0 to 9: 1 makes a file 3 % smaller than 0 and takes half as long again, 2 another 1 % and three times as long.
     """
 
-    widths_px: tuple[int, ...] = (480, 960, 1600, 2560)
+    widths_px: tuple[int, ...] = (480, 800, 1400, 2560)
     jpeg_quality: int = 82
     webp_quality: int = 85
     avif_quality: int = 60

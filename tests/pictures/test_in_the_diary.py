@@ -152,7 +152,7 @@ def test_every_size_carries_its_own_place(demo_site: Path) -> None:
     folder = demo_site / "entries" / "carina-two-lengths"
     facts = json.loads((folder / "facts.json").read_text())
     wide = next(row for row in facts["pictures"] if row["file"].endswith("wide.jpg"))
-    for name in ("480.jpg", "1600.webp", "full.jpg"):
+    for name in ("480.jpg", "1400.webp", "full.jpg"):
         path = folder / "pictures" / "wide" / name
         avm = AVM.from_image(str(path))
         with Image.open(path) as picture:

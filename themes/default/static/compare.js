@@ -2,8 +2,8 @@
    below the other.
 
    <figure class="compare" data-before="One night" data-after="Five nights" data-say-edge="Where the two meet">
-     <img src="before/960.jpg" alt="…" width="…" height="…">
-     <img src="after/960.jpg" alt="…" width="…" height="…">     (or picture elements around each; both of one size)
+     <img src="before/800.jpg" alt="…" width="…" height="…">
+     <img src="after/800.jpg" alt="…" width="…" height="…">     (or picture elements around each; both of one size)
      <figcaption>…</figcaption>
    </figure>
 

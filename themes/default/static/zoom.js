@@ -5,7 +5,7 @@
       data-width="6000" data-height="4000"   of the full picture; else the img's attributes
       data-tile="512"                        side of a tile; 512 where it is not said
       data-say-close="…" data-say-in="…" data-say-out="…" data-say-whole="…">
-     <img src="960.jpg" alt="…" width="6000" height="4000">     (or a picture element around it)
+     <img src="800.jpg" alt="…" width="6000" height="4000">     (or a picture element around it)
    </a>
 
    An svg.overlay in the same figure, with its viewBox, lies over it where the page shows it. Tiles are named
