@@ -127,9 +127,9 @@ def fact_value(facts: Mapping[str, Any], marker: str) -> tuple[str, Any]:
         return path, _inside(_chosen(facts["nights"], "evening_of", which, "night"), keys[1:], path)
     if keys[0] == "optics":
         return path, _inside(_chosen(facts["optics"], "rig", which, "rig"), keys[1:], path)
-    value = _inside(facts, keys, path)
     if keys[0] == "pictures":
         return path, _inside(_chosen(facts["pictures"], "file", which, "picture"), keys[1:], path)
+    value = _inside(facts, keys, path)
     if path.startswith("integration.by_filter."):
         return {"total_s": "integration.total_s", "wanted_s": "integration.total_s"}.get(keys[-1], "integration.kept"), value
     if path.startswith("integration.by_night."):
