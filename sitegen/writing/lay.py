@@ -1,7 +1,7 @@
 """What lies in a folder of the site: files by path, and folders, from one walk that opens nothing."""
 
 import os
-import stat
+from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
@@ -23,8 +23,19 @@ class Lay(NamedTuple):
 
 def inodes_in(root: Path) -> tuple[dict[str, int], set[str]]:
     """Files and links by path, to their inodes, and folders. Asks nothing of the files: reading the folders tells that much."""
-    files: dict[str, int] = {}
     folders: set[str] = set()
+    return {name: one.inode() for name, one in _files(root, folders)}, folders
+
+
+def lay_of(root: Path) -> Lay:
+    """Empty where there is no such folder."""
+    folders: set[str] = set()
+    files = {name: _laid(one) for name, one in _files(root, folders)}
+    return Lay(files, folders)
+
+
+def _files(root: Path, folders: set[str]) -> Iterator[tuple[str, os.DirEntry[str]]]:
+    """What is no folder, by path; the folders on the way are put into `folders`."""
     waiting = [""] if root.is_dir() else []
     while waiting:
         inside = waiting.pop()
@@ -35,27 +46,12 @@ def inodes_in(root: Path) -> tuple[dict[str, int], set[str]]:
                     folders.add(name)
                     waiting.append(name)
                 else:
-                    files[name] = one.inode()
-    return files, folders
+                    yield name, one
 
 
-def lay_of(root: Path) -> Lay:
-    """Empty where there is no such folder."""
-    files: dict[str, Laid] = {}
-    folders: set[str] = set()
-    waiting = [""] if root.is_dir() else []
-    while waiting:
-        inside = waiting.pop()
-        with os.scandir(f"{root}/{inside}") as found:
-            for one in found:
-                name = f"{inside}/{one.name}" if inside else one.name
-                told = one.stat(follow_symlinks=False)
-                if stat.S_ISDIR(told.st_mode):
-                    folders.add(name)
-                    waiting.append(name)
-                else:
-                    files[name] = Laid(told.st_size, told.st_mtime_ns, told.st_ino)
-    return Lay(files, folders)
+def _laid(one: os.DirEntry[str]) -> Laid:
+    told = one.stat(follow_symlinks=False)
+    return Laid(told.st_size, told.st_mtime_ns, told.st_ino)
 
 
 def folders_above(path: str) -> list[str]:

@@ -81,10 +81,7 @@ def _maps(views: Sequence[SurveyView], book: SiteBook) -> list[MapShown]:
     drawn = whisker_maps([view.frame for view in views], words, numbers)
     return [
         MapShown(
-            _when(index, len(views), book),
-            view.evening,
-            _moment(view, book),
-            PurePosixPath(view.frame.file).name,
+            *_heading(index, views, book),
             one,
             pattern_words(view.frame.pattern, words),
             evidence_words(view.frame, words, numbers),
@@ -98,10 +95,7 @@ def _sketches(views: Sequence[RingView], book: SiteBook) -> list[SketchShown]:
     drawn = ring_sketches([view.frame for view in views], words, numbers)
     return [
         SketchShown(
-            _when(index, len(views), book),
-            view.evening,
-            _moment(view, book),
-            PurePosixPath(view.frame.file).name,
+            *_heading(index, views, book),
             one,
             _cells(view, book),
             view.frame.ring.warnings,
@@ -116,6 +110,12 @@ def _cells(view: RingView, book: SiteBook) -> tuple[str, ...]:
     px = [f"{number(value, 1)}\u202fpx" for value in (ring.outer_px, ring.inner_px)]
     offset = f"{number(ring.offset_px, 2)} ± {number(ring.uncertainty_px, 2)}\u202fpx"
     return (*px, offset, percent_words(ring, book.shower.numbers), direction)
+
+
+def _heading(index: int, views: Sequence[SurveyView | RingView], book: SiteBook) -> tuple[str, date, str | None, str]:
+    """Which of a pair it is, its evening, its moment and its file."""
+    view = views[index]
+    return _when(index, len(views), book), view.evening, _moment(view, book), PurePosixPath(view.frame.file).name
 
 
 def _when(index: int, count: int, book: SiteBook) -> str:
