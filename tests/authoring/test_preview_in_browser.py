@@ -17,6 +17,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from sitegen.authoring.new_diary import start_diary
 from tests.authoring.conftest import TODAY
+from tests.browser.conftest import becomes_true
 
 pytestmark = pytest.mark.browser
 SLOW_MS = 20_000
@@ -72,7 +73,7 @@ def test_an_evening_of_writing(page: Page, preview: Preview) -> None:
     page.evaluate("scrollTo(0, 700)")
     preview.entry.write_text(good.replace("This entry is invented", "This entry was saved again"), "utf-8")
     expect(page.get_by_text("This entry was saved again")).to_be_attached(timeout=SLOW_MS)
-    page.wait_for_function("Math.abs(scrollY - 700) < 3", timeout=SLOW_MS)
+    becomes_true(page, "Math.abs(scrollY - 700) < 3")
 
     preview.entry.write_text(good.replace("rig: first-train", "rig: first-tran"), "utf-8")
     board = page.get_by_role("alert")

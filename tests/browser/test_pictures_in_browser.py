@@ -1,10 +1,13 @@
 """The pictures of an entry's page, in a real browser: overlay, zoom, pair."""
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.conftest import becomes_true
 
 
 @pytest.fixture
@@ -38,7 +41,7 @@ def test_the_overlay_is_switched_without_script(browser: Browser, demo_site: Pat
     assert drawn == pytest.approx(picture, abs=1.0)
     assert picture["width"] / picture["height"] == pytest.approx(2200 / 1470, rel=2e-3)
     page.locator("figure.first .overlay a", has_text="NGC 3372").click()
-    assert page.url.endswith("targets/ngc-3372/index.html")
+    expect(page).to_have_url(re.compile(r"targets/ngc-3372/index\.html$"))
     context.close()
 
 
@@ -66,14 +69,14 @@ def test_the_zoom_shows_tiles_and_the_overlay(page: Page, demo_site: Path) -> No
     before = viewer.locator(".overlay text").first.bounding_box()
     for _ in range(4):
         page.keyboard.press("+")
-    page.wait_for_function("[...document.querySelectorAll('.viewer img')].some((one) => one.src.includes('/512,512/0/') "
-                           "&& one.naturalWidth === 512)")
+    becomes_true(page, "[...document.querySelectorAll('.viewer img')].some((one) => one.src.includes('/512,512/0/') "
+                       "&& one.naturalWidth === 512)")
     after = viewer.locator(".overlay text").first.bounding_box()
     assert before is not None
     assert after is not None
     assert after["height"] == pytest.approx(before["height"], rel=0.05)
     page.keyboard.press("Escape")
-    assert viewer.count() == 0
+    expect(viewer).to_have_count(0)
 
 
 def test_the_edge_between_before_and_after_is_pushed(page: Page, demo_site: Path) -> None:
