@@ -1,11 +1,11 @@
 """A file of the published site, before it is written."""
 
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Artifact:
+
+class Artifact(Struct, frozen=True):
     """`path` is relative to the site, POSIX, without '..'; `content` is the bytes, or a kept file to copy; `told` the size and
     time (ns) of a kept file that was looked at a moment ago, None where it was not."""
 

@@ -1,11 +1,11 @@
 """Where a command reads and writes."""
 
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Folders:
+
+class Folders(Struct, frozen=True):
     """`keep` holds what was made before; None keeps nothing."""
 
     content: Path

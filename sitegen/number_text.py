@@ -5,20 +5,19 @@ Digits are those that mean something: a scale has three figures, an altitude who
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, tzinfo
 from functools import cache, lru_cache
 
 from babel import Locale
 from babel.dates import format_date, format_datetime
 from babel.numbers import format_decimal
+from msgspec import Struct
 
 NARROW_SPACE = "\u202f"
 UNKNOWN = "—"
 
 
-@dataclass(frozen=True, slots=True)
-class NumberText:
+class NumberText(Struct, frozen=True):
     """Writes numbers and dates in one language. `words` holds the units that are words ('h', 'min', 'nights')."""
 
     language: str

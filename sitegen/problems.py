@@ -4,8 +4,9 @@ import difflib
 import errno
 import os
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 _REMEDIES = {
     errno.ENOSPC: "free some space and rebuild",
@@ -19,8 +20,7 @@ _REMEDIES = {
 Severity = Literal["error", "warning"]
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Problem:
+class Problem(Struct, frozen=True, order=True):
     """One thing to mend. `path` is as the author would type it (from the folder the command ran in);
     `line` and `column` count from 1, and are 1 where a file has no lines (a picture, a FITS header)."""
 

@@ -8,11 +8,13 @@ import shutil
 import time
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import ExitStack, contextmanager, suppress
-from dataclasses import asdict, dataclass, replace
 from datetime import date
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
+
+from msgspec import Struct, to_builtins
+from msgspec.structs import asdict, replace
 
 from sitegen.folders import Folders
 from sitegen.keeping.standing import Look, look, remember, standing_report
@@ -26,8 +28,7 @@ FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards",
 Told = Callable[[], None] | None
 
 
-@dataclass(frozen=True, slots=True)
-class Report:
+class Report(Struct, frozen=True):
     """What a rebuild did. `made` and `kept` by kind of product, `seconds` by step; `changed`, `removed`, `carried` and `by_hand`
     as in `writing.publish`. `standing`: nothing had changed, and nothing was done. `said`: lines about what was kept."""
 
@@ -46,7 +47,8 @@ class Report:
     by_hand: tuple[tuple[str, str], ...] = ()
 
     def as_json(self) -> dict[str, Any]:
-        return asdict(self)
+        found: dict[str, Any] = to_builtins(self)
+        return found
 
 
 def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool = False, wait_told: Told = None,

@@ -1,8 +1,9 @@
 """Small diaries built by hand, for tests that need no files."""
 
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
+
+from msgspec.structs import replace
 
 from sitegen.diary.diary import Diary
 from sitegen.diary.entry import Entry

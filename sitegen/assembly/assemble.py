@@ -1,8 +1,9 @@
 """The whole site's artifacts from the author's folders, and what is remembered for the next time."""
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from sitegen.artifact import Artifact
 from sitegen.assembly.bench import CHARTS, Bench, Gone
@@ -31,8 +32,7 @@ PICTURES = "pictures"
 
 DISCARDED = "what was kept from earlier"
 
-@dataclass
-class Assembled:
+class Assembled(Struct):
     """`ledger` is None where the diary cannot be built; then a problem is an error."""
 
     bench: Bench | None
@@ -88,8 +88,7 @@ def ledger_path(keep: Path, content: Path) -> Path:
     return keep / "ledger" / key_of(str(content.absolute()))
 
 
-@dataclass(frozen=True)
-class _Run:
+class _Run(Struct, frozen=True):
     look: Look
     bench: Bench
     steps: Steps

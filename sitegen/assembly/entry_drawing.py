@@ -1,8 +1,9 @@
 """Entries to their pages and the pages of their nights; a page whose context is as it was is not drawn again."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 from functools import partial
+
+from msgspec.structs import replace
 
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.jobs import CARDS, CORES, Around, DrawJob, NightJob, Pages

@@ -2,8 +2,9 @@
 
 import json
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from typing import Any
+
+from msgspec.structs import replace
 
 from sitegen.assembly.bench import Bench, Gone
 from sitegen.assembly.entry_pictures import make_pictures

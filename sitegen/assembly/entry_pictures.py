@@ -3,8 +3,10 @@ what they carry inside."""
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
 from pathlib import Path
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.picture_priors import exposures, fullest_ribbon, pointing_prior
@@ -28,8 +30,7 @@ TILES = "tiles"
 CARD_AT_LEAST_PX = 1200
 
 
-@dataclass
-class MadePictures:
+class MadePictures(Struct):
     """`sights`: names of what is marked in its pictures, as target pages spell them; `pointings`: kept records in use."""
 
     view: EntryView
@@ -58,8 +59,7 @@ def make_pictures(bench: Bench, view: EntryView, work: PictureWork) -> MadePictu
     return made
 
 
-@dataclass
-class _Maker:
+class _Maker(Struct):
     bench: Bench
     view: EntryView
     work: PictureWork

@@ -1,7 +1,8 @@
 """Files to entries: those whose files, logs and frame are as they were are not opened."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from sitegen.assembly.bench import Bench, Gone
 from sitegen.assembly.jobs import ENTRIES, LOGS, ReadJob

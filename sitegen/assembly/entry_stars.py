@@ -1,8 +1,10 @@
 """An entry's star frames to measurements, kept by the content of the file: measuring is the slowest thing done to a frame."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.jobs import STARS, Measure
@@ -12,8 +14,7 @@ from sitegen.keeping.keep import hash_of_file, key_of
 from sitegen.problems import Problem
 
 
-@dataclass(frozen=True, slots=True)
-class MeasuredStars:
+class MeasuredStars(Struct, frozen=True):
     """`kept` names the measurements among the kept things."""
 
     view: EntryView

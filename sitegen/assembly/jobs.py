@@ -1,10 +1,11 @@
 """The jobs that one step hands to the crew, as plain records."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
 
 from sitegen.assembly.picture_work import PictureWork
 from sitegen.keeping.products import Product
@@ -20,8 +21,7 @@ ENTRIES, LOGS, CORES, CARDS, STARS = "entries", "logs", "cores", "cards", "stars
 """Folders of kept records: an entry as read; its logs; with its facts and pictures; its card with ribbons; stars measured."""
 
 
-@dataclass(frozen=True, slots=True)
-class ReadJob:
+class ReadJob(Struct, frozen=True):
     """`relative` inside content/; `frame` the digest of what entries may name; `logs` the digest of its logs as they were read
     before, if any, and `unchanged` those whose files are as they were."""
 
@@ -31,8 +31,7 @@ class ReadJob:
     unchanged: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True)
-class FactsJob:
+class FactsJob(Struct, frozen=True):
     """`before` as in `facts.diary_in_sky`; `earlier` the digest of the core made of this entry before, if any."""
 
     key: str
@@ -44,8 +43,7 @@ class FactsJob:
     measure: Measure
 
 
-@dataclass(frozen=True, slots=True)
-class DrawJob:
+class DrawJob(Struct, frozen=True):
     """`around`: the cards its page may know, its own among them; `evenings`: its nights that no other entry shares; `in_feed`:
     its text stands in the feeds; `earlier`: pages drawn before."""
 
@@ -58,8 +56,7 @@ class DrawJob:
     earlier: Pages
 
 
-@dataclass(frozen=True, slots=True)
-class NightJob:
+class NightJob(Struct, frozen=True):
     """An evening that several entries share, with all of them."""
 
     key: str
@@ -69,8 +66,7 @@ class NightJob:
     earlier: Pages
 
 
-@dataclass(frozen=True, slots=True)
-class ListJob:
+class ListJob(Struct, frozen=True):
     """One kind of page for the whole diary; `cards` are digests, newest first."""
 
     key: str

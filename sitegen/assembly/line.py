@@ -1,8 +1,10 @@
 """The line: reading, facts, drawing, lists. Each step is done again only for what its inputs say has changed."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
+
+from msgspec.structs import replace
 
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.crew import Crew, Result

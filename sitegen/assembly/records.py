@@ -1,8 +1,9 @@
 """What is remembered of each step: the digests it was made from, and what came of it."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from datetime import date
+
+from msgspec import Struct, field
 
 from sitegen.keeping.footprint import Mark
 from sitegen.keeping.products import Product
@@ -12,8 +13,7 @@ from sitegen.problems import Problem
 Marks = tuple[tuple[str, Mark | None], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ReadEntry:
+class ReadEntry(Struct, frozen=True):
     """An entry as read. `marks` of its own file and its logs; `entry` the digest under which the record is kept, None where a
     problem is an error; `logs` the digest under which its logs are kept as they were read; `extra` the pictures and star frames
     it names."""
@@ -33,8 +33,7 @@ class ReadEntry:
     extra: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class FactsOfEntry:
+class FactsOfEntry(Struct, frozen=True):
     """`core` is the digest of its view, facts and pictures; `card` has no more than feeds and neighbours show, `evenings` are its
     nights' days. `half_night_s`: the longest stretch from midnight to sunset or sunrise. `links`: entries that its text leads to.
     `at_night`: the digest of all but the text, of which nights show nothing. `search_row`: its row of the search index.
@@ -57,8 +56,7 @@ class FactsOfEntry:
     stars: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class DrawnPages:
+class DrawnPages(Struct, frozen=True):
     """`pages`: each page's digest and file, by its path in the site. `card` the digest of the card with its ribbons; `feed_html`
     the text as feeds show it, None for all but the newest; `mistaken`: the text has a marker that leads nowhere;
     `charts`: keys of the charts it shows."""
@@ -71,8 +69,7 @@ class DrawnPages:
     charts: tuple[str, ...] = ()
 
 
-@dataclass
-class Ledger:
+class Ledger(Struct):
     """Everything remembered, by path, slug, evening or name of list."""
 
     maker: str = ""

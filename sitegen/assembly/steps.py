@@ -1,8 +1,9 @@
 """The heavy tasks of the line, handed in by who may import late: each loads its libraries when it is first called."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from sitegen.assembly.crew import Task
 from sitegen.assembly.records import DrawnPages, FactsOfEntry
@@ -16,8 +17,7 @@ def unwatched(doing: str, done: int, total: int) -> None:
     """Nobody waits for it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Steps:
+class Steps(Struct, frozen=True):
     """Named after what they do; see `entry_facts`, `entry_drawing`, `entry_texts`, `lists`."""
 
     facts: Task[Any, FactsOfEntry]

@@ -2,9 +2,11 @@
 
 from bisect import bisect_left
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
 from itertools import pairwise
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.diary.entry import Lessons
 from sitegen.keeping.keep import key_of
@@ -64,8 +66,7 @@ def newest_first(cards: Iterable[EntryCard]) -> tuple[EntryCard, ...]:
     return tuple(sorted(cards, key=lambda card: (-card.published.toordinal(), card.slug)))
 
 
-@dataclass(frozen=True, slots=True)
-class _Evening:
+class _Evening(Struct, frozen=True):
     """As much of a night as tells that there was one."""
 
     evening: date

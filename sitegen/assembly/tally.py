@@ -1,12 +1,12 @@
 """What a rebuild made and kept, and where its time went."""
 
 from collections import Counter
-from dataclasses import dataclass, field
 from time import perf_counter
 
+from msgspec import Struct, field
 
-@dataclass
-class Tally:
+
+class Tally(Struct):
     """Counts by kind of product, seconds by step; `said` are lines for the author about what was kept."""
 
     made: Counter[str] = field(default_factory=Counter)

@@ -1,8 +1,9 @@
 """One entry of the diary as it stands: what its front matter names, and the same file naming one more log."""
 
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct
 
 from sitegen.authoring.front_matter_edit import with_log
 from sitegen.authoring.new_files import refuse, write_over
@@ -15,8 +16,7 @@ from sitegen.reading.reader import DiaryReading, Frame, read_frame
 from sitegen.reading.value_types.group import Values
 
 
-@dataclass(frozen=True, slots=True)
-class KnownEntry:
+class KnownEntry(Struct, frozen=True):
     """`logs` are the files its front matter names; `rig` and `site` are None where it names none or a wrong one."""
 
     logs: frozenset[str]

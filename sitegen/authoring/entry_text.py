@@ -3,9 +3,10 @@
 import json
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
+
+from msgspec import Struct
 
 from sitegen.authoring.gathering import NewOfNight
 from sitegen.authoring.rig_fit import RigFit
@@ -19,8 +20,7 @@ _YAML_WORDS = frozenset({"yes", "no", "on", "off", "true", "false", "null", "y",
 GAP = "To write:"
 
 
-@dataclass(frozen=True, slots=True)
-class EntryDraft:
+class EntryDraft(Struct, frozen=True):
     """`logs` as paths or patterns inside content/; `nights` of light frames, in time order; `with_schema` where the diary holds
     the schemas for editors; `unknown` are filters in the logs that the rig does not have."""
 

@@ -5,8 +5,9 @@ The observer's place is used here, in memory, to recognise a site; it is never w
 
 import math
 import re
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from sitegen.reading.capture_logs.fits_header import FitsHeader, read_header
 from sitegen.reading.capture_logs.fits_log import SUFFIXES
@@ -18,8 +19,7 @@ _LATITUDES = (b"SITELAT ", b"OBSGEO-B", b"LAT-OBS ", b"OBSLAT  ")
 _LONGITUDES = (b"SITELONG", b"OBSGEO-L", b"LONG-OBS", b"OBSLONG ")
 
 
-@dataclass(frozen=True, slots=True)
-class FrameHints:
+class FrameHints(Struct, frozen=True):
     """None where the header does not tell. Frame and pixel are binned; angles in degrees, east positive."""
 
     focal_length_mm: float | None = None

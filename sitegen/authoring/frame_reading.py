@@ -2,10 +2,11 @@
 
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
 from datetime import date
 from functools import partial
 from pathlib import Path
+
+from msgspec import Struct
 
 from sitegen.authoring.frame_hints import FrameHints, hints_of
 from sitegen.diary.sub import Sub
@@ -18,8 +19,7 @@ Progress = Callable[[str], None]
 """Called with the name of each file that is done."""
 
 
-@dataclass(frozen=True, slots=True)
-class ReadFrame:
+class ReadFrame(Struct, frozen=True):
     """One file: its subs, filters as the log spells them; `hints` of a FITS header only."""
 
     path: Path

@@ -3,8 +3,9 @@
 import glob
 import os
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from sitegen.problems import Problem
 from sitegen.reading.capture_logs.fits_log import SUFFIXES as FITS
@@ -15,8 +16,7 @@ RAW = (".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef")
 IN_FOLDERS = (*FITS, *RAW)
 
 
-@dataclass(frozen=True, slots=True)
-class FoundLogs:
+class FoundLogs(Struct, frozen=True):
     """`paths` in the order of the words, sorted within each, every file once."""
 
     paths: tuple[Path, ...]

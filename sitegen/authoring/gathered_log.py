@@ -3,10 +3,11 @@
 import csv
 import io
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
+
+from msgspec.structs import replace
 
 from sitegen.authoring.new_files import refuse
 from sitegen.diary.sub import Sub

@@ -2,9 +2,11 @@
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.authoring.entry_file import KnownEntry, frame_of, known_entry, name_log
 from sitegen.authoring.frame_reading import Progress, ReadFrame, read_frames
@@ -22,8 +24,7 @@ from sitegen.reading.capture_logs.standing_train import evening_at
 from sitegen.reading.reader import Frame
 
 
-@dataclass(frozen=True, slots=True)
-class NewOfNight:
+class NewOfNight(Struct, frozen=True):
     """`what` is a filter's name, or the kind of a calibration frame."""
 
     evening: date
@@ -32,8 +33,7 @@ class NewOfNight:
     exposure_s: float
 
 
-@dataclass(frozen=True, slots=True)
-class Gathering:
+class Gathering(Struct, frozen=True):
     """`log` is the path inside content/. `named` tells whether the entry names it now, None where there is no entry."""
 
     log: str

@@ -2,8 +2,9 @@
 
 from bisect import bisect_left, insort
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from datetime import datetime, timedelta
+
+from msgspec.structs import replace
 
 from sitegen.diary.sub import Sub
 from sitegen.reading.capture_logs.joining import SHORT_S, TRUNCATED_START, is_same_frame

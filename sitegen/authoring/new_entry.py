@@ -1,9 +1,11 @@
 """Logs -> a new entry that passes check, with gaps where only its author knows."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.authoring.entry_file import entry_path, frame_of
 from sitegen.authoring.entry_text import EntryDraft, entry_text, patterns_of
@@ -24,8 +26,7 @@ from sitegen.reading.reader import Frame
 ADD_TO_IT = "'sitegen gather' adds frames to it"
 
 
-@dataclass(frozen=True, slots=True)
-class Beginning:
+class Beginning(Struct, frozen=True):
     """`entry` is the path inside content/; `gathering` is None where every log lay inside content/ already."""
 
     entry: str

@@ -7,9 +7,9 @@ stops. The site that stands is whole at every moment, so nothing is lost by that
 import threading
 import time
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 from watchfiles import Change, watch
 
 from sitegen.authoring.preview_news import NewsBoard
@@ -25,8 +25,7 @@ LOOK_AROUND_S = 0.05
 _TRIED_BY_EDITORS = "4913"
 
 
-@dataclass(frozen=True, slots=True)
-class Built:
+class Built(Struct, frozen=True):
     """`changed` tells whether any published file is another one than before."""
 
     problems: tuple[Problem, ...]

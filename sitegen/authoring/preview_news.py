@@ -3,13 +3,13 @@
 import json
 import threading
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.problems import Problem, errors_in
 
 
-@dataclass(frozen=True, slots=True)
-class News:
+class News(Struct, frozen=True):
     """`shown` names the standing site; it is another one after every rebuild that changed a file. `serial` counts the news."""
 
     serial: int

@@ -1,8 +1,9 @@
 """Which rig took a frame, by what its header says of focal length, pixels, frame and filter."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from sitegen.authoring.frame_hints import FrameHints
 from sitegen.diary.rig import Rig
@@ -17,8 +18,7 @@ from sitegen.reading.capture_logs.standing_train import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class RigFit:
+class RigFit(Struct, frozen=True):
     """`sure` where headers told something, this rig agreed with all of it, and no other did."""
 
     rig: Rig

@@ -1,7 +1,8 @@
 """From where frames were taken: the headers' place is compared in memory with the diary's sites, and forgotten."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.authoring.frame_hints import FrameHints
 from sitegen.catalogue.lookup import separation_deg
@@ -11,8 +12,7 @@ from sitegen.diary.site import Site
 NEAR_DEG = 0.3
 
 
-@dataclass(frozen=True, slots=True)
-class SiteFit:
+class SiteFit(Struct, frozen=True):
     site: Site
     sure: bool
 

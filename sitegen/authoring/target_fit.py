@@ -2,9 +2,10 @@
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
 from statistics import median
+
+from msgspec import Struct
 
 from sitegen.authoring.frame_hints import FrameHints
 from sitegen.catalogue.lookup import find_object, objects_near
@@ -13,8 +14,7 @@ from sitegen.catalogue.lookup import find_object, objects_near
 NEAR_DEG = 0.25
 
 
-@dataclass(frozen=True, slots=True)
-class TargetFit:
+class TargetFit(Struct, frozen=True):
     """`name` of the catalogue where `catalogued`, else as the header has it; the place only where no catalogue has one."""
 
     name: str

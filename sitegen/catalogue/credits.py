@@ -1,10 +1,9 @@
 """Whose data the program uses and under which licence: the site's credits page prints this, SOURCES.md explains it."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Credit:
+class Credit(Struct, frozen=True):
     """One data set."""
 
     name: str

@@ -1,8 +1,9 @@
 """One object out of all that the tables say of it: OpenNGC, the bundled tables, the corrections, the names."""
 
 from collections.abc import Iterable
-from dataclasses import replace
 from functools import cache
+
+from msgspec.structs import replace
 
 from sitegen.catalogue import names, open_ngc, tables
 from sitegen.catalogue.designation import name_key, read_designation

@@ -1,15 +1,15 @@
 """What is drawn on a map of the whole sky: the figures and names of the constellations, and the Milky Way."""
 
-from dataclasses import dataclass
 from functools import cache
+
+from msgspec import Struct
 
 from sitegen.catalogue.tables import constellations, drawing
 
 Line = tuple[tuple[float, float], ...]  # (ra_deg 0..360, dec_deg); a step over 0 h jumps between 360 and 0
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """One constellation as it is drawn. Serpens has two labels, Caput first."""
 
     abbreviation: str  # IAU, 'UMa'
@@ -19,8 +19,7 @@ class Figure:
     lines: tuple[Line, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class MilkyWayLevel:
+class MilkyWayLevel(Struct, frozen=True):
     """One step of brightness of the Milky Way: closed rings, to be filled by the even-odd rule.
 
     The rings are simplified to a quarter of a degree.

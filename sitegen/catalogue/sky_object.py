@@ -1,10 +1,9 @@
 """What the catalogue answers with."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class SkyObject:
+class SkyObject(Struct, frozen=True):
     """One object of the sky. Positions are ICRS (J2000.0); None stands for what no table knows."""
 
     name: str  # the one to show: 'M 101', 'Sh2-132', 'Cygnus Loop'

@@ -1,12 +1,12 @@
 """The stars of a field, for finder charts, simulated pictures and plate solutions."""
 
-from dataclasses import dataclass
 from functools import cache
 from importlib.util import find_spec
 from pathlib import Path
 
 import numpy as np
 import numpy.typing as npt
+from msgspec import Struct
 
 Array = npt.NDArray[np.float64]
 
@@ -17,8 +17,7 @@ _HEADER_BYTES = 16  # 'GDR3', version, count
 _RECORD = np.dtype([("id", "<i8"), ("ra", "<f8"), ("dec", "<f8"), ("g", "<f4"), ("bp", "<f4"), ("rp", "<f4")])
 
 
-@dataclass(frozen=True, slots=True)
-class StarField:
+class StarField(Struct, frozen=True):
     """Stars of a field, brightest first; all arrays have one length.
 
     ICRS positions at epoch 2016.0; the data have no proper motions (a nearby star moves an arcsecond in a year or two).

@@ -5,8 +5,9 @@ one drawing serves every width and its text never falls below 11 px.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from typing import Any, Generic, Protocol, TypeVar
+
+from msgspec import Struct, field
 
 from sitegen.charts.clean_svg import clean_svg
 from sitegen.charts.house_style import hand_back, house, svg_of
@@ -31,8 +32,7 @@ def made_now(_: Any, make: Callable[[], Any]) -> Any:
     return make()
 
 
-@dataclass(frozen=True, slots=True)
-class Voice:
+class Voice(Struct, frozen=True):
     """How a chart speaks: the words of its language and its numbers. `remember` is asked with all that a chart is made from,
     whether it was made before."""
 
@@ -48,8 +48,7 @@ class Voice:
         return self.words.count(f"chart.{key}", number, **values)
 
 
-@dataclass(frozen=True, slots=True)
-class Panel:
+class Panel(Struct, frozen=True):
     """`label` names it for who cannot see it, '' where the chart's title does; `links`: where its marks lead, and their names;
     `halo`: names stand over lines and need room around their letters."""
 
@@ -60,8 +59,7 @@ class Panel:
     halo: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """The chart's numbers as text. `links` holds an address for the first cell of each row, or is empty."""
 
     heads: tuple[str, ...]
@@ -69,8 +67,7 @@ class Table:
     links: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Chart(Generic[Values]):
+class Chart(Generic[Values], Struct, frozen=True):
     """`draw` is asked only where `enough` says that there is something to show. `example` is what the contract's tests draw."""
 
     name: str
@@ -82,8 +79,7 @@ class Chart(Generic[Values]):
     example: Values
 
 
-@dataclass(frozen=True, slots=True)
-class Drawn:
+class Drawn(Struct, frozen=True):
     """A chart as a page shows it: text only, so that it can be kept. `key` tells it apart within its page."""
 
     name: str

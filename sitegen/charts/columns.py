@@ -1,7 +1,8 @@
 """Stacked columns of broadband and narrowband hours, which three charts share."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.charts.chart import Table, Voice
 from sitegen.charts.house_style import (
@@ -26,8 +27,7 @@ from sitegen.charts.library import Axes, Figure, Rectangle
 HEIGHT, LEFT, RIGHT, TOP, BOTTOM = 240.0, 46.0, 4.0, 42.0, 28.0
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(Struct, frozen=True):
     """Light of one class, in seconds of exposure."""
 
     label: str

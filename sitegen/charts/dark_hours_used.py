@@ -1,8 +1,9 @@
 """How much of the dark hours each night used, over time."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec import Struct
 
 from sitegen.charts.chart import Chart, Panel, Table, Voice
 from sitegen.charts.house_style import BROAD, INK, RULE, THICK, THIN, dots, figure_with_axes, ticks
@@ -12,8 +13,7 @@ PAD_DAYS = 12
 NARROWEST = 0.1  # share of the plot below which a year has no room for its name
 
 
-@dataclass(frozen=True, slots=True)
-class UsedNight:
+class UsedNight(Struct, frozen=True):
     """`share` 0..1 of the `dark_s` seconds of darkness had a kept sub exposing."""
 
     evening: date

@@ -1,11 +1,11 @@
 """Where one target lies: among its constellations, and close by with the camera's field to scale."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import hypot
 
 import numpy as np
+from msgspec import Struct
 
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.star_field import stars_near
@@ -27,8 +27,7 @@ EDGE_STEPS = 8
 MARK, SMALLEST_FIELD = 7.0, 11.0  # units; a smaller field says nothing at the scale of the wide map
 
 
-@dataclass(frozen=True, slots=True)
-class CameraField:
+class CameraField(Struct, frozen=True):
     """The field around a pointing. `rotation_deg` is the position angle of the picture's up, from north through east, None
     where it is not known. `ra_deg` and `dec_deg` its middle, None for the target's own place."""
 
@@ -44,8 +43,7 @@ class CameraField:
         return hypot(self.width_deg, self.height_deg)
 
 
-@dataclass(frozen=True, slots=True)
-class FinderValues:
+class FinderValues(Struct, frozen=True):
     """`size_arcmin` is (longer, shorter), None where not known; its direction is not known, so it is drawn as a circle."""
 
     name: str

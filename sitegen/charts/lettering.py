@@ -1,7 +1,8 @@
 """Where names find room on a map: one after the other, none over another."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from sitegen.charts.house_style import TEXT
 
@@ -9,8 +10,7 @@ LETTER, HEIGHT = 0.63 * TEXT, 1.15 * TEXT  # a letter of a wide face, so that no
 Box = tuple[float, float, float, float]
 
 
-@dataclass(slots=True)
-class Lettering:
+class Lettering(Struct):
     """Boxes (left, bottom, right, top) in units that are taken; names stay within `edge`."""
 
     edge: Box

@@ -1,7 +1,8 @@
 """How much light each filter gathered, and how much is still wanted."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.charts.chart import Chart, Panel, Table, Voice
 from sitegen.charts.house_style import DIM, INK, LINE, WIDTH, figure_with_axes, hour_text, nice_ticks, passband, ticks, write
@@ -12,8 +13,7 @@ ROW, BAR = 27.0, 0.58
 PLOT = 344.0  # units for the bars and the words behind them
 
 
-@dataclass(frozen=True, slots=True)
-class FilterLight:
+class FilterLight(Struct, frozen=True):
     """One filter: `bands` its passbands in whole nm, none for no hue; `missing_s` what open wishes still lack."""
 
     short: str

@@ -1,15 +1,13 @@
 """The sky on paper, as it is seen from inside: equal areas stay equal, north is up and east to the left."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import numpy.typing as npt
+from msgspec import Struct
 
 Array = npt.NDArray[np.float64]
 
 
-@dataclass(frozen=True, slots=True)
-class SkyMap:
+class SkyMap(Struct, frozen=True):
     """Zenithal equal-area projection around a place (Lambert 1772; Calabretta & Greisen 2002, A&A 395, 1077, section 5.1.7, ZEA).
 
     `units_deg` units of the panel to a degree at the centre. At the pole of a map of a hemisphere, `ra_deg` points down in

@@ -1,9 +1,9 @@
 """Where all targets lie on the sky: two discs, one around each pole, over the Milky Way and the constellations' figures."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.sky_lines import milky_way
@@ -22,8 +22,7 @@ FAINTEST = 3.4
 LEVELS = 4
 
 
-@dataclass(frozen=True, slots=True)
-class SkyTarget:
+class SkyTarget(Struct, frozen=True):
     """`address` is the link as it stands in the page; `total_s` the light gathered on it."""
 
     name: str

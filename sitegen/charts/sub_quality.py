@@ -1,11 +1,12 @@
 """How sharp the stars were, and how steady the guiding, sub by sub through the night."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from itertools import pairwise
 from statistics import median
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from sitegen.charts.chart import Chart, Drawn, Panel, Table, Voice, drawn
 from sitegen.charts.house_style import (
@@ -34,8 +35,7 @@ GAP_H = 1.5
 CHANGED = 0.1  # a tenth more or less from the night's first third to its last is worth a sentence
 
 
-@dataclass(frozen=True, slots=True)
-class QualitySub:
+class QualitySub(Struct, frozen=True):
     """`start` is aware; a measurement that the log does not give is None."""
 
     start: datetime
@@ -44,8 +44,7 @@ class QualitySub:
     kept: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class QualityNight:
+class QualityNight(Struct, frozen=True):
     """Subs in time order. `train` tells apart what was imaged at once with several trains, '' where there was one."""
 
     evening: date
@@ -53,16 +52,14 @@ class QualityNight:
     train: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class QualityValues:
+class QualityValues(Struct, frozen=True):
     """Nights in order; `time_zone` the site's, an IANA name."""
 
     nights: tuple[QualityNight, ...]
     time_zone: str
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(Struct, frozen=True):
     """One thing that a log may tell of each sub."""
 
     name: str
@@ -130,8 +127,7 @@ def _ranked(measure: Measure, values: QualityValues) -> list[QualityNight]:
     return [night for _, night in sorted(found, key=lambda item: item[0])]
 
 
-@dataclass(frozen=True, slots=True)
-class _Points:
+class _Points(Struct, frozen=True):
     """(hours past midnight, arcseconds) of a night's subs that tell the measure."""
 
     kept: list[tuple[float, float]]

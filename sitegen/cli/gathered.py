@@ -1,10 +1,11 @@
 """What a gathering brought, in words and as JSON."""
 
 from collections.abc import Iterator
-from dataclasses import asdict
 from itertools import groupby
 from pathlib import Path
 from typing import Any
+
+from msgspec.structs import asdict
 
 from sitegen.authoring.gathering import Gathering, NewOfNight
 from sitegen.authoring.new_entry import Beginning, recognised

@@ -4,12 +4,12 @@ import json
 import os
 import sys
 from collections.abc import Callable, Iterable
-from dataclasses import asdict
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
 
 import click
+from msgspec.structs import asdict
 
 from sitegen.folders import Folders
 from sitegen.problems import Problem, errors_in

@@ -1,11 +1,11 @@
 """sitegen survey: star shapes over the field, in the terminal."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
+from msgspec.structs import replace
 
 from sitegen.cli.star_output import check_wishes, draw, finish, keep, measure_all, speech, star_options
 
@@ -68,11 +68,9 @@ def _at_scale(frame: "SurveyedFrame", wanted: float | None) -> "SurveyedFrame":
 
 
 def _content(frame: "SurveyedFrame") -> dict[str, Any]:
-    from dataclasses import asdict
+    from sitegen.reading.measurement_files import survey_as_dict, unfolded
 
-    from sitegen.reading.measurement_files import survey_as_dict
-
-    return {**survey_as_dict(frame), "pattern": asdict(frame.pattern)}
+    return {**survey_as_dict(frame), "pattern": unfolded(frame.pattern)}
 
 
 def _lines(frame: "SurveyedFrame", words: Any, numbers: Any) -> Iterator[str]:

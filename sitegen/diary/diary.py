@@ -1,7 +1,8 @@
 """The whole diary: what flows from reading to writing."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.diary.entry import Entry
 from sitegen.diary.rig import Rig
@@ -9,8 +10,7 @@ from sitegen.diary.settings import Settings
 from sitegen.diary.site import Site
 
 
-@dataclass(frozen=True, slots=True)
-class Diary:
+class Diary(Struct, frozen=True):
     """`entries` are the listed ones, newest first (by `published`, then slug); rigs and sites by slug."""
 
     settings: Settings

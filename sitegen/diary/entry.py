@@ -1,9 +1,10 @@
 """One entry of the diary (content/entries/NAME.md) with everything its front matter names."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
+
+from msgspec import Struct, field
 
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
@@ -12,8 +13,7 @@ Stage = Literal["trial", "gathering", "finished"]
 PictureRole = Literal["result", "process", "sub", "setup"]
 
 
-@dataclass(frozen=True, slots=True)
-class ProcessStep:
+class ProcessStep(Struct, frozen=True):
     """One step of processing: what was done, and the picture of it where there is one."""
 
     what: str
@@ -21,8 +21,7 @@ class ProcessStep:
     alt: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PointingSolution:
+class PointingSolution(Struct, frozen=True):
     """Where a picture points, as its author knows it. Degrees ICRS, arcseconds per pixel of the source file;
     `rotation_deg` is the position angle of the picture's up, from north through east."""
 
@@ -33,8 +32,7 @@ class PointingSolution:
     mirrored: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Picture:
+class Picture(Struct, frozen=True):
     """`file` is relative to content/; `compare_with` the file of another of the entry's pictures, of the same framing and
     earlier, that this one is laid over."""
 
@@ -48,8 +46,7 @@ class Picture:
     compare_with: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class NightNote:
+class NightNote(Struct, frozen=True):
     """What only the author knows of a night."""
 
     clouds: str | None = None
@@ -62,14 +59,12 @@ class NightNote:
     note: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(Struct, frozen=True):
     title: str
     address: str
 
 
-@dataclass(frozen=True, slots=True)
-class Lessons:
+class Lessons(Struct, frozen=True):
     """Short Markdown sentences."""
 
     worked: tuple[str, ...] = ()
@@ -77,8 +72,7 @@ class Lessons:
     next: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """`subs` are all frames of its logs, calibration included, in time order; `body` is Markdown.
 
     `body_line` is the line of the file on which the body begins (for problem lines).

@@ -1,13 +1,13 @@
 """The one gate between where the observer stands and what the world may know of it."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.diary.settings import Privacy
 from sitegen.diary.site import Site
 
 
-@dataclass(frozen=True, slots=True)
-class PublicSite:
+class PublicSite(Struct, frozen=True):
     """A site as published: the position rounded, exact, or None where it is hidden."""
 
     slug: str

@@ -1,16 +1,16 @@
 """One optical train, its filters and its dated history (content/rigs/NAME.yaml)."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
+
+from msgspec import Struct, field
 
 FilterKind = Literal["broadband", "narrowband", "dual-band"]
 CautionKind = Literal["laser", "sun", "electrical", "weight", "cold"]
 
 
-@dataclass(frozen=True, slots=True)
-class Telescope:
+class Telescope(Struct, frozen=True):
     """Lengths in mm; `factor` multiplies the focal length (reducer < 1, Barlow > 1)."""
 
     design: str | None
@@ -20,8 +20,7 @@ class Telescope:
     factor: float = 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class Camera:
+class Camera(Struct, frozen=True):
     """`pixel_um` is the unbinned pixel; the frame's size in unbinned pixels."""
 
     name: str | None
@@ -31,8 +30,7 @@ class Camera:
     colour: Literal["mono", "colour"]
 
 
-@dataclass(frozen=True, slots=True)
-class Filter:
+class Filter(Struct, frozen=True):
     """`short` is what logs call it; one passband centre or several, in nm."""
 
     short: str
@@ -42,8 +40,7 @@ class Filter:
     width_nm: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Train:
+class Train(Struct, frozen=True):
     """Telescope and camera as they stand from an evening on; `from_evening` is None for the first train."""
 
     from_evening: date | None
@@ -52,8 +49,7 @@ class Train:
     note: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Work:
+class Work(Struct, frozen=True):
     """Something adjusted on the rig, when, and why."""
 
     date: date
@@ -63,8 +59,7 @@ class Work:
     caution: CautionKind | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Rig:
+class Rig(Struct, frozen=True):
     """`trains` stand in time order and begin with the undated one."""
 
     slug: str

@@ -1,36 +1,33 @@
 """The diary's own page of settings (content/diary.yaml)."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 PositionPrivacy = Literal["rounded", "hidden", "exact"]
 
 
-@dataclass(frozen=True, slots=True)
-class Privacy:
+class Privacy(Struct, frozen=True):
     """How exactly the site tells where the observer stands."""
 
     site_position: PositionPrivacy = "rounded"
     round_to_deg: float = 0.1
 
 
-@dataclass(frozen=True, slots=True)
-class MoonRule:
+class MoonRule(Struct, frozen=True):
     """Both fractions 0..1: above the first the Moon is bright, above the second it is up for most of the dark hours."""
 
     illuminated_above: float = 0.5
     up_share_above: float = 0.5
 
 
-@dataclass(frozen=True, slots=True)
-class OutlookSettings:
+class OutlookSettings(Struct, frozen=True):
     published: bool = False
     nights: int = 30
     minimum_altitude_deg: float = 30.0
 
 
-@dataclass(frozen=True, slots=True)
-class Settings:
+class Settings(Struct, frozen=True):
     title: str
     author: str | None = None
     tagline: str | None = None

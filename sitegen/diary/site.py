@@ -1,10 +1,9 @@
 """One observing site (content/sites/NAME.yaml)."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Site:
+class Site(Struct, frozen=True):
     """`slug` is the file's name and the address; angles in degrees, north and east positive.
 
     The position is the true one. Nothing that is published may use it: `public_position` gives what may be.

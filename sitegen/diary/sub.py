@@ -1,14 +1,14 @@
 """One exposure as a capture log tells it."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Literal
+
+from msgspec import Struct
 
 FrameKind = Literal["light", "dark", "flat", "bias", "dark-flat"]
 
 
-@dataclass(frozen=True, slots=True)
-class Sub:
+class Sub(Struct, frozen=True):
     """One frame. `start` is aware UTC; `rig`, `site` and `target` name records of the diary.
 
     `filter` is the rig's short name, None where the rig has no filters or the frame needs none.

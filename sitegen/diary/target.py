@@ -1,10 +1,9 @@
 """What was pointed at, with the author's own keys already laid over the catalogue's."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Target:
+class Target(Struct, frozen=True):
     """ICRS degrees; no place at all for `kind` 'moving'. `size_arcmin` is (longer, shorter)."""
 
     slug: str

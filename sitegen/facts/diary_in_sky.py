@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 from datetime import UTC, date, datetime
 from functools import cache
 from statistics import median
@@ -10,6 +9,7 @@ from typing import Protocol
 from zoneinfo import ZoneInfo
 
 import numpy as np
+from msgspec.structs import replace
 
 from sitegen.diary.diary import Diary
 from sitegen.diary.entry import Entry

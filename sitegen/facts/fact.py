@@ -1,16 +1,16 @@
 """The contract of a fact: where it stands in facts.json, how it is obtained, and from which source."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, Generic, Literal, TypeVar
+
+from msgspec import Struct
 
 Row = TypeVar("Row", contravariant=False)
 Scope = Literal["entry", "target", "optics", "integration", "night", "sub", "picture", "entry_end"]
 COMMON_PRACTICE = "common practice, no source"
 
 
-@dataclass(frozen=True, slots=True)
-class Fact(Generic[Row]):
+class Fact(Generic[Row], Struct, frozen=True):
     """`key` is the place inside its scope's object in facts.json, dotted where it is nested.
 
     `compute` takes the scope's row (see views.py) and gives what JSON can hold; None where it is not known. A fact of

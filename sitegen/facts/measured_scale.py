@@ -1,7 +1,8 @@
 """From the scale of a solved picture to the scale of the train's own pixels, where the picture still tells it."""
 
 from collections.abc import Iterable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from sitegen.facts.optics_scale import scale_arcsec_px
 from sitegen.facts.views import OpticsView, PointedPicture

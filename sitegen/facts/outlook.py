@@ -4,11 +4,11 @@ No weather is known here, and none is guessed.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
 import numpy as np
+from msgspec import Struct
 
 from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import Filter, FilterKind
@@ -28,8 +28,7 @@ DARK_KINDS = ("dark", "nautical")
 SEASON_STEP, SEASON_LIMIT = 61, 366
 
 
-@dataclass(frozen=True, slots=True)
-class FilterNeed:
+class FilterNeed(Struct, frozen=True):
     """`missing_s` is 0 where all that was wanted is in, None where nothing was wanted."""
 
     short: str
@@ -42,8 +41,7 @@ class FilterNeed:
         return None if self.wanted_s is None else max(self.wanted_s - self.gathered_s, 0.0)
 
 
-@dataclass(frozen=True, slots=True)
-class OutlookNight:
+class OutlookNight(Struct, frozen=True):
     """`hours` are the darkest the night has: dark, else nautical twilight, else the Sun just down; None where it never sets.
 
     `target` are the parts of them with the target above both the minimum altitude and the horizon; `moonless_s` is how long of
@@ -71,8 +69,7 @@ class OutlookNight:
         return self.hours_kind in DARK_KINDS and self.target_s >= USEFUL_S
 
 
-@dataclass(frozen=True, slots=True)
-class Season:
+class Season(Struct, frozen=True):
     """The run of useful nights that begins at or after the first evening asked for. `last` is None where it goes on for a year;
     `moonless` of the nights have at least an hour of the target without the Moon."""
 
@@ -82,8 +79,7 @@ class Season:
     moonless: int
 
 
-@dataclass(frozen=True, slots=True)
-class Wish:
+class Wish(Struct, frozen=True):
     """What an entry still wants, and of what."""
 
     entry: str
@@ -92,8 +88,7 @@ class Wish:
     needs: tuple[FilterNeed, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Outlook:
+class Outlook(Struct, frozen=True):
     """`nights` is empty where the site keeps its place to itself. `season` is None where it was not asked for, or there is no
     useful night within a year."""
 

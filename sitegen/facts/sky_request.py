@@ -1,10 +1,10 @@
 """Collects what a diary wants to know of the sky, asks once, and hands out the answers."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import fields
 from datetime import date
 
 import numpy as np
+from msgspec.structs import fields
 
 from sitegen.diary.entry import Entry
 from sitegen.diary.public_position import PublicSite

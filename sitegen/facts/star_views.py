@@ -1,9 +1,10 @@
 """Measured frames beside the rig they were taken with: which train stood that evening, and the scale where no header tells it."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from zoneinfo import ZoneInfo
+
+from msgspec.structs import replace
 
 from sitegen.diary.entry import Entry
 from sitegen.diary.rig import Rig

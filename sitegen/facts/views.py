@@ -3,8 +3,9 @@
 Built by hand in tests, by `diary_in_sky` for a diary. Everything position-dependent in them comes from the public site.
 """
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from sitegen.diary.entry import Entry, NightNote
 from sitegen.diary.public_position import PublicSite
@@ -18,8 +19,7 @@ from sitegen.stars.measured import RingedFrame, SurveyedFrame
 from sitegen.stars.solving.solution import Solution
 
 
-@dataclass(frozen=True, slots=True)
-class OpticsView:
+class OpticsView(Struct, frozen=True):
     """One train of one rig, at one binning, as this entry used it; `measured_by` is the file of the picture that told."""
 
     rig: Rig
@@ -30,8 +30,7 @@ class OpticsView:
     measured_by: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PointedPicture:
+class PointedPicture(Struct, frozen=True):
     """A picture whose place on the sky was asked for: its file and upright size in pixels, its solution and who gave it
     ('author', 'header', 'avm', 'stars'); both None where there is none, and then `reason` says why."""
 
@@ -43,8 +42,7 @@ class PointedPicture:
     reason: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class SubInSky:
+class SubInSky(Struct, frozen=True):
     """A light frame with what its total is filed under and the kind of its band; `moon_altitude_deg` at mid-exposure,
     None where the site is hidden."""
 
@@ -59,8 +57,7 @@ class SubInSky:
         return self.kind in NARROW_KINDS
 
 
-@dataclass(frozen=True, slots=True)
-class NightView:
+class NightView(Struct, frozen=True):
     """One night at one site. `sky` is None where the site is hidden; `target_sky` also without a fixed target."""
 
     evening: date
@@ -77,8 +74,7 @@ class NightView:
         return tuple(light for light in self.lights if light.sub.kept)
 
 
-@dataclass(frozen=True, slots=True)
-class SurveyView:
+class SurveyView(Struct, frozen=True):
     """Star shapes over one frame; `rig` names the one it was taken with, None where that is not known."""
 
     frame: SurveyedFrame
@@ -86,8 +82,7 @@ class SurveyView:
     rig: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class RingView:
+class RingView(Struct, frozen=True):
     """One defocused star."""
 
     frame: RingedFrame
@@ -95,8 +90,7 @@ class RingView:
     rig: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class EntryView:
+class EntryView(Struct, frozen=True):
     """`lights` in time order; `sub_sky` holds one array element a light. `work` is what was done to this entry's rigs
     since the entry before it with the same rig. `surveys` and `rings` in the order the entry names their frames.
     `sky_note`: a sentence for the author where nights lie outside the installed table of the Earth's rotation."""

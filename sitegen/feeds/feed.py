@@ -1,7 +1,8 @@
 """The contract of a list for machines: the whole diary's cards in, one artifact out."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.artifact import Artifact
 from sitegen.diary import addresses
@@ -10,8 +11,7 @@ from sitegen.pages.site_book import SiteBook
 NEWEST = 20
 
 
-@dataclass(frozen=True, slots=True)
-class FeedSource:
+class FeedSource(Struct, frozen=True):
     """`texts`: the HTML of the newest entries' bodies by slug, links as `link` gives them. `search_rows`: every
     entry's row of the search index, by slug."""
 
@@ -24,8 +24,7 @@ class FeedSource:
         return absolute(self.book, address)
 
 
-@dataclass(frozen=True, slots=True)
-class Feed:
+class Feed(Struct, frozen=True):
     """`make` gives None where the list makes no sense: a sitemap without an address."""
 
     name: str

@@ -6,13 +6,12 @@ would call whatever function such a file names.
 
 import io
 import pickle
-from collections.abc import Callable
-from dataclasses import fields, is_dataclass
 from enum import Enum
 from functools import cache
-from operator import attrgetter
 from typing import Any
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 PLAIN = frozenset({
     ("datetime", "date"), ("datetime", "datetime"), ("datetime", "timedelta"), ("datetime", "timezone"), ("datetime", "time"),
@@ -27,31 +26,7 @@ PLAIN = frozenset({
 
 
 def dump(value: Any) -> bytes:
-    """A frozen record is written as its class and its values: the standard library's way for one with slots asks each object for
-    its list of fields, which takes longer than all the rest."""
-    body = io.BytesIO()
-    _Writer(body, protocol=5).dump(value)
-    return body.getvalue()
-
-
-class _Writer(pickle.Pickler):
-    def reducer_override(self, obj: Any, /) -> Any:
-        kind: Any = type(obj)
-        values = _values_of(kind)
-        return NotImplemented if values is None else (kind, values(obj))
-
-
-@cache
-def _values_of(kind: type) -> Callable[[Any], tuple[Any, ...]] | None:
-    """What gives a record's values in the order in which its class takes them; None for what is no such record."""
-    if not is_dataclass(kind) or not hasattr(kind, "__slots__") or hasattr(kind, "__post_init__"):
-        return None
-    names = [field.name for field in fields(kind)]
-    if not names or not all(field.init and not field.kw_only for field in fields(kind)):
-        return None
-    if len(names) == 1:
-        return lambda record: (getattr(record, names[0]),)
-    return attrgetter(*names)
+    return pickle.dumps(value, protocol=5)
 
 
 def load(body: bytes) -> Any:
@@ -76,7 +51,7 @@ class _Reader(pickle.Unpickler):
 def _is_record(found: Any, module_name: str) -> bool:
     if not isinstance(found, type) or found.__module__ != module_name:
         return False
-    return bool(is_dataclass(found) or issubclass(found, Enum) or (issubclass(found, tuple) and hasattr(found, "_fields")))
+    return bool(issubclass(found, Struct | Enum) or (issubclass(found, tuple) and hasattr(found, "_fields")))
 
 
 def _rebuilt_zone(owner: object, name: str) -> Any:

@@ -1,9 +1,10 @@
 """What lists need to know of an entry: light enough to keep for every entry of a diary at once."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any
+
+from msgspec import Struct, field
 
 from sitegen.diary.entry import Lessons, Stage
 from sitegen.diary.rig import Filter
@@ -17,8 +18,7 @@ from sitegen.pages.picture_view import PictureView
 from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
 
 
-@dataclass(frozen=True, slots=True)
-class NightCard:
+class NightCard(Struct, frozen=True):
     """One night of one entry at one site. Unknown values are None (hidden site, no darkness). `exposing` are the stretches of
     its dark hours in which kept subs were exposing."""
 
@@ -42,8 +42,7 @@ class NightCard:
     exposing: tuple[tuple[datetime, datetime], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class EntryCard:
+class EntryCard(Struct, frozen=True):
     slug: str
     title: str
     published: date

@@ -1,8 +1,10 @@
 """Whose data and libraries stand behind the pages, with their licences, as installed when the site was built."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from importlib.metadata import PackageNotFoundError, metadata
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.catalogue.credits import CREDITS
 from sitegen.diary import addresses
@@ -27,8 +29,7 @@ LIBRARIES = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Library:
+class Library(Struct, frozen=True):
     name: str
     used_for: str
     licence: str

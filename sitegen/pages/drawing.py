@@ -1,9 +1,10 @@
 """The sums a template may ask for, so that it does none itself: heights, splits, shares, and sentences from records."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
+
+from msgspec import Struct
 
 from sitegen.diary.entry import NightNote
 from sitegen.diary.public_position import PublicSite
@@ -16,8 +17,7 @@ from sitegen.pages.words import Words
 BAND_PX, LANE_PX, AXIS_PX = 180, 22, 36
 
 
-@dataclass(frozen=True, slots=True)
-class Heights:
+class Heights(Struct, frozen=True):
     """Where a large ribbon's rows lie, in px from its top."""
 
     lanes: tuple[int, ...]
@@ -28,8 +28,7 @@ class Heights:
     all: int
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """One passband's share of a mark: `band` in nm, 0 for no hue."""
 
     band: int

@@ -2,15 +2,15 @@
 
 from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
 from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class Along:
+class Along(Struct, frozen=True):
     """One thread through the diary. `label` says which (a target's name); '' for time itself."""
 
     kind: str

@@ -1,17 +1,17 @@
 """The numbers: every fact of the entry with its text and its explanation, in tables."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from sitegen.facts.registry import FACTS
 from sitegen.facts.views import EntryView
 from sitegen.pages.shown import Shower, Shown
 
 
-@dataclass(frozen=True, slots=True)
-class NumberTable:
+class NumberTable(Struct, frozen=True):
     """`columns` are headings (a train, a night); each row one fact with its value under each of them."""
 
     title_key: str

@@ -1,8 +1,9 @@
 """The entry's pictures as its page shows them: with steps, an overlay, what is known of where they point, or in pairs."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.pages.markdown_text import to_inline_html
@@ -17,8 +18,7 @@ ARROW_PX, LETTER_PX = 26.0, 38.0
 BAR_START = 0.03
 
 
-@dataclass(frozen=True, slots=True)
-class LettersView:
+class LettersView(Struct, frozen=True):
     """`x` and `y` in percent of the picture; the letters themselves."""
 
     x: str
@@ -26,8 +26,7 @@ class LettersView:
     letters: Letters
 
 
-@dataclass(frozen=True, slots=True)
-class MarkedView:
+class MarkedView(Struct, frozen=True):
     """`address` of the target's page, where an entry shows it."""
 
     letters: LettersView
@@ -38,8 +37,7 @@ class MarkedView:
     is_target: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Arrow:
+class Arrow(Struct, frozen=True):
     """From the compass's middle to its end, and where its letter stands, in px; `word` names its letter."""
 
     word: str
@@ -49,8 +47,7 @@ class Arrow:
     letter_y: float
 
 
-@dataclass(frozen=True, slots=True)
-class OverlayView:
+class OverlayView(Struct, frozen=True):
     """The overlay with its links; `bar_words` what the scale bar stands for, `bar_end` where it ends in percent."""
 
     overlay: Overlay
@@ -61,14 +58,12 @@ class OverlayView:
     arrows: tuple[Arrow, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class StepView:
+class StepView(Struct, frozen=True):
     what_html: str
     picture: PictureView | None
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceWords:
+class PlaceWords(Struct, frozen=True):
     """What is known of where the picture points: who says so, and numbers; or why it is not known."""
 
     origin: str | None
@@ -78,8 +73,7 @@ class PlaceWords:
     reason: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """One picture with everything that belongs to it; `before` is the earlier picture it is laid over, if any."""
 
     key: str

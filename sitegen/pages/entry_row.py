@@ -1,15 +1,15 @@
 """An entry as a row of a list: title, when, how much, and its nights as a cloth of ribbons."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from sitegen.pages.card import EntryCard, NightCard
 from sitegen.pages.picture_view import PictureView
 from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class EntryRow:
+class EntryRow(Struct, frozen=True):
     """`nights` are at most `CLOTH_NIGHTS` of them, the fullest ones in time order; `more_nights` is how many are left."""
 
     slug: str

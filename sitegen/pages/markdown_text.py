@@ -7,7 +7,6 @@ the file's name, `[the trial](trial-night.md)`.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import cache, partial
 from itertools import pairwise
 from typing import Any
@@ -16,13 +15,13 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 from mdit_py_plugins.deflist import deflist_plugin
 from mdit_py_plugins.footnote import footnote_plugin
+from msgspec import Struct
 
 SAFE_SCHEMES = ("http://", "https://", "mailto:")
 MARKERS = ("fact:", "figure:")
 
 
-@dataclass(frozen=True, slots=True)
-class TextMistake:
+class TextMistake(Struct, frozen=True):
     """A marker or link that leads nowhere; `line` counts from 0 within the body."""
 
     line: int
@@ -30,14 +29,12 @@ class TextMistake:
     remedy: str
 
 
-@dataclass(frozen=True, slots=True)
-class Rendered:
+class Rendered(Struct, frozen=True):
     html: str
     mistakes: tuple[TextMistake, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Resolvers:
+class Resolvers(Struct, frozen=True):
     """How the text's links are answered. Each takes what stands after the scheme and gives HTML or an address, or a
     `TextMistake`-shaped pair (what is wrong, remedy)."""
 

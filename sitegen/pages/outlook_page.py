@@ -5,9 +5,10 @@ that the diary itself knows, and the page says which that is.
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.diary.public_position import PublicSite
@@ -17,8 +18,7 @@ from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class OutlookRow:
+class OutlookRow(Struct, frozen=True):
     """`start` and `end` are clock times of the site; empty where the target stays too low."""
 
     evening: date
@@ -34,8 +34,7 @@ class OutlookRow:
     useful: bool
 
 
-@dataclass(frozen=True, slots=True)
-class OutlookSheet:
+class OutlookSheet(Struct, frozen=True):
     """One target of one entry. `rows` is empty, and `season` too, where the site keeps its place to itself."""
 
     entry: str

@@ -5,8 +5,10 @@ width and height, so that they keep their size on every screen.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from math import cos, hypot, radians, sin
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.catalogue import lookup, sky_object
 from sitegen.diary import addresses
@@ -26,8 +28,7 @@ BARS_ARCMIN = (1, 2, 5, 10, 20, 30, 60, 120, 300, 600)
 LONGEST_BAR = 0.25
 
 
-@dataclass(frozen=True, slots=True)
-class Letters:
+class Letters(Struct, frozen=True):
     """Words at a share (0..1) of width and height; `anchor` as in SVG: start, middle or end of the line stands there; `dx`
     and `dy` in px. `is_lesser`: left out where there is little room."""
 
@@ -40,8 +41,7 @@ class Letters:
     is_lesser: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Ellipse:
+class Ellipse(Struct, frozen=True):
     """Picture pixels; degrees clockwise from the x axis, as SVG's rotate() takes them."""
 
     x_px: float
@@ -51,8 +51,7 @@ class Ellipse:
     angle_deg: float
 
 
-@dataclass(frozen=True, slots=True)
-class Marked:
+class Marked(Struct, frozen=True):
     """An object: its outline, or its middle where it is too small for one. `slugs` are all its names as target pages spell
     them."""
 
@@ -64,8 +63,7 @@ class Marked:
     is_target: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Overlay:
+class Overlay(Struct, frozen=True):
     """`grid`: lines as 'x,y x,y …' in picture pixels; `north` and `east` unit vectors, y down; `bar` its length as a share of the
     width, and the arcminutes it stands for."""
 
@@ -79,8 +77,7 @@ class Overlay:
     bar: tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
-class _Candidate:
+class _Candidate(Struct, frozen=True):
     name: str
     slugs: tuple[str, ...]
     is_target: bool

@@ -1,15 +1,15 @@
 """The contract of a page: an address, a template, and plain values for it."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct, field
 
 if TYPE_CHECKING:
     from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(Struct, frozen=True):
     """`context` holds plain records only, so that its hash tells whether the page must be drawn again."""
 
     address: str
@@ -20,8 +20,7 @@ class Page:
     description: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PageKind:
+class PageKind(Struct, frozen=True):
     """One kind of page: a name for reports, and all pages of that kind for a diary."""
 
     name: str

@@ -1,7 +1,8 @@
 """A made picture as the template's <picture> element needs it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.diary.entry import Picture
 from sitegen.pages.markdown_text import to_inline_html
@@ -12,8 +13,7 @@ from sitegen.pictures.records import MadePicture
 MIMES = ("image/avif", "image/webp", "image/jpeg")
 
 
-@dataclass(frozen=True, slots=True)
-class PreparedPicture:
+class PreparedPicture(Struct, frozen=True):
     """A picture of the entry and what was made of it. `folder` is its address; `tiles` that of theirs, if any. `pointing`
     None: nobody asked where it points. `pair`: earlier and this one brought to one size, where they are compared."""
 
@@ -27,24 +27,21 @@ class PreparedPicture:
     pair: "tuple[PreparedPicture, PreparedPicture] | None" = None
 
 
-@dataclass(frozen=True, slots=True)
-class PreparedStep:
+class PreparedStep(Struct, frozen=True):
     """A step of processing in words, with its picture where there is one."""
 
     what: str
     picture: PreparedPicture | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(Struct, frozen=True):
     """One type: candidates as (address, width in px), narrowest first."""
 
     mime: str
     candidates: tuple[tuple[str, int], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class PictureView:
+class PictureView(Struct, frozen=True):
     alt: str
     caption_html: str | None
     role: str

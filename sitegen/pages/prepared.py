@@ -1,16 +1,16 @@
 """An entry with everything made for it, ready for its page."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from sitegen.facts.views import EntryView
 from sitegen.pages.card import EntryCard
 from sitegen.pages.picture_view import PreparedPicture
 
 
-@dataclass(frozen=True, slots=True)
-class PreparedEntry:
+class PreparedEntry(Struct, frozen=True):
     """`has_card`: a picture was made to stand beside links to it."""
 
     view: EntryView

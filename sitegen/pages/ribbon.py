@@ -6,10 +6,11 @@ Coordinates are percents, so that the theme may use them as they are: x from 0 a
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from sitegen.facts.views import NightView, SubInSky
 
@@ -19,16 +20,14 @@ SHORTEST_MARK = 0.12
 SHORTEST_CLOCK_H, LONGEST_CLOCK_H = 6.0, 12.0
 
 
-@dataclass(frozen=True, slots=True)
-class Stop:
+class Stop(Struct, frozen=True):
     """`depth` 0 (day), 1 (the Sun on the horizon) to 4 (dark) at `share` (0..1) of the width."""
 
     share: float
     depth: int
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(Struct, frozen=True):
     """One sub: x, width, and which sub of the night it is; None in the small ribbons of lists, which name no sub."""
 
     x: float
@@ -37,8 +36,7 @@ class Block:
     light: SubInSky | None
 
 
-@dataclass(frozen=True, slots=True)
-class Lane:
+class Lane(Struct, frozen=True):
     """The subs of one filter; `bands` are its passbands in whole nm, empty for no hue. `marks` and `gone`: the kept and the
     thrown away subs as SVG path data, a unit high, for ribbons that name no sub."""
 
@@ -49,8 +47,7 @@ class Lane:
     gone: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Ribbon:
+class Ribbon(Struct, frozen=True):
     """What the theme needs to draw one night; `moon` and `target` are SVG path data, '' where there is nothing."""
 
     key: str
@@ -65,8 +62,7 @@ class Ribbon:
     midnight_x: float
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """The stretch of time that the width stands for."""
 
     start: datetime

@@ -1,8 +1,9 @@
 """One page a rig, with its history, and the list of all of them."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.diary.rig import Rig, Train
@@ -53,8 +54,7 @@ def _optics(rig: Rig, train: Train, book: SiteBook) -> list[Shown]:
     return [book.shower.show(f"optics.{key}", row[key]) for key in ROWS if row[key] is not None]
 
 
-@dataclass(frozen=True, slots=True)
-class Event:
+class Event(Struct, frozen=True):
     """A change of the train, work on a part of it, or what stars showed that evening (`stars`, with the entry that tells)."""
 
     date: date

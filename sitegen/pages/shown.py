@@ -1,10 +1,11 @@
 """A computed number as it is shown: its text, and where and how it is explained."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from sitegen.facts.fact import Fact
 from sitegen.facts.facts_json import fact_at
@@ -12,8 +13,7 @@ from sitegen.number_text import UNKNOWN, NumberText
 from sitegen.pages.words import Words
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(Struct, frozen=True):
     """`how` is the one line on how it was obtained; `path` the fact's place in facts.json, without indices."""
 
     text: str
@@ -22,8 +22,7 @@ class Shown:
     how: str
 
 
-@dataclass(frozen=True, slots=True)
-class Shower:
+class Shower(Struct, frozen=True):
     """Turns facts into shown numbers in one language."""
 
     numbers: NumberText

@@ -1,6 +1,6 @@
 """What stands around every page, and the door through which pages become HTML."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.diary.settings import Settings
@@ -22,8 +22,7 @@ NAVIGATION: tuple[tuple[str, str], ...] = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class SiteFacts:
+class SiteFacts(Struct, frozen=True):
     """What templates know of the site as `site`."""
 
     title: str

@@ -1,7 +1,8 @@
 """All targets on the sky: a map of both hemispheres, and the targets by constellation."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.charts import sky_map
@@ -13,8 +14,7 @@ from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """A target in the list under the map. `constellation` None for what moves."""
 
     target: Target

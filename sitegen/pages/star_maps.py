@@ -5,7 +5,8 @@ Everything that is shown side by side has one scale: a line twice as long, a gro
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.number_text import NumberText
 from sitegen.pages.words import Words
@@ -28,8 +29,7 @@ EXAGGERATIONS = (1, 2, 5, 10, 20, 50)
 INSIDE = 0.94  # of the room between shadow and rim that an exaggerated offset may take
 
 
-@dataclass(frozen=True, slots=True)
-class ZoneMark:
+class ZoneMark(Struct, frozen=True):
     """`shade` 0 to 1 of the ink; `whisker` (x1, y1, x2, y2), None for round stars (`dot`) and for zones without a measurement."""
 
     x: float
@@ -45,8 +45,7 @@ class ZoneMark:
     cells: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class WhiskerMap:
+class WhiskerMap(Struct, frozen=True):
     """`key` is a line (x1, y, x2) as long as a whisker of KEY_ELONGATION more, with its words at `key_at`."""
 
     height: float
@@ -57,8 +56,7 @@ class WhiskerMap:
     key_words: str
 
 
-@dataclass(frozen=True, slots=True)
-class RingSketch:
+class RingSketch(Struct, frozen=True):
     """Circles as (x, y, r); `shadow` at its exaggerated place; `cross` a path over the disc's middle."""
 
     height: float
@@ -74,8 +72,7 @@ def whisker_maps(frames: Sequence[SurveyedFrame], words: Words, numbers: NumberT
     return tuple(_map(frame, _Scale.of(frames), words, numbers) for frame in frames)
 
 
-@dataclass(frozen=True, slots=True)
-class _Scale:
+class _Scale(Struct, frozen=True):
     """In ″ where every frame has a scale, else in px."""
 
     in_arcsec: bool
@@ -114,8 +111,7 @@ def _map(frame: SurveyedFrame, scale: _Scale, words: Words, numbers: NumberText)
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Teller:
+class _Teller(Struct, frozen=True):
     scale: _Scale
     words: Words
     numbers: NumberText

@@ -1,16 +1,16 @@
 """A theme: its templates, words and static files, file by file over those of the default theme."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from sitegen.problems import Problem, hint_for
 
 DEFAULT = "default"
 
 
-@dataclass(frozen=True, slots=True)
-class Theme:
+class Theme(Struct, frozen=True):
     """`folders`: the chosen theme first, the default one last."""
 
     folders: tuple[Path, ...]

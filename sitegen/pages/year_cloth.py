@@ -5,11 +5,11 @@ on the nights it was up; what was gathered is a thread in its night. Coordinates
 """
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import groupby
 
 import numpy as np
+from msgspec import Struct
 
 from sitegen.diary.public_position import PublicSite
 from sitegen.facts.sky_request import place_of
@@ -23,8 +23,7 @@ from sitegen.sky.request import SkyRequest
 MOON_STEPS = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Thread:
+class Thread(Struct, frozen=True):
     """The kept subs of one night: from x over width, in the light of the filter that gathered most."""
 
     y: int
@@ -34,8 +33,7 @@ class Thread:
     label: str
 
 
-@dataclass(frozen=True, slots=True)
-class YearCloth:
+class YearCloth(Struct, frozen=True):
     """`areas` are (depth 1 to 4, SVG path data), the widest first; `moon` (strength, path data)."""
 
     year: int

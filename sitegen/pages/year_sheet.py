@@ -1,14 +1,14 @@
 """A year at a glance: its nights as thin ribbons under each other, on a common clock."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from sitegen.pages.card import NightCard
 from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class SheetMonth:
+class SheetMonth(Struct, frozen=True):
     """Nights of one month, in order."""
 
     first_day: date
@@ -16,8 +16,7 @@ class SheetMonth:
     nights: tuple[NightCard, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class YearSheet:
+class YearSheet(Struct, frozen=True):
     year: int
     total_s: float
     night_count: int

@@ -6,9 +6,10 @@ Part 1 (ISO 16684-1), 7.3. Values are taken as they come: what they mean, and wh
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from html import escape  # xml.sax.saxutils has one too, and loads half a web client with it
 from typing import Literal
+
+from msgspec import Struct
 
 Form = Literal["text", "words", "list", "set"]  # plain text, text in a language, ordered list, unordered list
 Value = str | float | int | Sequence[str | float | int | None]
@@ -25,8 +26,7 @@ TAIL = '<?xpacket end="r"?>'
 UNKNOWN = "-"  # AVM's own word for the element of a list that is not known
 
 
-@dataclass(frozen=True, slots=True)
-class Tag:
+class Tag(Struct, frozen=True):
     name: str
     form: Form
     length: int | None = None

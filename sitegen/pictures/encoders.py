@@ -1,16 +1,15 @@
 """Pixels -> the bytes of a published file, without metadata. The same pixels give the same bytes on any number of cores."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import pyvips
+from msgspec import Struct
 
 from sitegen.pictures.opening import on_8_bits
 from sitegen.pictures.records import PictureSettings
 
 
-@dataclass(frozen=True, slots=True)
-class Encoder:
+class Encoder(Struct, frozen=True):
     """`longest_px` and `largest_px`: what the type can hold, or what it can be asked to in under 1 GB."""
 
     suffix: str

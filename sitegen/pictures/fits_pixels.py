@@ -8,13 +8,13 @@ import math
 import warnings
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Protocol
 
 import numpy as np
 from astropy.io import fits
 from astropy.utils.exceptions import AstropyWarning
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.frugal import frugal
@@ -34,8 +34,7 @@ class Rows(Protocol):
     def __call__(self, top: int, end: int, step: int = 1) -> Samples: ...
 
 
-@dataclass(frozen=True, slots=True)
-class FitsFacts:
+class FitsFacts(Struct, frozen=True):
     """`hdu` counts from 0; `planes` 1 or 3; physical value = zero + scale × stored; `blank` the stored integer that
     stands for no value; `pattern` the Bayer letters of the first two stored rows and columns, or None."""
 

@@ -2,10 +2,11 @@
 
 import hashlib
 import json
-from dataclasses import asdict
 from functools import cache
 from importlib.metadata import version
 from pathlib import Path
+
+from msgspec.structs import asdict
 
 from sitegen.pictures.records import PictureSettings
 

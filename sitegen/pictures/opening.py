@@ -7,11 +7,11 @@ decoded once into a plain working copy beside the results and read from there.
 
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 import pyvips
+from msgspec import Struct
 
 from sitegen.pictures.developing import developed, developed_fits
 from sitegen.pictures.doors import as_picture_problems
@@ -29,8 +29,7 @@ Fresh = Callable[[], pyvips.Image]
 set_up()
 
 
-@dataclass(frozen=True, slots=True)
-class OpenPicture:
+class OpenPicture(Struct, frozen=True):
     """`fresh` gives the pixels anew for each single pass from top to bottom: 8 or 16 bits, 1 band (grey) or 3 (sRGB);
     `scratch` is a folder that goes when the picture is closed."""
 

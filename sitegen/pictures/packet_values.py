@@ -1,7 +1,8 @@
 """What a published picture says of itself: the diary's words as values of Astronomy Visualization Metadata 1.2."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.diary.entry import Entry, Picture
@@ -14,8 +15,7 @@ TYPES = {"result": "Observation", "sub": "Observation", "process": "Observation"
 OPTICAL_NM = (390.0, 700.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Exposures:
+class Exposures(Struct, frozen=True):
     """All kept subs of one rig through one filter. `start` is ISO 8601 UTC."""
 
     rig: str

@@ -1,7 +1,8 @@
 """What is said about where a picture points. No pixels, no heavy import."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from sitegen.diary.entry import PointingSolution
 from sitegen.stars.solving.solution import Solution
@@ -9,8 +10,7 @@ from sitegen.stars.solving.solution import Solution
 Origin = Literal["author", "header", "avm", "stars"]
 
 
-@dataclass(frozen=True, slots=True)
-class ScalePrior:
+class ScalePrior(Struct, frozen=True):
     """A frame as a train delivers it: size in (binned) pixels, and their nominal scale."""
 
     width_px: int
@@ -18,8 +18,7 @@ class ScalePrior:
     scale_arcsec_px: float
 
 
-@dataclass(frozen=True, slots=True)
-class PointingPrior:
+class PointingPrior(Struct, frozen=True):
     """What the diary knows before the picture is looked at. `places`: (ra, dec) of the targets, degrees ICRS, the main one
     first. `by_stars`: whether its stars may be asked, where neither author nor file say."""
 
@@ -29,8 +28,7 @@ class PointingPrior:
     by_stars: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Pointing:
+class Pointing(Struct, frozen=True):
     """`solution` in pixels of the upright picture in its full size, and who gave it; both None where it is not solved,
     and then `reason` says why, a sentence without a full stop."""
 

@@ -1,8 +1,9 @@
 """What is said about a picture: the author's file, the wishes for it, what was made. No pixels, no heavy import."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Literal
+
+from msgspec import Struct, field
 
 Format = Literal["jpeg", "png", "tiff", "webp", "avif", "fits"]
 Colour = Literal["grey", "rgb", "cmyk", "bayer"]
@@ -19,8 +20,7 @@ class PictureProblem(Exception):
         self.sentence = sentence
 
 
-@dataclass(frozen=True, slots=True)
-class PictureSource:
+class PictureSource(Struct, frozen=True):
     """The author's file. Width and height are those of the upright picture; `bits` per sample as stored.
 
     `is_linear`: the values are still proportional to light, so that the picture needs a stretch.
@@ -39,8 +39,7 @@ class PictureSource:
     orientation: int = 1
 
 
-@dataclass(frozen=True, slots=True)
-class PictureSettings:
+class PictureSettings(Struct, frozen=True):
     """Every wish that changes a published byte. Qualities are 0 to 100 on each encoder's own scale.
 
     `stretch` takes the keys of `stretch.Stretch`; empty means automatic for linear data and none for the rest.
@@ -58,8 +57,7 @@ class PictureSettings:
     stretch: Mapping[str, float] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class MadeFile:
+class MadeFile(Struct, frozen=True):
     """A published picture file; `name` is relative to the folder it was made in, POSIX."""
 
     name: str
@@ -69,8 +67,7 @@ class MadeFile:
     mime: str
 
 
-@dataclass(frozen=True, slots=True)
-class MadePicture:
+class MadePicture(Struct, frozen=True):
     """`files` by type, then by width; `placeholder` a data URI of a few hundred bytes to show at once;
     `colour` the mean colour as #rrggbb."""
 
@@ -90,8 +87,7 @@ class MadePicture:
         return self.of_type("image/jpeg")[-1]
 
 
-@dataclass(frozen=True, slots=True)
-class MadeTiles:
+class MadeTiles(Struct, frozen=True):
     """A pyramid of tiles; `names` of every file, relative to its folder, sorted; `info.json` among them."""
 
     width_px: int

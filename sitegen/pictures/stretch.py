@@ -18,9 +18,10 @@ of the channels' numbers and keeps a calibrated colour balance.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields
 
 import numpy as np
+from msgspec import Struct
+from msgspec.structs import fields
 from numpy.typing import NDArray
 
 from sitegen.pictures.records import PictureProblem
@@ -32,8 +33,7 @@ Samples = NDArray[np.float32]
 Points = tuple[tuple[float, float, float], ...]  # black, white and midtone of each channel
 
 
-@dataclass(frozen=True, slots=True)
-class Stretch:
+class Stretch(Struct, frozen=True):
     """What an author may steer. `black`: noise widths from the sky to what is drawn black (−2.8: below the sky);
     `white`: share of the pixels below what is drawn white; `midtone`: brightness, 0 to 1, at which the sky is drawn;
     `linked`: 1 for one stretch for all channels, 0 for each its own."""

@@ -4,8 +4,9 @@ Tags and types after TIFF 6.0, sections 2, 8 and 15, and BigTIFF, which is the s
 """
 
 import struct
-from dataclasses import dataclass
 from typing import BinaryIO
+
+from msgspec import Struct
 
 from sitegen.pictures.records import PictureProblem
 
@@ -17,8 +18,7 @@ MOST_VALUES = 4_000_000
 LARGEST_PIECE_BYTES = 400_000_000
 
 
-@dataclass(frozen=True, slots=True)
-class Directory:
+class Directory(Struct, frozen=True):
     """The tags of the first page; `is_big`: BigTIFF; `order`: '<' or '>'."""
 
     stream: BinaryIO

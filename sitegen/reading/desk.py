@@ -1,9 +1,10 @@
 """The desk on which one author file is read: where it lies, what day it is, and where its problems are put down."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from datetime import date
 from typing import Protocol, TypeVar
+
+from msgspec import Struct, field
 
 from sitegen.problems import Problem
 from sitegen.reading.content_folder import ContentFolder
@@ -22,8 +23,7 @@ class Placed(Protocol):
     def column(self) -> int: ...
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     line: int = 1
     column: int = 1
 
@@ -32,8 +32,7 @@ class DeskFull(Exception):
     """There is no sense in looking for more problems in this file."""
 
 
-@dataclass(frozen=True, slots=True)
-class Desk:
+class Desk(Struct, frozen=True):
     """`shown` is the file's path as the author would type it.
 
     A file with more problems than `MOST_PROBLEMS` is not what it is taken for: reading it stops there, so that no file,

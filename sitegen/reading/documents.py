@@ -1,8 +1,9 @@
 """The author's structured files, each read once: which there are, what they hold, and where they are not what they should be."""
 
-from dataclasses import dataclass
 from datetime import date
 from functools import partial
+
+from msgspec import Struct
 
 from sitegen.diary.addresses import slug_of
 from sitegen.reading.content_folder import ContentFolder
@@ -19,8 +20,7 @@ LONGEST_NAME = 100
 _OFTEN_TYPED = {"yml": "yaml", "markdown": "md", "txt": "md"}
 
 
-@dataclass(frozen=True, slots=True)
-class Document:
+class Document(Struct, frozen=True):
     """One file as far as it could be read. `values` is None where nothing could; `text` only for entries."""
 
     slug: str

@@ -1,8 +1,9 @@
 """Which logs an entry names, each once, with what the entry says about it."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import TypeVar
+
+from msgspec import Struct
 
 from sitegen.diary.rig import Rig
 from sitegen.diary.site import Site
@@ -18,8 +19,7 @@ from sitegen.reading.value_types.value_type import Kept
 Record = TypeVar("Record")
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(Struct, frozen=True):
     """The diary's rigs and sites by name; None for one whose file has an error."""
 
     rigs: Mapping[str, Rig | None]

@@ -1,8 +1,9 @@
 """What an entry points at: the author's own keys laid over the catalogue's."""
 
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
+
+from msgspec import Struct
 
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.lookup import find_object, separation_deg, suggest_name
@@ -19,8 +20,7 @@ MOVING = "moving"
 FAR_FROM_CATALOGUE_DEG = 3.0
 
 
-@dataclass(frozen=True, slots=True)
-class EntryTargets:
+class EntryTargets(Struct, frozen=True):
     """`whole` is False where one of them could not be made out: then their numbers mean nothing."""
 
     targets: tuple[Target, ...]

@@ -1,6 +1,6 @@
 """An entry's text -> its front matter and its Markdown."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk, Place
 
@@ -9,8 +9,7 @@ LONGEST_TEXT = 60_000
 """Characters, ten thousand words. What Markdown makes of more could take minutes where it was written to do so."""
 
 
-@dataclass(frozen=True, slots=True)
-class EntryText:
+class EntryText(Struct, frozen=True):
     """`front_matter` begins on line 2 of the file, `body` on line `body_line`."""
 
     front_matter: str

@@ -5,12 +5,13 @@ person and no path goes into it. The pattern is not saved: it follows from the z
 """
 
 import json
-from dataclasses import asdict
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
 
 import yaml
+from msgspec import Struct
+from msgspec.structs import asdict
 
 from sitegen.problems import Problem
 from sitegen.reading.capture_logs.log_problems import Doubt
@@ -48,12 +49,19 @@ def saved_name(frame: str, kind: str) -> str:
 
 
 def survey_as_dict(frame: SurveyedFrame) -> dict[str, Any]:
-    return {**_head(STAR_SURVEY, frame), **_plain(asdict(frame.survey))}
+    return {**_head(STAR_SURVEY, frame), **_plain(unfolded(frame.survey))}
 
 
 def ring_as_dict(frame: RingedFrame) -> dict[str, Any]:
     size = {"width_px": frame.width_px, "height_px": frame.height_px}
-    return {**_head(RING, frame), **size, **_plain(asdict(frame.ring))}
+    return {**_head(RING, frame), **size, **_plain(unfolded(frame.ring))}
+
+
+def unfolded(value: Any) -> Any:
+    """Records as dictionaries, all the way down."""
+    if isinstance(value, Struct):
+        return {name: unfolded(inner) for name, inner in asdict(value).items()}
+    return tuple(map(unfolded, value)) if isinstance(value, tuple) else value
 
 
 def save(content: dict[str, Any], path: Path) -> None:
@@ -90,8 +98,8 @@ def read_ring(path: Path, shown: str, file: str) -> Ringed:
     return RingedFrame(file, _moment(values), values.get("binning"), *size, ring), problems
 
 
-_SURVEY_ONLY = tuple(name for name in StarSurvey.__dataclass_fields__ if name not in ("rejected", "zones"))
-_RING_ONLY = tuple(name for name in StarRing.__dataclass_fields__ if name != "warnings")
+_SURVEY_ONLY = tuple(name for name in StarSurvey.__struct_fields__ if name not in ("rejected", "zones"))
+_RING_ONLY = tuple(name for name in StarRing.__struct_fields__ if name != "warnings")
 
 
 def _head(kind: str, frame: SurveyedFrame | RingedFrame) -> dict[str, Any]:

@@ -1,12 +1,11 @@
 """What an author's structured file holds, before anyone asks what it means: text, lists and mappings, each in its place."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 EMPTY_WORDS = frozenset({"", "~", "null"})
 
 
-@dataclass(frozen=True, slots=True)
-class TextNode:
+class TextNode(Struct, frozen=True):
     """`plain` is False where the author put quotes round the text or wrote it as a block. Lines and columns count from 1."""
 
     text: str
@@ -20,15 +19,13 @@ class TextNode:
         return self.plain and self.text in EMPTY_WORDS
 
 
-@dataclass(frozen=True, slots=True)
-class ListNode:
+class ListNode(Struct, frozen=True):
     items: tuple["Node", ...]
     line: int
     column: int
 
 
-@dataclass(frozen=True, slots=True)
-class MapNode:
+class MapNode(Struct, frozen=True):
     """`entries` in the author's order, each key once."""
 
     entries: tuple[tuple[TextNode, "Node"], ...]

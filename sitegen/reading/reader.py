@@ -6,11 +6,12 @@ the frame, its own file and the logs it names. So an entry may be read in anothe
 
 import unicodedata
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from datetime import date
 from functools import partial
 from pathlib import Path
 from typing import TypeVar
+
+from msgspec import Struct
 
 from sitegen.diary.diary import Diary
 from sitegen.diary.entry import Entry
@@ -42,8 +43,7 @@ Record = TypeVar("Record")
 ReadLog = Callable[[LogRequest], LogReading]
 
 
-@dataclass(frozen=True, slots=True)
-class DiaryReading:
+class DiaryReading(Struct, frozen=True):
     """`diary` is None exactly where a problem is an error. `files` are the author's files and logs that were read, sorted."""
 
     diary: Diary | None
@@ -51,8 +51,7 @@ class DiaryReading:
     files: tuple[Path, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(Struct, frozen=True):
     """What every entry stands in. `settings` is None where diary.yaml has an error; `files` are paths inside content/."""
 
     folder: ContentFolder
@@ -71,8 +70,7 @@ class Frame:
         return {slug: rig for slug, rig in self.known.rigs.items() if rig is not None}
 
 
-@dataclass(frozen=True, slots=True)
-class EntryReading:
+class EntryReading(Struct, frozen=True):
     """`entry` is None where a problem is an error. `sources` are the logs it names; `asked` as on its desk."""
 
     relative: str

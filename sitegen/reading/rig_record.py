@@ -1,8 +1,9 @@
 """rigs/NAME.yaml -> Rig, with its train as it stood from each change on."""
 
 from collections.abc import Iterator
-from dataclasses import fields, replace
 from typing import Any
+
+from msgspec.structs import fields, replace
 
 from sitegen.diary.rig import Camera, Filter, Rig, Telescope, Train, Work
 from sitegen.reading.desk import Desk

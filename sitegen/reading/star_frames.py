@@ -9,7 +9,6 @@ import warnings
 import zlib
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from datetime import datetime
 from io import BytesIO
 from pathlib import Path
@@ -19,6 +18,7 @@ import numpy as np
 import pyvips
 from astropy.io import fits
 from astropy.utils.exceptions import AstropyWarning
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.frugal import GZIP_MARK, frugal
@@ -53,8 +53,7 @@ class FrameProblem(Exception):
         self.remedy = remedy
 
 
-@dataclass(frozen=True, slots=True)
-class StarFrame:
+class StarFrame(Struct, frozen=True):
     """`pixels` (height, width), row 0 at the bottom; `bayer` the colour pattern read from its first row; `saturation` in counts.
     None for what the file does not tell."""
 

@@ -1,12 +1,10 @@
 """What a YAML parser complains of, in an author's words, with the cure."""
 
-from dataclasses import dataclass
-
 import yaml
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Mistake:
+class Mistake(Struct, frozen=True):
     """`line` and `column` count from 0, in the text the parser was given."""
 
     line: int

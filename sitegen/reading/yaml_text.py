@@ -2,10 +2,10 @@
 and a parser written in C is as good as one in Python."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from typing import Any
 
 import yaml
+from msgspec import Struct, field
 
 from sitegen.reading.desk import Desk, Place
 from sitegen.reading.nodes import ListNode, MapNode, Node, TextNode, quoted
@@ -51,8 +51,7 @@ class _Refused(Exception):
     """The text goes beyond what a diary needs; the problem has been put down."""
 
 
-@dataclass(slots=True)
-class _Open:
+class _Open(Struct):
     """A list or mapping not yet closed. `held` alternates keys and values in a mapping."""
 
     is_map: bool

@@ -4,16 +4,16 @@ Moments are aware UTC, rounded to the whole second; every duration is the differ
 so that what a page adds up is what it shows.
 """
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from sitegen.sky.arrays import Floats
 from sitegen.sky.diurnal_path import DiurnalPath
 from sitegen.sky.night_time import Interval
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class NightCurve:
+class NightCurve(Struct, frozen=True, eq=False):
     """Airless topocentric altitudes of Sun and Moon, noon to noon every ten minutes (145 points)."""
 
     times_s: Floats
@@ -21,8 +21,7 @@ class NightCurve:
     moon_altitude_deg: Floats
 
 
-@dataclass(frozen=True, slots=True)
-class MoonNight:
+class MoonNight(Struct, frozen=True):
     """The Moon of one night.
 
     illuminated (0-1, geocentric) and age_days (since the last new Moon) hold at NightSky.middle.
@@ -42,8 +41,7 @@ class MoonNight:
     moon_down: tuple[Interval, ...]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class NightSky:
+class NightSky(Struct, frozen=True, eq=False):
     """The Sun and the Moon of one night.
 
     midnight: local mean solar midnight. middle: halfway between sunset and sunrise, else midnight.
@@ -69,8 +67,7 @@ class NightSky:
     curve: NightCurve
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class TargetNight:
+class TargetNight(Struct, frozen=True, eq=False):
     """A fixed direction through one night.
 
     transit: the upper culmination within the night (the first, on the day a year that has two).
@@ -99,8 +96,7 @@ class TargetNight:
         return sum((end - start).total_seconds() for start, end in self.above(limit_deg))
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class SubSky:
+class SubSky(Struct, frozen=True, eq=False):
     """Columns as long as the request's subs, at mid-exposure; NaN is the published null.
 
     target_altitude_deg, airmass, moon_separation_deg: NaN without a direction.
@@ -116,8 +112,7 @@ class SubSky:
     sky_brightening_mag: Floats
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class SkyAnswer:
+class SkyAnswer(Struct, frozen=True, eq=False):
     """Answers in the order of the request.
 
     earth_rotation_note: None, or one sentence for the author: nights lie outside the installed table

@@ -1,9 +1,9 @@
 """When a smooth curve crosses zero: samples bracket it, the exact curve refines it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.sky.arrays import Floats, Indices
@@ -15,8 +15,7 @@ TIME_TOLERANCE_S = 0.02
 MOST_STEPS = 40
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Crossings:
+class Crossings(Struct, frozen=True, eq=False):
     """Zero crossings of many curves in order of row, then time; `rising` where the curve goes up."""
 
     row: Indices

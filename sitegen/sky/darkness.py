@@ -1,8 +1,7 @@
 """When the Sun is down, and when the night is dark."""
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.sky.arrays import Floats, Indices
@@ -16,8 +15,7 @@ MARGIN_STEPS = 6
 NIGHT_STEPS = round(DAY_S / STEP_S)
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Darkness:
+class Darkness(Struct, frozen=True, eq=False):
     """Whole unix seconds (N,) of the ends of each interval, NaN where there is none.
 
     sun_down may lack one end, or reach an hour outside the night; dark and nautical have both ends

@@ -1,9 +1,9 @@
 """A fixed direction carried across the sky by the Earth's rotation, in closed form."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import ArrayLike
 
 from sitegen.sky.arrays import Floats
@@ -13,8 +13,7 @@ SIDEREAL_RATE_RAD_S = 2.0 * np.pi * 1.00273781191135448 / 86400.0
 SAMPLE_S = 60.0
 
 
-@dataclass(frozen=True, slots=True)
-class DiurnalPath:
+class DiurnalPath(Struct, frozen=True):
     """One direction seen from one place in one night.
 
     declination_deg: apparent, of the night's date. hour_angle_deg: at the moment start_s (UTC unix

@@ -9,11 +9,11 @@ a leap second is up to one second (15 arcsec) off on the far side of it.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 import erfa
 import numpy as np
+from msgspec import Struct
 
 from sitegen.sky.arrays import Floats, Indices
 from sitegen.sky.diurnal_path import SIDEREAL_RATE_RAD_S
@@ -30,8 +30,7 @@ MOON_NODES = 5
 WGS84 = 1
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class NightEphemeris:
+class NightEphemeris(Struct, frozen=True, eq=False):
     """N nights. Shapes: (N,) but for to_cirs and to_ecliptic (N, 3, 3), earth_velocity (N, 3, of light),
     and the coefficients sun_km (N, 3, 3) and moon_km (N, 5, 3), rising powers of the scaled time.
 

@@ -1,10 +1,9 @@
 """Where the observer stands."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """A point on the WGS84 ellipsoid with the two numbers of its sky that the Moon model needs.
 
     latitude_deg: geodetic, north positive, -90 to 90.

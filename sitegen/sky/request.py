@@ -1,7 +1,8 @@
 """Everything a diary asks of the sky, in one record, so that it is answered in one pass."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from sitegen.sky.arrays import Floats, Indices
 from sitegen.sky.place import Place
@@ -9,8 +10,7 @@ from sitegen.sky.place import Place
 NO_DIRECTION = -1
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class SkyRequest:
+class SkyRequest(Struct, frozen=True, eq=False):
     """Places, nights, directions and subs; the rest are indices into those tuples.
 
     nights: (index into places, date of the evening).

@@ -1,9 +1,9 @@
 """Every fixed target through its nights: transit, highest point in the dark, curve."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from sitegen.sky.airmass import airmass
 from sitegen.sky.answer import TargetNight
@@ -19,8 +19,7 @@ SIDEREAL_DAY_S = 2.0 * np.pi / SIDEREAL_RATE_RAD_S
 HOURS_KINDS = (None, "sun down", "nautical", "dark")
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Paths:
+class Paths(Struct, frozen=True, eq=False):
     """Pairs of night and direction as columns (P,): latitude, declination, hour angle at the opening noon."""
 
     latitude_deg: Floats

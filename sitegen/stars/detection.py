@@ -1,9 +1,8 @@
 """Sky level and detections of a frame. The pixels are done by sep, the source-extraction library."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import sep
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.stars.mosaic import planes_of, super_pixels
@@ -18,8 +17,7 @@ class SurveyProblem(ValueError):
     """A frame in which stars cannot be measured; the text is a sentence for its author."""
 
 
-@dataclass(frozen=True, slots=True)
-class Levelled:
+class Levelled(Struct, frozen=True):
     """`pixels`: the frame less its sky, float32 (height, width). `noise`: 1 sigma of a measured (green or mono) pixel."""
 
     pixels: NDArray[np.float32]
@@ -29,8 +27,7 @@ class Levelled:
     search_noise: float  # of a super-pixel, or of a pixel of a mono frame
 
 
-@dataclass(frozen=True, slots=True)
-class Detections:
+class Detections(Struct, frozen=True):
     """Per detection, shape (n,): place in frame pixels, peak above the sky, FWHM px that a Gaussian of its moments would have."""
 
     x: Floats

@@ -14,9 +14,8 @@ median FWHM², covariances too. Moments add exactly; that FWHM² follows them is
 kind. The choice of terms is ours, from the field dependence of the third-order aberrations (textbook optics; no single source).
 """
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.stars.records import StarSurvey, Zone
@@ -26,8 +25,7 @@ FEWEST_ZONES = 9  # of 15: under it six terms of size cannot be told apart
 FLOORS = (0.006, 0.004)  # systematic error of a zone's FWHM (share) and of a shape component, added to the scatter
 
 
-@dataclass(frozen=True, slots=True)
-class FieldTerms:
+class FieldTerms(Struct, frozen=True):
     """`size`: of T in 1, u, v, u², uv, v²; `shape`: of S, two constants and radial·r². Covariances beside them.
 
     `reach`: half width and half height of the frame in units of half its diagonal.
@@ -60,8 +58,7 @@ def places(survey: StarSurvey, zones: list[Zone]) -> tuple[Floats, Floats, tuple
     return u, v, (survey.width_px / 2 / half, survey.height_px / 2 / half)
 
 
-@dataclass(frozen=True, slots=True)
-class _Moments:
+class _Moments(Struct, frozen=True):
     t: Floats
     t_error: Floats
     s1: Floats

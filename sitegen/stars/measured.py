@@ -1,13 +1,14 @@
 """A measurement beside the frame it was made in: what is kept, saved to a small file, read back and shown."""
 
-from dataclasses import dataclass, replace
 from datetime import datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.stars.records import FieldPattern, StarRing, StarSurvey
 
 
-@dataclass(frozen=True, slots=True)
-class SurveyedFrame:
+class SurveyedFrame(Struct, frozen=True):
     """`file` as its author wrote it; `taken` when the exposure began (UTC), `binning` along a side: None where the frame does not
     say. The pattern follows from the survey's zones alone."""
 
@@ -18,8 +19,7 @@ class SurveyedFrame:
     pattern: FieldPattern
 
 
-@dataclass(frozen=True, slots=True)
-class RingedFrame:
+class RingedFrame(Struct, frozen=True):
     """The same for a defocused star, in a frame of that size."""
 
     file: str

@@ -8,9 +8,8 @@ Second moments, the usual short cut, overstate the FWHM of such a profile by a f
 The profile is taken at pixel centres: the FWHM found is that of the star as recorded, its pixel included.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.stars.shapes import Floats, axes_of, vector_of
@@ -21,8 +20,7 @@ STEPS = (5, 5)  # with all pixels alike, then with strays (neighbours, hot pixel
 Array = NDArray[np.float32]
 
 
-@dataclass(frozen=True, slots=True)
-class MoffatFits:
+class MoffatFits(Struct, frozen=True):
     """One value a star, each of shape (n,). x, y relative to the cut-out's middle; fwhm_px = sqrt(major × minor)."""
 
     x: Floats
@@ -46,8 +44,7 @@ def fit_moffats(cutouts: Array, weights: Array, noise: float, first_fwhm: Floats
     return _read(frame, p.astype(np.float64))
 
 
-@dataclass(frozen=True, slots=True)
-class _Frame:
+class _Frame(Struct, frozen=True):
     data: Array  # (n, pixels)
     weights: Array  # (n, pixels)
     dx: Array  # (pixels,)

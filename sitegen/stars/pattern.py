@@ -5,10 +5,11 @@ shows the effects below or does not; a name is given when nearly all of them bea
 common practice, no source.
 """
 
-from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.stars.field_model import FieldTerms, fit_field
 from sitegen.stars.pattern_words import Findings, describe, too_little
@@ -52,8 +53,7 @@ def field_pattern(survey: StarSurvey) -> FieldPattern:
     return describe(kind, sureness, findings, sure=sureness >= SURE and findings.middle_worse < WORST_IN_MIDDLE)
 
 
-@dataclass(frozen=True, slots=True)
-class _Drawn:
+class _Drawn(Struct, frozen=True):
     """Terms drawn from the covariances, first row the best fit itself: `size` (1 + DRAWS, 6), `shape` (1 + DRAWS, 3).
 
     `signed`: a draw's effect counts as far as it points the way the best fit's does, so that noise, which points anywhere, bears

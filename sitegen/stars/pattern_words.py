@@ -1,7 +1,8 @@
 """The sentences about a pattern: what it is, what it rests on, what to look at next."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from sitegen.stars.records import Effect, FieldPattern, Kind, StarSurvey
 
@@ -10,8 +11,7 @@ ACROSS = {"radial": "along the radius", "tangential": "across the radius", None:
 AXES = ("left and right", "lower left and upper right", "top and bottom", "upper left and lower right")
 
 
-@dataclass(frozen=True, slots=True)
-class Findings:
+class Findings(Struct, frozen=True):
     """What the judging found. Angles counter-clockwise from +x, y up; sizes are shares."""
 
     survey: StarSurvey

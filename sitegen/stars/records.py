@@ -5,14 +5,14 @@ row (axis 1), y along a column (axis 0). Row 0 is the BOTTOM of the picture, as 
 counter-clockwise from +x towards +y. A JPEG or PNG is stored from the top row down: hand it in flipped.
 """
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 Kind = Literal["even", "tilt", "outward", "same-way", "unclear"]
 
 
-@dataclass(frozen=True, slots=True)
-class Zone:
+class Zone(Struct, frozen=True):
     """One of 5 × 3 equal parts of the frame. `x`, `y`: its centre, px. `stars`: how many were measured in it.
 
     The measurements are None, all of them, where fewer than `zones.FEWEST_STARS` could be measured. They hold at the zone's
@@ -34,8 +34,7 @@ class Zone:
     scatter_e: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Rejected:
+class Rejected(Struct, frozen=True):
     """Detections that were not measured, by the first reason that held, and fits that gave no believable star."""
 
     hot_pixel: int = 0
@@ -46,8 +45,7 @@ class Rejected:
     misfit: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class StarSurvey:
+class StarSurvey(Struct, frozen=True):
     """Star shapes over one frame. `zones` run row by row from the bottom left, x fastest.
 
     `detected` counts every detection, `usable` those left after the rejections that need no fit, `star_count` those measured: in
@@ -74,8 +72,7 @@ class StarSurvey:
     zones: tuple[Zone, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Effect:
+class Effect(Struct, frozen=True):
     """One thing that the pattern may hold, as a share, with one standard error. `name`: see `pattern`."""
 
     name: str
@@ -83,8 +80,7 @@ class Effect:
     error: float
 
 
-@dataclass(frozen=True, slots=True)
-class FieldPattern:
+class FieldPattern(Struct, frozen=True):
     """What the zones say together. `kind`: even; tilt (one side, or two opposite sides, worse); outward (worse in all
     directions); same-way (elongated alike everywhere); unclear (the data do not carry an answer).
 
@@ -103,8 +99,7 @@ class FieldPattern:
     effects: tuple[Effect, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class StarRing:
+class StarRing(Struct, frozen=True):
     """A defocused star's disc and the shadow inside it, by a fit to a fraction of a pixel.
 
     `outer_px`, `inner_px`: diameters at half brightness. `offset_px`: from the disc's centre to the shadow's; `offset_percent`

@@ -8,9 +8,9 @@ Both centres are free, which is the point. What does not follow (spider vanes, a
 and loses its weight. Levenberg-Marquardt, in units of the disc's radius and brightness.
 """
 
-from dataclasses import dataclass, replace
-
 import numpy as np
+from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 from scipy import ndimage
 
@@ -27,8 +27,7 @@ VANE_DEPTH = 0.08  # of the brightness
 DONE = 5e-5  # of the radius
 
 
-@dataclass(frozen=True, slots=True)
-class RingFit:
+class RingFit(Struct, frozen=True):
     """`values` and `covariance` of the terms in NAMES, lengths in the patch's pixels; `brightness` of the lit ring (median) and
     `residual` (robust sigma of a pixel), counts."""
 
@@ -38,8 +37,7 @@ class RingFit:
     residual: float
 
 
-@dataclass(frozen=True, slots=True)
-class Patch:
+class Patch(Struct, frozen=True):
     """The square to be fitted, (h, w) counts over the sky; `used`: its pixels near the disc; `unit_px`, `unit_counts`: rough
     radius and brightness, which bring the terms to order one."""
 
@@ -169,8 +167,7 @@ def _soft_disc(u: Floats, v: Floats, radius: float, soft: float, terms: Floats) 
     return value, own, np.array([-per_length * (u * u - v * v) / 2, -per_length * u * v])
 
 
-@dataclass(frozen=True, slots=True)
-class _Pixels:
+class _Pixels(Struct, frozen=True):
     x: Floats
     y: Floats
     counts: Floats

@@ -1,8 +1,8 @@
 """Where in the frame the defocused star is: its rough middle and radius, and whether it can be measured at all."""
 
-from dataclasses import dataclass, replace
-
 import numpy as np
+from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 from scipy import ndimage
 
@@ -20,8 +20,7 @@ class RingProblem(ValueError):
     """A frame whose disc cannot be measured; the text is a sentence for the frame's author."""
 
 
-@dataclass(frozen=True, slots=True)
-class Blob:
+class Blob(Struct, frozen=True):
     """Middle and radius in px, brightness of the lit part over the sky, and its whole light."""
 
     x: float

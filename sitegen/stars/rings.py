@@ -1,8 +1,8 @@
 """How far the shadow sits from the middle of a defocused star's disc: what an imager turns the collimation screws by."""
 
-from dataclasses import dataclass, replace
-
 import numpy as np
+from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 from scipy import ndimage
 
@@ -87,8 +87,7 @@ def _bounds(shape: tuple[int, ...], blob: Blob, radii: float) -> tuple[slice, sl
     return rows, slice(max(0, int(blob.x - reach)), min(shape[1], int(blob.x + reach) + 2))
 
 
-@dataclass(frozen=True, slots=True)
-class _Window:
+class _Window(Struct, frozen=True):
     """The binned square around the disc, less the sky beside it, and how its pixels lie in the frame."""
 
     counts: Floats

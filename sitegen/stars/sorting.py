@@ -1,8 +1,7 @@
 """Which detections are fit to be measured: not hot pixels, not at the edge, not clipped, not two in one."""
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 from scipy.spatial import cKDTree
 
@@ -18,8 +17,7 @@ HOT_NEIGHBOURS = 0.15  # a lone bright pixel's neighbours, as a share of it; a s
 CLOSE, FAR = 2.2, 4.0  # FWHM: a neighbour matters within CLOSE from 5 % of the star's peak, within FAR from half of it
 
 
-@dataclass(frozen=True, slots=True)
-class Sorted:
+class Sorted(Struct, frozen=True):
     """`usable` and the reasons against the others, each of shape (n,); a detection has one reason at most."""
 
     usable: Mask

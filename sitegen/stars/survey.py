@@ -1,8 +1,7 @@
 """Star shapes over one frame: level, find, sort out, sample, fit, and put the numbers zone by zone."""
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.stars.detection import Detections, Levelled, detect, level
@@ -57,8 +56,7 @@ def measured_stars(pixels: NDArray[np.generic], *, bayer: str | None = None, sat
     return _look(pixels, checked_pattern(bayer), saturation).stars
 
 
-@dataclass(frozen=True, slots=True)
-class _Looked:
+class _Looked(Struct, frozen=True):
     """A frame once looked at. `fitted`: how many stars a profile was fitted to; `stars`: those whose fit is believable."""
 
     shape: tuple[int, ...]

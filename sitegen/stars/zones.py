@@ -1,8 +1,7 @@
 """The frame's 5 × 3 zones, and what the stars in one of them say together."""
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.stars.records import Zone
@@ -14,8 +13,7 @@ FEWEST_STARS = 10
 FEWEST_FOR_TREND = 40
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(Struct, frozen=True):
     """Stars, one value each, shape (n,): place px, FWHM px, shape vector."""
 
     x: Floats

@@ -10,8 +10,9 @@ rebuild touches what changed and no more.
 
 import shutil
 from collections.abc import Iterable
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems, Problem, system_problem
@@ -25,8 +26,7 @@ CATCH_UP = 200
 """With more files written than this, the site before is no good beginning for the next one: it is brought up to date at once."""
 
 
-@dataclass(frozen=True, slots=True)
-class Published:
+class Published(Struct, frozen=True):
     """`changed` files were written, the others shared with the earlier site. `removed` were made by an earlier rebuild and are
     gone now; `carried` are files that somebody put there by hand and that stay. `by_hand`: pages changed by hand in the output,
     made anew or gone, and where the author's versions are kept."""

@@ -1,11 +1,11 @@
 """What the two pages of charts make of a diary."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from datetime import date
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from sitegen.diary.diary import Diary
 from sitegen.diary.public_position import public_site

@@ -2,11 +2,11 @@
 
 import json
 import random
-from dataclasses import replace
 from datetime import UTC, date, datetime
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from sitegen.diary.entry import Entry, NightNote
 from sitegen.diary.settings import Privacy

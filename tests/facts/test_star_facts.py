@@ -1,11 +1,11 @@
 """Star shapes and rings among the facts, from measurements written by hand."""
 
 import json
-from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import jsonschema
 import pytest
+from msgspec.structs import replace
 
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of

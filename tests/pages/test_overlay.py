@@ -1,8 +1,7 @@
 """What is laid over a solved picture: in its place under crop, flip and resize, with names that find room."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from sitegen.diary.entry import PointingSolution
 from sitegen.diary.target import Target

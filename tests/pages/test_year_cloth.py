@@ -1,9 +1,9 @@
 """The year as a cloth: every night of it, dusk in dusk, the Moon, and what was gathered."""
 
 import re
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from sitegen.diary.public_position import public_site
 from sitegen.diary.settings import Privacy

@@ -1,11 +1,12 @@
 """The one description of an author's keys agrees with the contract, the records, itself, and the schemas made from it."""
 
-from dataclasses import MISSING, fields
 from typing import Any
 
 import jsonschema
 import pytest
 import yaml
+from msgspec import NODEFAULT
+from msgspec.structs import fields
 
 from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep
 from sitegen.diary.rig import Camera, Filter, Rig, Telescope, Work
@@ -125,7 +126,7 @@ def test_a_default_in_words_is_the_default_of_the_record(name: str) -> None:
     for key in GROUPS[name].keys:
         if key.name in of_record and (name, key.name) not in {("site", "elevation_m"), ("filter", "name")}:
             real = of_record[key.name]
-            plain = None if real is MISSING or isinstance(real, Privacy | MoonRule | OutlookSettings | tuple) else real
+            plain = None if real is NODEFAULT or isinstance(real, Privacy | MoonRule | OutlookSettings | tuple) else real
             assert key.default == (None if plain is None else _in_words(plain))
 
 

@@ -1,10 +1,10 @@
 """What the zones say together."""
 
 import math
-from dataclasses import replace
 
 import numpy as np
 import pytest
+from msgspec.structs import replace
 
 from sitegen.stars.pattern import field_pattern
 from sitegen.stars.records import Rejected, StarSurvey, Zone

@@ -1,6 +1,6 @@
 """Light gathered: hours per filter against what was wanted."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.pages.card import passbands_of
 from sitegen.pages.prepared import PreparedEntry
@@ -8,8 +8,7 @@ from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class FilterBar:
+class FilterBar(Struct, frozen=True):
     """Lengths as shares (0..1) of the longest bar."""
 
     short: str
@@ -23,8 +22,7 @@ class FilterBar:
     discarded: int
 
 
-@dataclass(frozen=True, slots=True)
-class Gathered:
+class Gathered(Struct, frozen=True):
     """`title_key` chooses the sentence that stands over the bars; `title_values` fills it."""
 
     title_key: str

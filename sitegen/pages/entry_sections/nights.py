@@ -1,8 +1,9 @@
 """The nights: the fullest one as a large ribbon, all of them as a cloth on a common clock."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from sitegen.facts.views import NightView
 from sitegen.pages.card import NightCard, bands_of
@@ -11,8 +12,7 @@ from sitegen.pages.ribbon import Ribbon, night_span, ribbon_of
 from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class LargeRibbon:
+class LargeRibbon(Struct, frozen=True):
     """A night drawn whole. `title` is a sentence; `zone` names the local clock of its axis."""
 
     night: NightCard
@@ -26,8 +26,7 @@ class LargeRibbon:
     description: str
 
 
-@dataclass(frozen=True, slots=True)
-class Nights:
+class Nights(Struct, frozen=True):
     fullest: LargeRibbon | None
     cards: tuple[NightCard, ...]
     notes: tuple[tuple[NightCard, object], ...]

@@ -1,7 +1,8 @@
 """What was done to the entry's rigs since the entry before it with the same rig."""
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from sitegen.diary.rig import Rig
 from sitegen.pages.entry_neighbours import beside
@@ -9,8 +10,7 @@ from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class Done:
+class Done(Struct, frozen=True):
     """Work on a part, or a change of the train (`part` None)."""
 
     date: date
@@ -20,8 +20,7 @@ class Done:
     caution: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class Since:
+class Since(Struct, frozen=True):
     """`earlier` is (slug, title, published) of the entry before; None where this is the first with the rig."""
 
     slug: str

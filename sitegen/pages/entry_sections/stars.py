@@ -1,10 +1,11 @@
 """Stars across the field: whisker maps and ring sketches, with what they say, before and after side by side."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import PurePosixPath
 from typing import TypeVar
+
+from msgspec import Struct
 
 from sitegen.facts.views import RingView, SurveyView
 from sitegen.pages.prepared import PreparedEntry
@@ -15,8 +16,7 @@ from sitegen.pages.star_words import evidence_words, pattern_words, ring_title, 
 View = TypeVar("View", SurveyView, RingView)
 
 
-@dataclass(frozen=True, slots=True)
-class MapShown:
+class MapShown(Struct, frozen=True):
     """`when` says before, after or nothing; `moment` the time it was taken, UTC."""
 
     when: str
@@ -28,8 +28,7 @@ class MapShown:
     evidence: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SketchShown:
+class SketchShown(Struct, frozen=True):
     when: str
     evening: date
     moment: str | None
@@ -39,8 +38,7 @@ class SketchShown:
     warnings: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class StarsShown:
+class StarsShown(Struct, frozen=True):
     """Each kind with its title, or empty."""
 
     survey_title: str

@@ -1,14 +1,13 @@
 """What it taught: the author's lessons."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.site_book import SiteBook
 
 
-@dataclass(frozen=True, slots=True)
-class Taught:
+class Taught(Struct, frozen=True):
     """Sentences as HTML, by what became of them."""
 
     worked: tuple[str, ...]

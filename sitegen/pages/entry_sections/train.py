@@ -1,6 +1,6 @@
 """The train: telescope and camera as they stood, and what they make of the sky."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.diary.rig import Filter, Rig, Train
 from sitegen.pages.prepared import PreparedEntry
@@ -21,8 +21,7 @@ ROWS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class TrainView:
+class TrainView(Struct, frozen=True):
     rig: Rig
     train: Train
     binning: int

@@ -1,6 +1,7 @@
 """Where it lies: the target's place on the sky, and how large it is in the field."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.charts.chart import Drawn
 from sitegen.charts.finder_map import CameraField, finder_chart
@@ -13,15 +14,13 @@ from sitegen.pages.site_book import SiteBook
 ROWS = ("ra_deg", "dec_deg", "constellation", "kind", "size_arcmin", "magnitude")
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     target: Target
     rows: tuple[Shown, ...]
     finder: Drawn | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Where:
+class Where(Struct, frozen=True):
     places: tuple[Place, ...]
 
 

@@ -2,9 +2,10 @@
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any
+
+from msgspec import Struct, field
 
 from sitegen.problems import hint_for
 from sitegen.reading.capture_logs.durations import is_plain_number, read_duration_s
@@ -27,8 +28,7 @@ TEMPERATURES = {"deg_C": 1.0, "°C": 1.0, "Celsius": 1.0, "celsius": 1.0, "C": 1
 ZERO_C_IN_K = 273.15
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(Struct, frozen=True):
     """`read` raises Doubt; `units` maps each unit that a table may declare to its size in the canonical one."""
 
     name: str
@@ -41,8 +41,7 @@ def _remembering(read: Callable[[str], Any]) -> Callable[[str], Any]:
     return lru_cache(maxsize=512)(read)
 
 
-@dataclass(frozen=True, slots=True)
-class _Number:
+class _Number(Struct, frozen=True):
     """None for the words of `NOTHING`."""
 
     least: float

@@ -1,9 +1,9 @@
 """Capture logs as ECSV (Astropy Proposal for Enhancement 6): a head in YAML behind `#`, then a table."""
 
-from dataclasses import dataclass, field
 from functools import partial
 
 import yaml
+from msgspec import Struct, field
 
 from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.reader import Reader
@@ -18,8 +18,7 @@ _LARGEST_HEAD = 100_000
 SEPARATORS = (" ", ",")
 
 
-@dataclass(slots=True)
-class _Head:
+class _Head(Struct):
     """`units` by column name; `lines` of the file it takes."""
 
     lines: int

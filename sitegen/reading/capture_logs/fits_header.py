@@ -12,9 +12,10 @@ import math
 import os
 import struct
 from collections.abc import Callable, Hashable, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
+
+from msgspec import Struct
 
 from sitegen.frugal import GZIP_MARK
 from sitegen.reading.capture_logs.gzip_bytes import unpacking
@@ -35,23 +36,20 @@ Value = str | float | bool | None
 Tap = Callable[[int], bytes]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Keywords:
+class Keywords(Struct, frozen=True, eq=False):
     """Keywords asked for together, each padded to eight bytes."""
 
     padded: tuple[bytes, ...]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Layout:
+class Layout(Struct, frozen=True, eq=False):
     """Which keyword's card begins where; whether date and exposure are among them."""
 
     cards: Mapping[bytes, int]
     tells_of_a_frame: bool
 
 
-@dataclass(slots=True)
-class FitsHeader:
+class FitsHeader(Struct):
     """`end` is where the data begin in the file; `size_bytes` the file's, None where it is packed. Keywords are padded to
     eight bytes."""
 

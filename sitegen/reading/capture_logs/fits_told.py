@@ -1,7 +1,8 @@
 """What a FITS header tells of its frame, but for the moment and the sensor's temperature, which no two frames share."""
 
 import math
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.diary.sub import FrameKind
 from sitegen.reading.capture_logs.columns import within_a_day
@@ -20,8 +21,7 @@ _TOLD_BY = Keywords((*EXPOSURES, *KINDS, *_IN_RIG, *_IN_FRAME, *_AXES, b"TIMESYS
 _MOST_REMEMBERED = 2_000
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Told:
+class Told(Struct, frozen=True, eq=False):
     """`kind` is None for a word that names none, which `kind_words` quotes as the header has it. `exposure` is in seconds, or
     the reason why there is none; `frame_px` is in binned pixels; `data_bytes` what the header promises behind itself."""
 

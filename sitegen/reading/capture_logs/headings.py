@@ -2,8 +2,9 @@
 
 import difflib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from sitegen.problems import hint_for
 from sitegen.reading.capture_logs.columns import CANONICAL, REQUIRED, in_unit
@@ -17,8 +18,7 @@ _NEAR = 0.75
 MOST_COLUMNS = 500
 
 
-@dataclass(frozen=True, slots=True)
-class Headings:
+class Headings(Struct, frozen=True):
     """`count` cells a row; `readers` by canonical name: index of the cell and how it is read."""
 
     count: int

@@ -1,9 +1,11 @@
 """The logs of one entry -> its subs in time order, each frame once."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from datetime import timedelta
 from math import isclose
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.diary.sub import Sub
 from sitegen.problems import Problem
@@ -33,8 +35,7 @@ def join_logs(
     return subs, (*problems, *overlaps(subs, shown))
 
 
-@dataclass(slots=True)
-class _Counted:
+class _Counted(Struct):
     sub: Sub
     sources: set[str]
 

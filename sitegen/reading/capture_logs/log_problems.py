@@ -1,7 +1,8 @@
 """Where the problems of one log are put down: each once, and a mistake that runs through the whole log in one line."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from sitegen.problems import Problem, Severity
 
@@ -23,14 +24,12 @@ def top_of_file() -> Place:
     return 1, 1
 
 
-@dataclass(slots=True)
-class _Repeated:
+class _Repeated(Struct):
     problem: Problem
     more: int = 0
 
 
-@dataclass(slots=True)
-class LogProblems:
+class LogProblems(Struct):
     """`shown_path` is the log as problem lines show it. A place is worked out only for a problem that is shown: a log of nothing
     but nonsense must not take minutes to refuse."""
 

@@ -1,9 +1,10 @@
 """What a log reader is asked, and what it answers."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct, field
 
 from sitegen.diary.rig import Rig
 from sitegen.diary.site import Site
@@ -11,8 +12,7 @@ from sitegen.diary.sub import Sub
 from sitegen.problems import Problem
 
 
-@dataclass(frozen=True, slots=True)
-class LogRequest:
+class LogRequest(Struct, frozen=True):
     """One log file, and what the entry says about it.
 
     `shown_path` is the file as problem lines show it, `source` the same file relative to content/, POSIX.
@@ -36,8 +36,7 @@ class LogRequest:
     columns: Mapping[str, str] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class LogReading:
+class LogReading(Struct, frozen=True):
     """`subs` in the order of the log; `header_targets` the OBJECT names seen, each once, in the order seen."""
 
     subs: tuple[Sub, ...] = ()

@@ -1,10 +1,11 @@
 """The records of a table -> subs: what CSV and ECSV logs have in common."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import replace
 from datetime import datetime, timedelta
 from itertools import islice
 from typing import Any, NamedTuple
+
+from msgspec.structs import replace
 
 from sitegen.diary.sub import Sub
 from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS, match_filter, needs_filter, unknown_filter

@@ -1,12 +1,11 @@
 """The contract of a kind of author file."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.reading.value_types.group import Group
 
 
-@dataclass(frozen=True, slots=True)
-class AuthorFile:
+class AuthorFile(Struct, frozen=True):
     """`pattern` says where such files lie in content/; `group` is what their YAML (or front matter) may hold."""
 
     name: str

@@ -1,6 +1,6 @@
 """The keys of content/rigs/NAME.yaml."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.value_types.choice import Choice

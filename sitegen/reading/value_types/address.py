@@ -1,8 +1,9 @@
 """Addresses of the web."""
 
 import re
-from dataclasses import dataclass
 from urllib.parse import urlsplit
+
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node, quoted
@@ -13,8 +14,7 @@ LONGEST = 2_000
 _HOST = re.compile(r"[\w.-]*\w|[0-9a-fA-F:.]+")
 
 
-@dataclass(frozen=True, slots=True)
-class WebAddress:
+class WebAddress(Struct, frozen=True):
     """Absolute, http or https: nothing else is ever linked. `site` refuses what a published site's address cannot have."""
 
     site: bool = False

@@ -1,7 +1,8 @@
 """Right ascension and declination, as catalogues print them."""
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node, quoted
@@ -14,8 +15,7 @@ _SEXAGESIMAL = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class RightAscension:
+class RightAscension(Struct, frozen=True):
     """To degrees, ICRS, 0 <= ra < 360: a plain number is degrees, a triple is hours, minutes and seconds."""
 
     def read(self, node: Node, label: str, desk: Desk) -> float | None:
@@ -37,8 +37,7 @@ class RightAscension:
         return "decimal degrees, or hours as `14 03 12`, `14:03:12`, `14h03m12s`"
 
 
-@dataclass(frozen=True, slots=True)
-class Declination:
+class Declination(Struct, frozen=True):
     """To degrees, ICRS, north positive."""
 
     def read(self, node: Node, label: str, desk: Desk) -> float | None:

@@ -1,6 +1,6 @@
 """One of a few words; yes or no."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.problems import hint_for
 from sitegen.reading.desk import Desk
@@ -11,8 +11,7 @@ YES = frozenset({"true", "yes", "on"})
 NO = frozenset({"false", "no", "off"})
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(Struct, frozen=True):
     options: tuple[str, ...]
 
     def read(self, node: Node, label: str, desk: Desk) -> str | None:
@@ -33,8 +32,7 @@ class Choice:
         return hint if hint.startswith("did you mean") else ""
 
 
-@dataclass(frozen=True, slots=True)
-class YesOrNo:
+class YesOrNo(Struct, frozen=True):
     def read(self, node: Node, label: str, desk: Desk) -> bool | None:
         text = text_of(node, label, desk, "true or false")
         if text is None:

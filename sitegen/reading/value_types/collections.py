@@ -1,15 +1,15 @@
 """Lists of values, and mappings whose keys are the author's own."""
 
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import ListNode, MapNode, Node, TextNode, quoted, seen
 from sitegen.reading.value_types.value_type import JsonSchema, Kept, ValueType
 
 
-@dataclass(frozen=True, slots=True)
-class ListOf:
+class ListOf(Struct, frozen=True):
     """Read as a tuple of `Kept` values, without those that have a problem; or one value alone where `or_one`."""
 
     item: ValueType
@@ -33,8 +33,7 @@ class ListOf:
         return f"{self.item.words()}; or a list of such" if self.or_one else f"list of: {self.item.words()}"
 
 
-@dataclass(frozen=True, slots=True)
-class MapOf:
+class MapOf(Struct, frozen=True):
     """Read as {key: `Kept` value}, without the pairs that have a problem. `key` reads the author's key."""
 
     key: ValueType
@@ -63,8 +62,7 @@ class MapOf:
         return pairs
 
 
-@dataclass(frozen=True, slots=True)
-class OneOf:
+class OneOf(Struct, frozen=True):
     """A short form as text, or the long one as a mapping."""
 
     short: ValueType

@@ -2,7 +2,8 @@
 
 import re
 import unicodedata
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.problems import did_you_mean
 from sitegen.reading.content_folder import ContentFolder
@@ -15,8 +16,7 @@ DEVICE_NAMES = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in
 _DRIVE_OR_SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 
 
-@dataclass(frozen=True, slots=True)
-class ContentPath:
+class ContentPath(Struct, frozen=True):
     """One existing file; read as the disk spells its path, POSIX, relative to content/. No suffixes: any will do."""
 
     suffixes: tuple[str, ...] = ()
@@ -46,8 +46,7 @@ class ContentPath:
         return "no picture that a page can be made from", "save it as JPEG, PNG, TIFF, WebP, AVIF or FITS"
 
 
-@dataclass(frozen=True, slots=True)
-class LogPattern:
+class LogPattern(Struct, frozen=True):
     """A path or pattern (`*`, `?`, `[…]`, `**`) that finds at least one file; read as those files, sorted."""
 
     def read(self, node: Node, label: str, desk: Desk) -> tuple[str, ...] | None:

@@ -1,8 +1,9 @@
 """Dates, as ISO 8601 writes them."""
 
 import re
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node, quoted
@@ -14,8 +15,7 @@ _DAY_FIRST = re.compile(r"(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})", re.ASCII)
 EARLIEST_YEAR = 1800
 
 
-@dataclass(frozen=True, slots=True)
-class Day:
+class Day(Struct, frozen=True):
     """A calendar day. With `past`, one that has not come yet is worth a warning."""
 
     past: bool = False

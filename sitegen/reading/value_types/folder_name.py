@@ -1,7 +1,8 @@
 """Names of folders that the author chooses."""
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node, quoted
@@ -10,8 +11,7 @@ from sitegen.reading.value_types.value_type import JsonSchema, text_of
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]*", re.ASCII)
 
 
-@dataclass(frozen=True, slots=True)
-class FolderName:
+class FolderName(Struct, frozen=True):
     """One step of a path, never a path."""
 
     def read(self, node: Node, label: str, desk: Desk) -> str | None:

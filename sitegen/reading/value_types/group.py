@@ -1,8 +1,10 @@
 """A mapping whose keys the diary knows: each described once, as data."""
 
 from collections.abc import Callable
-from dataclasses import MISSING, dataclass, fields
 from typing import Any, TypeVar
+
+from msgspec import NODEFAULT, Struct
+from msgspec.structs import fields
 
 from sitegen.problems import hint_for
 from sitegen.reading.desk import Desk, Place, Placed
@@ -12,8 +14,7 @@ from sitegen.reading.value_types.value_type import JsonSchema, Kept, ValueType
 Record = TypeVar("Record")
 
 
-@dataclass(frozen=True, slots=True)
-class Key:
+class Key(Struct, frozen=True):
     """One key of an author's file. `default` says in words what holds without it; `example` is what may stand behind it."""
 
     name: str
@@ -24,8 +25,7 @@ class Key:
     default: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Values:
+class Values(Struct, frozen=True):
     """The valid values of a group by key. `node` is where the group stands."""
 
     values: dict[str, Any]
@@ -48,8 +48,7 @@ class Values:
         return record(**(_absent(record) | given | more))
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(Struct, frozen=True):
     """`called` stands for it in sentences; `remedies` answers foreign keys that people do try better than the nearest word."""
 
     keys: tuple[Key, ...]
@@ -99,7 +98,7 @@ class Group:
 
 def _absent(record: Any) -> dict[str, None]:
     """The record's fields that have no default of their own."""
-    bare_fields = (f for f in fields(record) if f.default is MISSING and f.default_factory is MISSING)
+    bare_fields = (f for f in fields(record) if f.default is NODEFAULT and f.default_factory is NODEFAULT)
     return dict.fromkeys(f.name for f in bare_fields)
 
 

@@ -1,16 +1,14 @@
 """Languages, by their BCP 47 tags."""
 
-from dataclasses import dataclass
-
 from babel.core import Locale, UnknownLocaleError
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
 
-@dataclass(frozen=True, slots=True)
-class Language:
+class Language(Struct, frozen=True):
     def read(self, node: Node, label: str, desk: Desk) -> str | None:
         text = text_of(node, label, desk, "a language", "give its tag, as in en or pt-BR")
         if text is None:

@@ -2,7 +2,8 @@
 
 import math
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node, quoted, shortened
@@ -13,8 +14,7 @@ _THOUSANDS = re.compile(r"\d[,_'’]\d{3}(?!\d)")
 DECIMAL = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
 
 
-@dataclass(frozen=True, slots=True)
-class Number:
+class Number(Struct, frozen=True):
     """Finite, from `least` to `most` inclusive, or from just above `above`. `unit` is empty for a plain ratio."""
 
     unit: str = ""
@@ -73,8 +73,7 @@ class Number:
         return f"{give}, as in {'-' if south_or_west else ''}{found.group().rstrip('.')}"
 
 
-@dataclass(frozen=True, slots=True)
-class NumberPair:
+class NumberPair(Struct, frozen=True):
     """Two numbers, or one that stands for both where `one_is_both`."""
 
     first: Number

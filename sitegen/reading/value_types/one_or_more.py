@@ -1,15 +1,15 @@
 """One plain value or a list of such."""
 
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import ListNode, Node
 from sitegen.reading.value_types.value_type import JsonSchema, ValueType
 
 
-@dataclass(frozen=True, slots=True)
-class OneOrMore:
+class OneOrMore(Struct, frozen=True):
     """Read as a tuple of plain values; None where any of them has a problem."""
 
     item: ValueType

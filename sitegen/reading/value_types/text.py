@@ -1,6 +1,6 @@
 """Words for readers."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node
@@ -8,8 +8,7 @@ from sitegen.reading.text_file import UNPRINTABLE
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
 
-@dataclass(frozen=True, slots=True)
-class Text:
+class Text(Struct, frozen=True):
     """One line, whatever way the author broke it; with `paragraphs`, line breaks stay. At most `longest` characters."""
 
     paragraphs: bool = False

@@ -1,8 +1,9 @@
 """Time zones of the IANA database."""
 
-from dataclasses import dataclass
 from functools import cache
 from zoneinfo import ZoneInfo, available_timezones
+
+from msgspec import Struct
 
 from sitegen.problems import did_you_mean
 from sitegen.reading.desk import Desk
@@ -15,8 +16,7 @@ CLOSE_LETTERS = 2
 _NOT_ZONE_FOLDERS = ("posix/", "right/")
 
 
-@dataclass(frozen=True, slots=True)
-class TimeZone:
+class TimeZone(Struct, frozen=True):
     def read(self, node: Node, label: str, desk: Desk) -> str | None:
         text = text_of(node, label, desk, "a time zone", "name it as in Europe/Athens")
         if text is None or is_zone(text):

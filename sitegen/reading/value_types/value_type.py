@@ -1,7 +1,8 @@
 """The contract of a value's type, and what most of them share."""
 
-from dataclasses import dataclass
 from typing import Any, Protocol
+
+from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node, TextNode, seen
@@ -24,8 +25,7 @@ class ValueType(Protocol):
         """For the page of keys: 'number, mm, 1 to 20000'."""
 
 
-@dataclass(frozen=True, slots=True)
-class Kept:
+class Kept(Struct, frozen=True):
     """A value beside the node it was read from, so that a later check can point at it."""
 
     value: Any

@@ -8,11 +8,11 @@ that comes nearest to it over the whole frame.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from math import atan2, cos, degrees, hypot, isfinite, radians, sin
 from typing import TypeAlias
 
 import numpy as np
+from msgspec.structs import replace
 
 from sitegen.stars.solving.solution import Matrix, NotSolved, Solution
 from sitegen.stars.solving.tangent_plane import to_plane

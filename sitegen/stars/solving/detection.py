@@ -5,11 +5,10 @@ stretched picture are no photometry: they only say which star is the brighter on
 solver asks of them.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 import numpy.typing as npt
 import sep
+from msgspec import Struct
 
 from sitegen.stars.solving.tangent_plane import FloatArray
 
@@ -22,8 +21,7 @@ _STARS_AT_MOST = 5000
 _STRIP_ROWS = 128
 
 
-@dataclass(frozen=True, slots=True)
-class DetectedStars:
+class DetectedStars(Struct, frozen=True):
     """Stars of a picture, brightest first, as arrays of one length.
 
     x_px, y_px: picture pixels (0 at the centre of the first pixel, y down); flux: above the background,

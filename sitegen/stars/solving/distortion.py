@@ -6,10 +6,10 @@ only approximate it, are not needed.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TypeAlias
 
 import numpy as np
+from msgspec import Struct
 
 from sitegen.stars.solving.tangent_plane import FloatArray
 
@@ -20,8 +20,7 @@ _INVERSE_STEPS = 30
 _INVERSE_ENOUGH_PX = 1e-7
 
 
-@dataclass(frozen=True, slots=True)
-class Distortion:
+class Distortion(Struct, frozen=True):
     """A and B of the SIP convention, and the pixel offsets between which they were fitted.
 
     Outside of trusted = (u_low, u_high, v_low, v_high) the shift of the nearest trusted place is used:

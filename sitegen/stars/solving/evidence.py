@@ -11,8 +11,9 @@ among the same crowding, decoys and gaps. Both are tried as equals, and the bett
 other, whichever that is, behind.
 """
 
-from dataclasses import dataclass
 from math import log, log10
+
+from msgspec import Struct
 
 FALSE_ALARMS_LIMIT_LOG10 = -5.0
 """Accepted: at most one chance solution in 100,000 pictures of unknown fields."""
@@ -23,8 +24,7 @@ CONTROL_LIMIT_LOG10 = -2.0
 MATCHES_AT_LEAST = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Evidence:
+class Evidence(Struct, frozen=True):
     """What speaks for one placement of a picture on the sky.
 
     matched of predicted catalogue stars (those that fall into the frame) were found within tolerance_px

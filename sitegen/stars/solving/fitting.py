@@ -1,8 +1,7 @@
 """From an accepted pose to the solution: all stars that match, and as much of the lens as they can vouch for."""
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 
 from sitegen.stars.solving import tangent_plane
 from sitegen.stars.solving.distortion import Distortion, sorted_terms
@@ -31,8 +30,7 @@ _CLIPPED_PASSES = 3
 _MOST_SHEAR = 0.02
 
 
-@dataclass(frozen=True, slots=True)
-class _Stars:
+class _Stars(Struct, frozen=True):
     """Matched stars: pixel offsets from the frame's middle, and places, arrays of one length."""
 
     u_px: FloatArray

@@ -1,12 +1,12 @@
 """The grid of right ascension and declination over a solved picture, and where north and east are in it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, floor, isfinite
 from typing import Literal, TypeAlias
 
 import numpy as np
+from msgspec import Struct
 
 from sitegen.stars.solving.solution import Solution
 from sitegen.stars.solving.tangent_plane import FloatArray, separation_deg
@@ -23,8 +23,7 @@ _RA_UNITS = ("h", "m", "s")
 _DEC_UNITS = ("°", "′", "″")
 
 
-@dataclass(frozen=True, slots=True)
-class GridLine:
+class GridLine(Struct, frozen=True):
     """A line of equal right ascension or declination (value_deg), in the parts of it that cross the frame.
 
     label is exact ("14h 03m", "+54° 20′"). points: picture pixels, cut at the frame's outer edges, which are at
@@ -38,8 +37,7 @@ class GridLine:
     label_at: Point
 
 
-@dataclass(frozen=True, slots=True)
-class Compass:
+class Compass(Struct, frozen=True):
     """Unit vectors towards celestial north and east at a place in the picture; x to the right, y down."""
 
     at: Point

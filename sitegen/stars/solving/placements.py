@@ -9,11 +9,11 @@ A placement is sky = turn * picture + middle: |turn| is the true scale over the 
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TypeAlias
 
 import numpy as np
 import numpy.typing as npt
+from msgspec import Struct
 
 ComplexArray: TypeAlias = npt.NDArray[np.complex128]
 IntArray: TypeAlias = npt.NDArray[np.intp]
@@ -25,8 +25,7 @@ _SHORTEST_PAIR = 0.12
 """Of the diagonal: from shorter pairs the far corner of the picture cannot be foretold."""
 
 
-@dataclass(frozen=True, slots=True)
-class Placements:
+class Placements(Struct, frozen=True):
     """Placements as arrays of one length: turn and middle, as the module says, and the hits of each."""
 
     turn: ComplexArray
@@ -37,8 +36,7 @@ class Placements:
         return len(self.turn)
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
+class Limits(Struct, frozen=True):
     """What the diary allows: scale off by scale_share, middle off by middle_rad; the frame's half diagonal
     and the tolerance of a hit, radians."""
 
@@ -88,8 +86,7 @@ def _equal_lengths(lengths: npt.NDArray[np.float64], sorted_lengths: npt.NDArray
     return one, np.arange(len(one)) - before + np.repeat(low, count)
 
 
-@dataclass(frozen=True, slots=True)
-class _StarMap:
+class _StarMap(Struct, frozen=True):
     """A raster of the picture, row after row: true within the tolerance of a star. Its edge stands for all beyond."""
 
     near_star: npt.NDArray[np.bool_]

@@ -1,16 +1,15 @@
 """Catalogue objects laid over a solved picture: where each is, and its outline as an ellipse in pixels."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 
 from sitegen.stars.solving.solution import Solution
 from sitegen.stars.solving.tangent_plane import FloatArray, to_sky
 
 
-@dataclass(frozen=True, slots=True)
-class SkyObject:
+class SkyObject(Struct, frozen=True):
     """ICRS degrees; full axes in arcminutes, None where unknown; position angle of the major axis, degrees
     from north through east, None where unknown."""
 
@@ -22,8 +21,7 @@ class SkyObject:
     position_angle_deg: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedObject:
+class PlacedObject(Struct, frozen=True):
     """An object in the picture: middle and semi-axes in picture pixels (None: size unknown), and the direction
     of the major axis in degrees from the x axis towards the y axis (clockwise as seen, what SVG's rotate() takes), in
     [0, 180). inside: whether its middle is in the frame."""

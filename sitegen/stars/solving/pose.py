@@ -4,9 +4,8 @@ The picture's pixel p (complex offset from the frame's middle, mirroring undone)
 z = to_plane * p in degrees (xi + i eta), on the plane that touches the sky at the pose's place.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from scipy.spatial import cKDTree
 
 from sitegen.stars.solving import tangent_plane
@@ -26,8 +25,7 @@ _SPENT = 2
 """Two stars make a pose, so they are no evidence for it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pose:
+class Pose(Struct, frozen=True):
     """Place of the frame's middle (ICRS degrees), degrees per pixel as a complex factor, and the parity."""
 
     ra_deg: float
@@ -48,8 +46,7 @@ def pose_of(placements: Placements, index: int, scene: Scene, mirrored: bool) ->
     return Pose(float(ra[0]), float(dec[0]), per_pixel, mirrored)
 
 
-@dataclass(frozen=True, slots=True)
-class Neighbours:
+class Neighbours(Struct, frozen=True):
     """Catalogue stars in the frame (index, brightest first, and predicted pixel offset) and, for each, its
     nearest compared star and the distance in pixels."""
 

@@ -1,9 +1,8 @@
 """Scene: the stars of one picture and of its catalogue, brightest first, ready to be laid on one another."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import numpy.typing as npt
+from msgspec import Struct
 
 from sitegen.stars.solving import tangent_plane
 from sitegen.stars.solving.detection import DetectedStars
@@ -14,8 +13,7 @@ HIT_TOLERANCE = 0.004
 """Of the diagonal: what the scale's curvature, a lens and two centroids can move a star after a two-star fit."""
 
 
-@dataclass(frozen=True, slots=True)
-class SolvePrior:
+class SolvePrior(Struct, frozen=True):
     """What the diary knows before the picture is looked at.
 
     ra_deg, dec_deg: where the target is; scale_arcsec_px: nominal, for the picture as it is (resized, binned);
@@ -44,8 +42,7 @@ class SolvePrior:
         return float(np.hypot(width_px, height_px)) / 2 * self.scale_arcsec_px / 3600
 
 
-@dataclass(frozen=True, slots=True)
-class StarPlaces:
+class StarPlaces(Struct, frozen=True):
     """Catalogue stars within reach, brightest first: ICRS degrees."""
 
     ra_deg: FloatArray
@@ -55,8 +52,7 @@ class StarPlaces:
         return len(self.ra_deg)
 
 
-@dataclass(frozen=True, slots=True)
-class Scene:
+class Scene(Struct, frozen=True):
     """One picture before its catalogue. stars: pixel offsets x + iy from the middle of the frame, brightest first;
     frame: width and height in pixels."""
 

@@ -5,11 +5,12 @@ the centre of the first pixel, y downwards. "Up" is towards row 0. (FITS and AVM
 upwards: headers.py and avm.py convert.)
 """
 
-from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 import numpy as np
 import numpy.typing as npt
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.stars.solving import tangent_plane
 from sitegen.stars.solving.distortion import Distortion
@@ -19,15 +20,13 @@ from sitegen.stars.solving.tangent_plane import FloatArray
 Matrix: TypeAlias = tuple[tuple[float, float], tuple[float, float]]
 
 
-@dataclass(frozen=True, slots=True)
-class NotSolved:
+class NotSolved(Struct, frozen=True):
     """No place on the sky can be vouched for; reason is a sentence for the author, without a full stop."""
 
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
-class Solution:
+class Solution(Struct, frozen=True):
     """A tangent-plane solution of one picture (ICRS).
 
     cd: ((dxi/dx, dxi/dy), (deta/dx, deta/dy)) in degrees per picture pixel, y downwards, at the reference.

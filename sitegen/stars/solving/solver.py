@@ -1,10 +1,11 @@
 """solve: the place of a picture on the sky from its stars, what the diary knows, and a catalogue; or no answer."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
+from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.stars.solving.detection import DetectedStars
 from sitegen.stars.solving.evidence import Evidence
@@ -24,8 +25,7 @@ _LARGEST_DIAGONAL_DEG = 30.0
 """Beyond, one plane and one cubic are not enough for the corners; simulated fields of 20 degrees across still come out."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Finding:
+class _Finding(Struct, frozen=True):
     pose: Pose
     evidence: Evidence
 

@@ -1,6 +1,6 @@
 """A picture's solution after the picture was cropped, mirrored, turned or resized. Exact; no stars needed."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from sitegen.stars.solving.distortion import Distortion, rescaled, swapped
 from sitegen.stars.solving.solution import Solution

@@ -1,10 +1,10 @@
 """Several logs of one entry: time order, frames listed twice, frames that overlap, warnings that many files share."""
 
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from sitegen.diary.sub import Sub
 from sitegen.problems import Problem

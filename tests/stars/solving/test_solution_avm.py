@@ -1,11 +1,10 @@
 """AVM: 12 angles and both parities, with pyavm (its to_wcs; from_wcs is wrong by degrees) as the independent reader."""
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 from astropy.coordinates import SkyCoord
 from known_headers import TURNS, frame_points, read, turned, whole_sip_frame
+from msgspec.structs import replace
 from pyavm import AVM
 
 from sitegen.stars.solving.avm import avm_spatial, from_avm, straight
