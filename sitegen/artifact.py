@@ -1,16 +1,14 @@
 """A file of the published site, before it is written."""
 
-from pathlib import Path
-
 from msgspec import Struct
 
 
 class Artifact(Struct, frozen=True):
-    """`path` is relative to the site, POSIX, without '..'; `content` is the bytes, or a kept file to copy; `told` the size and
-    time (ns) of a kept file that was looked at a moment ago, None where it was not."""
+    """`path` is relative to the site, POSIX, without '..'; `content` is the bytes, or the path of a kept file to copy;
+    `told` the size and time (ns) that the kept file must have, None where anything will do."""
 
     path: str
-    content: bytes | Path
+    content: bytes | str
     told: tuple[int, int] | None = None
 
     @staticmethod

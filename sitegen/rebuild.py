@@ -26,6 +26,7 @@ from sitegen.writing.one_at_a_time import one_at_a_time
 
 FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars", TOLD)
 Told = Callable[[], None] | None
+Lay = list[tuple[str, int, int, int]] | None
 
 
 class Report(Struct, frozen=True):
@@ -66,23 +67,30 @@ def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool 
         if told is not None:
             return _standing(told, time.perf_counter() - since)
         with _kept(folders) as keep:
-            report = _rebuilt(seen, keep, jobs, progress)
-        remember(seen, report.as_json())
+            report, lay = _rebuilt(seen, keep, jobs, progress)
+        remember(seen, report.as_json(), lay)
         return replace(report, problems=(*report.problems, *(_kept_by_hand(folders, *each) for each in report.by_hand)))
 
 
-def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> Report:
+def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[Report, Lay]:
+    """What is kept is trusted; where a file of it is needed and turns out to be lost or damaged, all of it is looked through."""
     from sitegen.assembly.assemble import assemble, tidy
-    from sitegen.writing.publish import publish
+    from sitegen.writing.publish import SourceLost, publish
 
-    done = assemble(seen, keep, _steps(progress), jobs)
-    if errors_in(done.problems):
-        raise DiaryProblems(done.problems)
-    published = publish(done.artifacts(), seen.folders.output, seen.folders.keep)
+    def published(trusting: bool) -> Any:
+        done = assemble(seen, keep, _steps(progress), jobs, trusting=trusting)
+        if errors_in(done.problems):
+            raise DiaryProblems(done.problems)
+        return done, publish(done.artifacts(), seen.folders.output, seen.folders.keep)
+
+    try:
+        done, site = published(trusting=True)
+    except SourceLost:
+        done, site = published(trusting=False)
     done.tally.step("writing")
     tidy(done, seen.folders.content)
     done.tally.step("tidying")
-    return Report(
+    report = Report(
         entries=done.entries,
         pages=done.pages,
         problems=done.problems,
@@ -90,8 +98,9 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> Report:
         kept=dict(done.tally.kept),
         seconds={step: round(seconds, 3) for step, seconds in done.tally.seconds.items()},
         said=tuple(done.tally.said),
-        **asdict(published),
+        **{name: value for name, value in asdict(site).items() if name != "lay"},
     )
+    return report, site.lay
 
 
 def _kept_by_hand(folders: Folders, path: str, kept: str) -> Problem:

@@ -44,8 +44,9 @@ class Assembled(Struct):
         """Every file of the site, one after the other."""
         if self.bench is None or self.ledger is None:
             return
+        keep = str(self.bench.keep)
         for product in products_of(self.ledger):
-            yield product.artifact(self.bench.keep)
+            yield product.artifact(keep)
         for name, content in self.bench.theme.static_files():
             yield Artifact(addresses.static(name), content)
 
@@ -65,8 +66,9 @@ def products_of(ledger: Ledger) -> Iterator[Product]:
         yield from (page for _, page in drawn.pages.values())
 
 
-def assemble(look: Look, keep: Path, steps: Steps, jobs: int | None, checking: bool = False) -> Assembled:
-    """`keep` holds what was made before. `checking`: find every problem, draw nothing."""
+def assemble(look: Look, keep: Path, steps: Steps, jobs: int | None, checking: bool = False, trusting: bool = False) -> Assembled:
+    """`keep` holds what was made before. `checking`: find every problem, draw nothing. `trusting`: kept files are not looked at,
+    and may be found lost when they are published."""
     tally = Tally()
     frame = read_frame(look.folders.content, look.today, str(look.folders.content))
     if isinstance(frame, DiaryReading):
@@ -76,7 +78,7 @@ def assemble(look: Look, keep: Path, steps: Steps, jobs: int | None, checking: b
     bench = _bench(look.folders.content, frame, settings, theme, keep)
     path = ledger_path(keep, look.folders.content)
     tally.step("looking around")
-    run = _Run(look, bench, steps, jobs, tally, tuple(problems), path, checking)
+    run = _Run(look, bench, steps, jobs, tally, tuple(problems), path, checking, trusting)
     try:
         return run.from_known(_remembered(path, bench.maker, tally))
     except Gone:
@@ -97,11 +99,12 @@ class _Run(Struct, frozen=True):
     theme_problems: tuple[Problem, ...]
     ledger: Path
     checking: bool
+    trusting: bool
 
     def from_known(self, known: Ledger) -> Assembled:
         marks = {name: settled(mark, self.look.looked_ns) for name, mark in self.look.content.items()}
         with Crew(self.bench, self.jobs) as crew:
-            line = Line(self.bench, known, marks, crew, self.steps, self.tally)
+            line = Line(self.bench, known, marks, crew, self.steps, self.tally, self.trusting)
             line.problems += self.bench.frame.problems
             whole = self._along(line)
         if not whole:

@@ -1,6 +1,6 @@
 """The line: reading, facts, drawing, lists. Each step is done again only for what its inputs say has changed."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -31,7 +31,8 @@ READ_S, FACTS_S, PICTURE_S, DRAW_S, NIGHT_S, LIST_S, TEXT_S = 0.004, 0.02, 2.0, 
 
 @dataclass
 class Line:
-    """`marks` of the author's files, None for one too new to be trusted; `known` what the last rebuild remembered."""
+    """`marks` of the author's files, None for one too new to be trusted; `known` what the last rebuild remembered.
+    `trusting`: files that are kept are taken for whole."""
 
     bench: Bench
     known: Ledger
@@ -39,6 +40,7 @@ class Line:
     crew: Crew
     steps: Steps
     tally: Tally
+    trusting: bool = False
 
     def __post_init__(self) -> None:
         self.now = Ledger(self.known.maker, frozenset(self.marks))
@@ -117,7 +119,7 @@ class Line:
         if known is None or known.key != job.key or known.problems:
             return False
         same = all(mark is not None and self.marks.get(name) == mark for name, mark in known.marks)
-        return same and all_whole(known.products, self.bench.keep)
+        return same and self._whole(known.products)
 
     def surroundings(self) -> Surroundings:
         cards = tuple(with_evenings(found.card, found.evenings) for found in self.now.facts.values())
@@ -178,7 +180,10 @@ class Line:
         return found
 
     def _has_drawn(self, known: DrawnPages | None, key: str) -> bool:
-        return known is not None and known.key == key and all_whole((page for _, page in known.pages.values()), self.bench.keep)
+        return known is not None and known.key == key and self._whole(page for _, page in known.pages.values())
+
+    def _whole(self, products: Iterable[Product]) -> bool:
+        return self.trusting or all_whole(products, self.bench.keep)
 
     def _count_pages(self, kind: str, found: Mapping[str, DrawnPages], known: Mapping[str, DrawnPages]) -> None:
         before = {page for drawn in known.values() for _, page in drawn.pages.values()}

@@ -4,14 +4,16 @@ import os
 from collections.abc import Iterable
 from hashlib import blake2b
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any
+
+from msgspec import Struct
 
 IGNORED = frozenset({"__pycache__"})
 SETTLED_NS = 20_000_000
 """A file that changed this shortly before it was looked at may change again within the same tick of the clock."""
 
 
-class Mark(NamedTuple):
+class Mark(Struct, frozen=True):
     """A file as the system knows it: equal marks, equal content."""
 
     size: int
@@ -58,10 +60,18 @@ def newest_ns(marks: Iterable[Mark]) -> int:
 
 
 def digest_of_marks(marks: dict[str, Mark]) -> str:
-    return blake2b(repr(sorted(marks.items())).encode("utf-8", "surrogateescape"), digest_size=20).hexdigest()
+    return _digest(sorted([(name, mark.size, mark.mtime_ns, mark.ctime_ns, mark.inode) for name, mark in marks.items()]))
 
 
 def digest_of_output(root: Path) -> str:
-    """Without change times: hard links made or taken away elsewhere do not change a page."""
-    lines = sorted([(name, mark.size, mark.mtime_ns, mark.inode) for name, mark in marks_in(root).items()])
+    """As `digest_of_lay`, of what lies there."""
+    return digest_of_lay((name, mark.size, mark.mtime_ns, mark.inode) for name, mark in marks_in(root).items())
+
+
+def digest_of_lay(files: Iterable[tuple[str, int, int, int]]) -> str:
+    """Of paths, sizes, times and inodes. Without change times: hard links made or taken away elsewhere do not change a page."""
+    return _digest(sorted(files))
+
+
+def _digest(lines: list[tuple[Any, ...]]) -> str:
     return blake2b(repr(lines).encode("utf-8", "surrogateescape"), digest_size=20).hexdigest()

@@ -3,13 +3,14 @@
 import os
 from collections.abc import Iterable
 from pathlib import Path
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from sitegen.artifact import Artifact
 from sitegen.keeping.blobs import Blobs
 
 
-class Product(NamedTuple):
+class Product(Struct, frozen=True):
     """`path` in the site; `kept` relative to the folder of kept things. Size and time tell damage without reading."""
 
     path: str
@@ -17,8 +18,8 @@ class Product(NamedTuple):
     size: int
     mtime_ns: int
 
-    def artifact(self, keep: Path) -> Artifact:
-        return Artifact(self.path, Path(f"{keep}/{self.kept}"), (self.size, self.mtime_ns))
+    def artifact(self, keep: str) -> Artifact:
+        return Artifact(self.path, f"{keep}/{self.kept}", (self.size, self.mtime_ns))
 
 
 def keep_bytes(path: str, content: bytes, blobs: Blobs) -> Product:

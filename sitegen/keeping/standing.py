@@ -3,7 +3,7 @@
 import json
 import sys
 import time
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from sitegen.folders import Folders
-from sitegen.keeping.footprint import SETTLED_NS, Mark, digest_of_marks, digest_of_output, marks_in, newest_ns
+from sitegen.keeping.footprint import SETTLED_NS, Mark, digest_of_lay, digest_of_marks, digest_of_output, marks_in, newest_ns
 from sitegen.keeping.keep import key_of, read_checked, write_checked
 from sitegen.keeping.makers import PACKAGE, package_folders
 
@@ -63,15 +63,16 @@ def standing_report(look: Look) -> Mapping[str, Any] | None:
     return report if same and isinstance(report, dict) else None
 
 
-def remember(look: Look, report: Mapping[str, Any]) -> None:
-    """Called when the site has been published. A diary edited a moment before is looked at again the next time."""
+def remember(look: Look, report: Mapping[str, Any], lay: Iterable[tuple[str, int, int, int]] | None) -> None:
+    """Called when the site has been published, with the output as it lies there where that is known. A diary edited a moment
+    before is looked at again the next time."""
     path = _path(look)
     if path is None or not look.settled:
         return
     told = {
         "today": look.today.isoformat(),
         "inputs": look.inputs(),
-        "output": digest_of_output(look.folders.output),
+        "output": digest_of_output(look.folders.output) if lay is None else digest_of_lay(lay),
         "report": report,
     }
     write_checked(path, json.dumps(told).encode())

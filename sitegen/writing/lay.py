@@ -54,6 +54,12 @@ def _laid(one: os.DirEntry[str]) -> Laid:
     return Laid(told.st_size, told.st_mtime_ns, told.st_ino)
 
 
+def laid_as(path: Path) -> Laid:
+    """One file or link."""
+    told = path.stat(follow_symlinks=False)
+    return Laid(told.st_size, told.st_mtime_ns, told.st_ino)
+
+
 def folders_above(path: str) -> list[str]:
     """'a/b/c.html' -> ['a/b', 'a']."""
     above = []

@@ -8,10 +8,14 @@ from pathlib import Path
 
 from sitegen.artifact import Artifact
 from sitegen.writing.by_hand import is_changed, mark_of_file, mark_of_text
-from sitegen.writing.lay import Laid, folders_above, inodes_in, lay_of
+from sitegen.writing.lay import Laid, folders_above, inodes_in, laid_as, lay_of
 from sitegen.writing.memory import Memory
 
 FILE_MODE, FOLDER_MODE = 0o644, 0o755
+
+
+class SourceLost(Exception):
+    """A file that should be copied into the site is missing, or no longer what it was when it was kept."""
 
 
 class NextSite:
@@ -28,6 +32,7 @@ class NextSite:
         self.earlier = lay_of(output).files
         self.here, self.folders = inodes_in(beside)
         self.placed: dict[str, str] = {}
+        self.lay: dict[str, Laid] = {}
         self.needed: set[str] = set()
         self.changed = 0
         self.differing: set[str] = set()
@@ -44,18 +49,16 @@ class NextSite:
         if path in self.earlier:
             self.differing.add(path)
         self._make_room(path)
-        self.placed[path] = _mark(artifact.content, _write(artifact.content, self.beside / path))
+        laid = self.lay[path] = _write(artifact, self.beside / path)
+        self.placed[path] = _mark(artifact.content, laid)
 
     def carry(self, known: Memory) -> tuple[list[str], list[str]]:
         """Takes over what sitegen did not make. Gives (carried, in the way of a page), both sorted. Where nothing is
         remembered, a file in a page's place is an earlier rebuild's if the folder looks like one, else the author's."""
         carried, in_the_way = [], []
-        overwritten = self.differing if known.files is None and known.ours else known.files or ()
-        pages_in = {folder for path in self.placed for folder in folders_above(path)}
-        for path in sorted(self.earlier):
-            if path in overwritten or (path in self.placed and path not in self.differing):
-                continue
-            if path in self.placed or path in pages_in or any(folder in self.placed for folder in folders_above(path)):
+        overwritten = self.differing if known.files is None and known.ours else (known.files or {}).keys()
+        for path in sorted(self.earlier.keys() - overwritten - (self.placed.keys() - self.differing)):
+            if path in self.placed or path in self.needed or any(folder in self.placed for folder in folders_above(path)):
                 in_the_way.append(path)
             else:
                 carried.append(path)
@@ -87,14 +90,14 @@ class NextSite:
         laid, content = self.earlier.get(path), artifact.content
         if laid is None:
             return False
-        if isinstance(content, Path):
+        if isinstance(content, str):
             return (laid.size, laid.mtime_ns) == (artifact.told or _told(content))
         earlier = self.output / path
         return laid.size == len(content) and not earlier.is_symlink() and earlier.read_bytes() == content
 
     def _share(self, path: str) -> None:
         """One file, two names; a copy where the file system cannot."""
-        there: Laid = self.earlier[path]
+        there = self.lay[path] = self.earlier[path]
         found = self.here.get(path)
         if found == there.inode:
             del self.here[path]
@@ -107,6 +110,7 @@ class NextSite:
             if wrong.errno not in (errno.EPERM, errno.EXDEV, errno.EMLINK, errno.ENOTSUP):
                 raise
             shutil.copy2(self.output / path, self.beside / path, follow_symlinks=False)
+            self.lay[path] = laid_as(self.beside / path)
 
     def _make_room(self, path: str) -> None:
         """Nothing of that name, and all folders above it."""
@@ -143,20 +147,26 @@ def inside(path: str) -> str:
     return path
 
 
-def _told(source: Path) -> tuple[int, int]:
-    found = source.stat()
+def _told(source: str) -> tuple[int, int]:
+    """Raises SourceLost where there is no such file."""
+    try:
+        found = os.stat(source)  # noqa: PTH116 # a path as text
+    except FileNotFoundError as gone:
+        raise SourceLost(source) from gone
     return found.st_size, found.st_mtime_ns
 
 
-def _write(content: bytes | Path, target: Path) -> Laid:
-    if isinstance(content, Path):
+def _write(artifact: Artifact, target: Path) -> Laid:
+    content = artifact.content
+    if isinstance(content, str):
+        if _told(content) != (artifact.told or _told(content)):
+            raise SourceLost(content)
         shutil.copy2(content, target)
     else:
         target.write_bytes(content)
     target.chmod(FILE_MODE)
-    told = target.stat()
-    return Laid(told.st_size, told.st_mtime_ns, told.st_ino)
+    return laid_as(target)
 
 
-def _mark(content: bytes | Path, laid: Laid) -> str:
-    return mark_of_file(laid) if isinstance(content, Path) else mark_of_text(content)
+def _mark(content: bytes | str, laid: Laid) -> str:
+    return mark_of_file(laid) if isinstance(content, str) else mark_of_text(content)

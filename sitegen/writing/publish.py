@@ -18,9 +18,11 @@ from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems, Problem, system_problem
 from sitegen.writing.by_hand import ByHand, keep_by_hand
 from sitegen.writing.memory import remember, remembered
-from sitegen.writing.next_site import NextSite
+from sitegen.writing.next_site import NextSite, SourceLost
 from sitegen.writing.one_at_a_time import one_at_a_time
 from sitegen.writing.switch import change_places
+
+__all__ = ["Published", "SourceLost", "publish", "recover"]
 
 CATCH_UP = 200
 """With more files written than this, the site before is no good beginning for the next one: it is brought up to date at once."""
@@ -29,13 +31,15 @@ CATCH_UP = 200
 class Published(Struct, frozen=True):
     """`changed` files were written, the others shared with the earlier site. `removed` were made by an earlier rebuild and are
     gone now; `carried` are files that somebody put there by hand and that stay. `by_hand`: pages changed by hand in the output,
-    made anew or gone, and where the author's versions are kept."""
+    made anew or gone, and where the author's versions are kept. `lay`: path, size, time and inode of every file as it lies in the
+    output now; None where somebody's own files lie among them."""
 
     files: int
     changed: int
     removed: int
     carried: tuple[str, ...]
     by_hand: tuple[ByHand, ...]
+    lay: list[tuple[str, int, int, int]] | None = None
 
 
 def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = None) -> Published:
@@ -95,7 +99,8 @@ def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state:
     if beside.parent == state and next_site.changed > CATCH_UP:
         _catch_up(output, beside)
     removed = len((known.files or {}).keys() - next_site.placed.keys())
-    return Published(len(next_site.placed), next_site.changed, removed, tuple(carried), by_hand)
+    lay = None if carried else [(path, *laid) for path, laid in next_site.lay.items()]
+    return Published(len(next_site.placed), next_site.changed, removed, tuple(carried), by_hand, lay)
 
 
 def _catch_up(output: Path, beside: Path) -> None:

@@ -25,7 +25,7 @@ def output(tmp_path: Path) -> Path:
 
 def once_more(output: Path, text: str, *names: str) -> Published:
     pages = [Artifact.text(name, f"{text} {name}") for name in names or ("a.html", "b/index.html")]
-    return publish([*pages, Artifact("p.jpg", output.with_name("kept.jpg"))], output, output.with_name("state"))
+    return publish([*pages, Artifact("p.jpg", str(output.with_name("kept.jpg")))], output, output.with_name("state"))
 
 
 @pytest.mark.parametrize("text", ["made", "another"], ids=["page as before", "page made anew"])
