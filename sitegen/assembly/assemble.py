@@ -30,6 +30,8 @@ from sitegen.reading.reader import DiaryReading, Frame, read_frame
 PICTURE_ROOMS = ("pictures", "stars", "sky", "catalogue", "diary")
 PICTURES = "pictures"
 
+SWEEP_EVERY = 5
+"""Looking for what is idle takes as long as drawing a page: not every rebuild does it."""
 DISCARDED = "what was kept from earlier"
 
 class Assembled(Struct):
@@ -151,12 +153,19 @@ def _remembered(path: Path, made_by: str, tally: Tally) -> Ledger:
 
 
 def tidy(done: Assembled, path: Path) -> None:
-    """Sweeps out what has not been used for long. Called when the site has been published."""
+    """Sweeps out, now and then, what has not been used for long. Called when the site has been published."""
     ledger, bench = done.ledger, done.bench
     if ledger is None or bench is None:
         return
+    note = ledger_path(bench.keep, path).with_suffix(".idle")
+    since, idle = _idle(note)
+    due = since + 1 >= SWEEP_EVERY
+    write_pickle(note, (0, sweep(bench.keep, _in_use(ledger), idle)) if due else (since + 1, idle))
+
+
+def _in_use(ledger: Ledger) -> dict[str, Collection[str]]:
     kept = [product.kept.split("/") for product in products_of(ledger)]
-    kinds: dict[str, Collection[str]] = {
+    return {
         blobs.FOLDER: {parts[-1] for parts in kept if parts[0] == blobs.FOLDER},
         PICTURES: {parts[1] for parts in kept if parts[0] == PICTURES},
         ENTRIES: {one.entry for one in ledger.read.values() if one.entry},
@@ -167,10 +176,10 @@ def tidy(done: Assembled, path: Path) -> None:
         STARS: {name for found in ledger.facts.values() for name in found.stars},
         CHARTS: {name for drawn in ledger.all_drawn() for name in drawn.charts},
     }
-    note = ledger_path(bench.keep, path).with_suffix(".idle")
-    write_pickle(note, sweep(bench.keep, kinds, _idle(note)))
 
 
-def _idle(note: Path) -> dict[str, int]:
+def _idle(note: Path) -> tuple[int, dict[str, int]]:
+    """Rebuilds since the last sweep, and what was found unused then, how many times."""
     found = read_pickle(note)
-    return dict(found[0]) if found and isinstance(found[0], dict) else {}
+    told = found[0] if found else None
+    return told if isinstance(told, tuple) and len(told) == 2 else (0, {})

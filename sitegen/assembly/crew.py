@@ -1,14 +1,17 @@
 """Work shared out: little of it in this process, much of it on every core."""
 
+import gc
 import os
 import signal
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
-from multiprocessing import active_children, get_context
 from typing import Any, TypeVar
 
 from sitegen.assembly.bench import Bench
+from sitegen.late import Late
+
+ProcessPoolExecutor = Late("concurrent.futures", "ProcessPoolExecutor")
+multiprocessing = Late("multiprocessing")
 
 Job = TypeVar("Job")
 Result = TypeVar("Result")
@@ -25,7 +28,7 @@ class Crew:
     def __init__(self, bench: Bench, processes: int | None) -> None:
         self.bench = bench
         self.processes = processes or _cores()
-        self.pool: ProcessPoolExecutor | None = None
+        self.pool: Any = None
 
     def run(self, task: Task[Job, Result], jobs: Sequence[Job], seconds_each: float, most: int = 64) -> Iterator[Result]:
         """`seconds_each`: about how long a job takes; `most` jobs in one chunk."""
@@ -40,9 +43,10 @@ class Crew:
         for results in waiting:
             yield from results
 
-    def _pool(self) -> ProcessPoolExecutor:
+    def _pool(self) -> Any:
         if self.pool is None:
-            self.pool = ProcessPoolExecutor(self.processes, get_context("spawn"), _start, (self.bench,))
+            given = (self.bench, gc.get_threshold())
+            self.pool = ProcessPoolExecutor(self.processes, multiprocessing.get_context("spawn"), _start, given)
         return self.pool
 
     def __enter__(self) -> "Crew":
@@ -59,7 +63,7 @@ class Crew:
 
 def end_processes() -> None:
     """Those that this process has started, at once. One that waits to hand over its results would wait for ever."""
-    for process in active_children():
+    for process in multiprocessing.active_children():
         process.kill()
 
 
@@ -88,7 +92,9 @@ def _chunks(jobs: Sequence[Job], size: int) -> Iterable[Sequence[Job]]:
 _bench: list[Bench] = []
 
 
-def _start(bench: Bench) -> None:
+def _start(bench: Bench, seldom: tuple[int, int, int]) -> None:
+    """A process of the crew looks for rubbish as seldom as the one that started it."""
+    gc.set_threshold(*seldom)
     _bench.append(bench)
 
 

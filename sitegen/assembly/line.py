@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cached_property
 
 from msgspec.structs import replace
 
@@ -121,11 +122,15 @@ class Line:
         same = all(mark is not None and self.marks.get(name) == mark for name, mark in known.marks)
         return same and self._whole(known.products)
 
+    @cached_property
+    def cards(self) -> tuple[EntryCard, ...]:
+        """Slender ones, with nights that are only days; asked for when all facts are there."""
+        return tuple(with_evenings(found.card, found.evenings) for found in self.now.facts.values())
+
     def surroundings(self) -> Surroundings:
-        cards = tuple(with_evenings(found.card, found.evenings) for found in self.now.facts.values())
         links = {slug: found.links for slug, found in self.now.facts.items()}
         sights = {slug: found.sights for slug, found in self.now.facts.items()}
-        return Surroundings(self.bench.book(cards), links, sights)
+        return Surroundings(self.bench.book(self.cards), links, sights)
 
     def draw(self) -> bool:
         """Whether every text's markers lead somewhere."""
@@ -144,15 +149,16 @@ class Line:
     def _draw_job(
         self, card: EntryCard, place: int, half_hours: float, around: Surroundings, shared: Mapping[date, object]
     ) -> DrawJob:
-        cards = around.cards(card)
-        evenings = tuple(around.evenings_around(day) for day in sorted({night.evening for night in card.nights} - shared.keys()))
-        core, in_feed = self.now.facts[card.slug].core, place < IN_FEEDS
-        key = key_of(self.bench.look, core, half_hours, around.key(cards), evenings, in_feed)
-        return DrawJob(key, core, half_hours, cards, evenings, in_feed, self._earlier(self.known.drawn.get(card.slug)))
+        slug = card.slug
+        evenings = tuple(around.evenings[day] for day in sorted(set(self.now.facts[slug].evenings) - shared.keys()))
+        core, in_feed, known = self.now.facts[slug].core, place < IN_FEEDS, self.known.drawn.get(slug)
+        key = key_of(self.bench.look, core, half_hours, around.key(slug), evenings, in_feed)
+        cards = around.cards(slug) if not self._has_drawn(known, key) else ()
+        return DrawJob(key, core, half_hours, cards, evenings, in_feed, self._earlier(known))
 
     def _night_job(self, evening: date, slugs: Sequence[str], half_hours: float, around: Surroundings) -> NightJob:
         found = [self.now.facts[slug] for slug in slugs]
-        cores, place = tuple(one.core for one in found), around.evenings_around(evening)
+        cores, place = tuple(one.core for one in found), around.evenings[evening]
         key = key_of(self.bench.look, [one.at_night for one in found], half_hours, place)
         return NightJob(key, cores, half_hours, place, self._earlier(self.known.nights.get(str(evening))))
 
@@ -197,7 +203,7 @@ class Line:
     def check_texts(self) -> None:
         """What `draw` would say of the texts, without drawing."""
         around = self.surroundings()
-        jobs = [(self.now.facts[card.slug].core, around.cards(card)) for card in around.book.cards]
+        jobs = [(self.now.facts[card.slug].core, around.cards(card.slug)) for card in around.book.cards]
         wrong = self._told("checking texts", self.crew.run(self.steps.texts, jobs, TEXT_S), jobs)
         self._say_mistakes([card.slug for card, errs in zip(around.book.cards, wrong, strict=True) if errs], around.book)
 
@@ -223,9 +229,8 @@ class Line:
         known = self.known.feeds
         if known is not None and self._has_drawn(known, key):
             return known
-        cards = tuple(with_evenings(found.card, found.evenings) for found in self.now.facts.values())
         rows = {slug: found.search_row for slug, found in self.now.facts.items()}
-        return self.steps.feeds(self.bench, key, cards, texts, rows)
+        return self.steps.feeds(self.bench, key, self.cards, texts, rows)
 
 
 def _shared(book: SiteBook) -> dict[date, list[str]]:

@@ -1,6 +1,5 @@
 """What the page of one entry may know of the others: no more than it shows, so that no more than that draws it again."""
 
-from bisect import bisect_left
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from itertools import pairwise
@@ -8,6 +7,7 @@ from itertools import pairwise
 from msgspec import Struct
 from msgspec.structs import replace
 
+from sitegen.assembly.jobs import Around
 from sitegen.diary.entry import Lessons
 from sitegen.keeping.keep import key_of
 from sitegen.pages.card import EntryCard, NightCard
@@ -33,23 +33,28 @@ class Surroundings:
         self.sights = sights
         self.faint = {card.slug: faint(card) for card in book.cards}
         self.keys = {slug: key_of(card) for slug, card in self.faint.items()}
-        self.evenings = list(book.by_evening)
+        self.evenings = _between(list(book.by_evening))
         self.near = _near(book)
 
-    def cards(self, card: EntryCard) -> tuple[EntryCard, ...]:
+    def slugs(self, slug: str) -> list[str]:
         """The entry itself, its neighbours in every thread, what its text leads to, and of what its pictures show the newest
-        entry with that target; newest first."""
-        linked = {slug for slug in self.links.get(card.slug, ()) if slug in self.faint}
-        seen = {one.slug for sight in self.sights.get(card.slug, ()) for one in self.book.by_target.get(sight, ())[:1]}
-        return newest_first(self.faint[slug] for slug in {card.slug} | self.near[card.slug] | linked | seen)
+        entry with that target; sorted."""
+        linked = {other for other in self.links.get(slug, ()) if other in self.faint}
+        seen = {one.slug for sight in self.sights.get(slug, ()) for one in self.book.by_target.get(sight, ())[:1]}
+        return sorted({slug} | self.near[slug] | linked | seen)
 
-    def key(self, cards: Iterable[EntryCard]) -> str:
-        return key_of([self.keys[card.slug] for card in cards])
+    def cards(self, slug: str) -> tuple[EntryCard, ...]:
+        """Of these, newest first."""
+        return newest_first(self.faint[other] for other in self.slugs(slug))
 
-    def evenings_around(self, evening: date) -> tuple[date | None, date, date | None]:
-        place = bisect_left(self.evenings, evening)
-        after = self.evenings[place + 1] if place + 1 < len(self.evenings) else None
-        return self.evenings[place - 1] if place else None, evening, after
+    def key(self, slug: str) -> list[str]:
+        return [self.keys[other] for other in self.slugs(slug)]
+
+
+def _between(evenings: Sequence[date]) -> dict[date, Around]:
+    """Each evening with the one before and the one after it."""
+    around = zip((None, *evenings), evenings, (*evenings[1:], None), strict=False)
+    return {three[1]: three for three in around}
 
 
 def _near(book: SiteBook) -> dict[str, set[str]]:

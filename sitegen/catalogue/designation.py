@@ -104,6 +104,8 @@ def read_designation(text: str) -> str | None:
     Says nothing about whether the catalogue has that number.
     """
     plain = re.sub(r"[\s_]+", " ", text.replace("−", "-").replace("–", "-")).strip().casefold()
+    if not any(map(str.isdigit, plain)):
+        return None
     for spelling, worded in _compiled():
         match = spelling.fullmatch(plain)
         if match:

@@ -5,8 +5,9 @@ import shutil
 from collections.abc import Collection, Iterator, Mapping
 from pathlib import Path
 
-IDLE_REBUILDS = 10
-"""A product unused by so many rebuilds in a row is taken away; an edit taken back soon finds its products still there."""
+IDLE_SWEEPS = 2
+"""A product unused in so many sweeps in a row is taken away by the next; an edit taken back soon finds its products
+still there."""
 
 
 def sweep(keep: Path, kinds: Mapping[str, Collection[str]], idle: Mapping[str, int]) -> dict[str, int]:
@@ -21,7 +22,7 @@ def sweep(keep: Path, kinds: Mapping[str, Collection[str]], idle: Mapping[str, i
                 continue
             name = place[len(f"{keep}/") :]
             age = idle.get(name, 0) + 1
-            if age > IDLE_REBUILDS:
+            if age > IDLE_SWEEPS:
                 _remove(Path(place))
             else:
                 left[name] = age

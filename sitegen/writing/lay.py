@@ -24,29 +24,28 @@ class Lay(NamedTuple):
 def inodes_in(root: Path) -> tuple[dict[str, int], set[str]]:
     """Files and links by path, to their inodes, and folders. Asks nothing of the files: reading the folders tells that much."""
     folders: set[str] = set()
-    return {name: one.inode() for name, one in _files(root, folders)}, folders
+    return {name: one.inode() for files in _files(root, folders) for name, one in files}, folders
 
 
 def lay_of(root: Path) -> Lay:
     """Empty where there is no such folder."""
     folders: set[str] = set()
-    files = {name: _laid(one) for name, one in _files(root, folders)}
+    files = {name: _laid(one) for found in _files(root, folders) for name, one in found}
     return Lay(files, folders)
 
 
-def _files(root: Path, folders: set[str]) -> Iterator[tuple[str, os.DirEntry[str]]]:
-    """What is no folder, by path; the folders on the way are put into `folders`."""
-    waiting = [""] if root.is_dir() else []
+def _files(root: Path, folders: set[str]) -> Iterator[list[tuple[str, os.DirEntry[str]]]]:
+    """What is no folder, by path, folder by folder; the folders on the way are put into `folders`."""
+    base, waiting = f"{root}/", [""] if root.is_dir() else []
     while waiting:
         inside = waiting.pop()
-        with os.scandir(f"{root}/{inside}") as found:
-            for one in found:
-                name = f"{inside}/{one.name}" if inside else one.name
-                if one.is_dir(follow_symlinks=False):
-                    folders.add(name)
-                    waiting.append(name)
-                else:
-                    yield name, one
+        with os.scandir(base + inside) as found:
+            every = list(found)
+        above = inside + "/" if inside else ""
+        below = [above + one.name for one in every if one.is_dir(follow_symlinks=False)]
+        folders.update(below)
+        waiting += below
+        yield [(above + one.name, one) for one in every if not one.is_dir(follow_symlinks=False)]
 
 
 def _laid(one: os.DirEntry[str]) -> Laid:

@@ -10,7 +10,7 @@ from sitegen.keeping.footprint import Mark, digest_of_marks, marks_in, settled
 from sitegen.keeping.keep import Keep, read_pickle, write_pickle
 from sitegen.keeping.makers import LIBRARIES, libraries, maker
 from sitegen.keeping.products import all_whole, keep_bytes
-from sitegen.keeping.sweep import IDLE_REBUILDS, sweep
+from sitegen.keeping.sweep import IDLE_SWEEPS, sweep
 from tests.conftest import ROOT
 
 
@@ -93,7 +93,7 @@ def test_what_nobody_uses_is_swept_out_in_time(tmp_path: Path) -> None:
         (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / name).write_text("x")
     idle: dict[str, int] = {}
-    for _ in range(IDLE_REBUILDS):
+    for _ in range(IDLE_SWEEPS):
         idle = sweep(tmp_path, {"files": {"abcd"}, "cores": set()}, idle)
     assert (tmp_path / "files/ab/abff").exists()
     assert sweep(tmp_path, {"files": {"abcd"}, "cores": set()}, idle) == {}

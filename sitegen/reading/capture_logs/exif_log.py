@@ -8,10 +8,9 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-import exifread
-
 from sitegen.diary.rig import Rig
 from sitegen.diary.sub import Sub
+from sitegen.late import Late
 from sitegen.reading.capture_logs.columns import within_a_day
 from sitegen.reading.capture_logs.filter_names import frame_filter
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
@@ -27,6 +26,7 @@ LARGEST_READ = 1_000_000
 _OFFSET = re.compile(r"[+-]\d{2}:\d{2}", re.ASCII)
 SUFFIXES = (".jpg", ".jpeg", ".tif", ".tiff", ".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef")
 Tags = Mapping[str, Any]
+exifread = Late("exifread")
 
 # What the library would say on the terminal becomes a problem line here.
 logging.getLogger("exifread").setLevel(logging.CRITICAL + 1)
