@@ -74,19 +74,23 @@ def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool 
 
 def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[Report, Lay]:
     """What is kept is trusted; where a file of it is needed and turns out to be lost or damaged, all of it is looked through."""
+    from sitegen.writing.publish import SourceLost, look_ahead, publish
+
+    ahead = look_ahead(seen.folders.output, seen.folders.keep)
     from sitegen.assembly.assemble import assemble, tidy
-    from sitegen.writing.publish import SourceLost, publish
 
     def published(trusting: bool) -> Any:
         done = assemble(seen, keep, _steps(progress), jobs, trusting=trusting)
         if errors_in(done.problems):
             raise DiaryProblems(done.problems)
-        return done, publish(done.artifacts(), seen.folders.output, seen.folders.keep)
+        return done, publish(done.artifacts(), seen.folders.output, seen.folders.keep, ahead)
 
     try:
         done, site = published(trusting=True)
     except SourceLost:
         done, site = published(trusting=False)
+    finally:
+        ahead.end()
     done.tally.step("writing")
     tidy(done, seen.folders.content)
     done.tally.step("tidying")
@@ -234,7 +238,7 @@ def _texts(bench: Any, chunk: Sequence[Any]) -> Any:
 
 
 def _feeds(*all_cards: Any) -> Any:
-    from sitegen.assembly.lists import make_feeds
+    from sitegen.assembly.feeds_of_all import make_feeds
 
     return make_feeds(*all_cards)
 

@@ -1,17 +1,11 @@
-"""All cards to the pages and feeds that gather them."""
+"""All cards to the pages that gather them."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.entry_drawing import drawn
 from sitegen.assembly.jobs import CARDS, ListJob
 from sitegen.assembly.records import DrawnPages
-from sitegen.diary import addresses
-from sitegen.feeds.feed import FeedSource
-from sitegen.feeds.registry import FEEDS
-from sitegen.keeping.products import keep_bytes
-from sitegen.pages.card import EntryCard
-from sitegen.pages.passband_styles import passband_css
 from sitegen.pages.registry import PAGE_KINDS
 from sitegen.pages.site_book import SiteBook
 
@@ -39,14 +33,3 @@ def _whole_book(bench: Bench, cards: tuple[str, ...]) -> SiteBook:
         _books.clear()
         _books[cards] = bench.book(tuple(bench.get(CARDS, digest) for digest in cards))
     return _books[cards]
-
-
-def make_feeds(
-    bench: Bench, key: str, cards: tuple[EntryCard, ...], texts: Mapping[str, str], rows: Mapping[str, str]
-) -> DrawnPages:
-    """Feeds, and the stylesheet of the filters' colours. The cards need no ribbons."""
-    source = FeedSource(bench.book(cards), texts, rows)
-    made = [(artifact.path, artifact.content) for feed in FEEDS if (artifact := feed.make(source)) is not None]
-    made.append((addresses.static("passbands.css"), passband_css(bench.frame.rigs).encode("utf-8")))
-    pages = {path: ("", keep_bytes(path, content, bench.blobs)) for path, content in made if isinstance(content, bytes)}
-    return DrawnPages(key, pages)

@@ -11,8 +11,8 @@ from sitegen.pages.theme import open_theme
 from sitegen.pages.words import words_from
 from sitegen.reading.reader import DiaryReading, read_frame
 
-USED = ("assembly.assemble", "assembly.entry_facts", "assembly.entry_drawing", "assembly.lists", "assembly.entry_texts",
-        "writing.publish")  # fmt: skip
+USED = ("assembly.assemble", "assembly.entry_facts", "assembly.entry_drawing", "assembly.lists", "assembly.feeds_of_all",
+        "assembly.entry_texts", "writing.publish")  # fmt: skip
 
 
 def warm(folders: Folders, today: date) -> None:

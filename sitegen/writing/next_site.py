@@ -7,8 +7,9 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from sitegen.artifact import Artifact
+from sitegen.writing.ahead import Walk, walk
 from sitegen.writing.by_hand import is_changed, mark_of_file, mark_of_text
-from sitegen.writing.lay import Laid, folders_above, inodes_in, laid_as, lay_of
+from sitegen.writing.lay import Laid, folders_above, laid_as
 from sitegen.writing.memory import Memory
 
 FILE_MODE, FOLDER_MODE = 0o644, 0o755
@@ -25,12 +26,12 @@ class NextSite:
     put right.
     """
 
-    def __init__(self, output: Path, beside: Path, known: Mapping[str, str] | None = None) -> None:
+    def __init__(self, output: Path, beside: Path, known: Mapping[str, str] | None = None, ahead: Walk | None = None) -> None:
         self.output, self.beside, self.known = output, beside, known or {}
         beside.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
         beside.chmod(FOLDER_MODE)
-        self.earlier = lay_of(output).files
-        self.here, self.folders = inodes_in(beside)
+        seen = ahead.seen(output, beside) if ahead else walk(output, beside)
+        self.earlier, self.here, self.folders = seen.output.files, seen.here, seen.folders
         self.placed: dict[str, str] = {}
         self.lay: dict[str, Laid] = {}
         self.needed: set[str] = set()

@@ -16,6 +16,7 @@ from msgspec import Struct
 
 from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems, Problem, system_problem
+from sitegen.writing.ahead import Walk
 from sitegen.writing.by_hand import ByHand, keep_by_hand
 from sitegen.writing.memory import remember, remembered
 from sitegen.writing.next_site import NextSite, SourceLost
@@ -42,21 +43,31 @@ class Published(Struct, frozen=True):
     lay: list[tuple[str, int, int, int]] | None = None
 
 
-def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = None) -> Published:
-    """Writes beside `output` and switches. `state` is a folder that remembers what an earlier rebuild put there.
+def look_ahead(output: Path, state: Path | None) -> Walk:
+    """Begins to look through what `publish` of the same folders will want to know. Ask it, or end it."""
+    output = _settled(output)
+    try:
+        return Walk(output, _place_beside(output, state))
+    except OSError:  # told by `publish`
+        return Walk(output, output, copied=False)
+
+
+def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = None, ahead: Walk | None = None) -> Published:
+    """Writes beside `output` and switches. `state` is a folder that remembers what an earlier rebuild put there, `ahead` what
+    `look_ahead` gave.
 
     Raises DiaryProblems, with the earlier site whole, where the disk is full, a folder cannot be written, or a file that was put
     into the output by hand stands in the way of a page.
     """
-    output = output.resolve() if output.is_symlink() else output.absolute()
+    output = _settled(output)
     try:
         output.parent.mkdir(parents=True, exist_ok=True)
         with one_at_a_time(output.with_name(f".{output.name}.lock")):
             recover(output)
-            beside = _standing_by(output, state) or output.with_name(f".{output.name}.next")
+            beside = _place_beside(output, state)
             stays = False
             try:
-                published = _published(artifacts, output, beside, state)
+                published = _published(artifacts, output, beside, state, ahead)
                 stays = beside.parent == state
                 return published
             finally:  # before another rebuild may begin one of that name
@@ -64,6 +75,14 @@ def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = No
                     shutil.rmtree(beside, ignore_errors=True)
     except OSError as wrong:
         raise DiaryProblems([system_problem(wrong, output.name)]) from wrong
+
+
+def _settled(output: Path) -> Path:
+    return output.resolve() if output.is_symlink() else output.absolute()
+
+
+def _place_beside(output: Path, state: Path | None) -> Path:
+    return _standing_by(output, state) or output.with_name(f".{output.name}.next")
 
 
 def _standing_by(output: Path, state: Path | None) -> Path | None:
@@ -84,9 +103,9 @@ def recover(output: Path) -> None:
     shutil.rmtree(output.with_name(f".{output.name}.next"), ignore_errors=True)
 
 
-def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state: Path | None) -> Published:
+def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state: Path | None, ahead: Walk | None) -> Published:
     known = remembered(output, state)
-    next_site = NextSite(output, beside, known.files)
+    next_site = NextSite(output, beside, known.files, ahead)
     for artifact in artifacts:
         next_site.place(artifact)
     carried, in_the_way = next_site.carry(known)
