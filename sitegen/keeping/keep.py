@@ -9,7 +9,7 @@ from tempfile import mkdtemp
 from typing import Any, TypeVar
 
 from sitegen.keeping.footprint import marks_in
-from sitegen.keeping.safe_pickle import dump, load
+from sitegen.keeping.safe_pickle import dump, load, pour
 
 Product = TypeVar("Product")
 SAID = "said"
@@ -78,9 +78,11 @@ def key_of(*inputs: Any) -> str:
 
 
 def digest_of(value: Any) -> str:
-    """A quicker name for a record: different for different records; now and then also for equal ones, which costs a
-    making and no more."""
-    return hashlib.blake2b(dump(value), digest_size=20).hexdigest()
+    """A quicker name for a record, however large: different for different records; now and then also for equal ones (sets have
+    no order), which costs a making and no more."""
+    name = hashlib.blake2b(digest_size=20)
+    pour(value, name.update)
+    return name.hexdigest()
 
 
 def hash_of_file(path: Path) -> str:

@@ -6,6 +6,7 @@ would call whatever function such a file names.
 
 import io
 import pickle
+from collections.abc import Callable
 from enum import Enum
 from functools import cache
 from typing import Any
@@ -27,6 +28,19 @@ PLAIN = frozenset({
 
 def dump(value: Any) -> bytes:
     return pickle.dumps(value, protocol=5)
+
+
+def pour(value: Any, drain: Callable[[bytes], object]) -> None:
+    """Hands the bytes over as they come, and remembers no object: a record of a hundred
+    megabytes takes no more memory than it has. Not to be read back: it would lose what is one object in two places."""
+    pickler = pickle.Pickler(_Drain(drain), protocol=5)
+    pickler.fast = True
+    pickler.dump(value)
+
+
+class _Drain:
+    def __init__(self, write: Callable[[bytes], object]) -> None:
+        self.write = write
 
 
 def load(body: bytes) -> Any:
