@@ -123,18 +123,16 @@ class Line:
         return same and self._whole(known.products)
 
     @cached_property
-    def cards(self) -> tuple[EntryCard, ...]:
-        """Slender ones, with nights that are only days; asked for when all facts are there."""
-        return tuple(with_evenings(found.card, found.evenings) for found in self.now.facts.values())
-
     def surroundings(self) -> Surroundings:
+        """Of slender cards with nights that are only days; asked for when all facts are there."""
+        cards = tuple(with_evenings(found.card, found.evenings) for found in self.now.facts.values())
         links = {slug: found.links for slug, found in self.now.facts.items()}
         sights = {slug: found.sights for slug, found in self.now.facts.items()}
-        return Surroundings(self.bench.book(self.cards), links, sights)
+        return Surroundings(self.bench.book(cards), links, sights)
 
     def draw(self) -> bool:
         """Whether every text's markers lead somewhere."""
-        around = self.surroundings()
+        around = self.surroundings
         half_hours = half_clock(max((found.half_night_s for found in self.now.facts.values()), default=0.0))
         shared = _shared(around.book)
         jobs = [self._draw_job(card, place, half_hours, around, shared) for place, card in enumerate(around.book.cards)]
@@ -152,7 +150,7 @@ class Line:
         slug = card.slug
         evenings = tuple(around.evenings[day] for day in sorted(set(self.now.facts[slug].evenings) - shared.keys()))
         core, in_feed, known = self.now.facts[slug].core, place < IN_FEEDS, self.known.drawn.get(slug)
-        key = key_of(self.bench.look, core, half_hours, around.key(slug), evenings, in_feed)
+        key = key_of(self.bench.look, core, half_hours, around.key(slug), [around.words[three[1]] for three in evenings], in_feed)
         cards = around.cards(slug) if not self._has_drawn(known, key) else ()
         return DrawJob(key, core, half_hours, cards, evenings, in_feed, self._earlier(known))
 
@@ -202,7 +200,7 @@ class Line:
 
     def check_texts(self) -> None:
         """What `draw` would say of the texts, without drawing."""
-        around = self.surroundings()
+        around = self.surroundings
         jobs = [(self.now.facts[card.slug].core, around.cards(card.slug)) for card in around.book.cards]
         wrong = self._told("checking texts", self.crew.run(self.steps.texts, jobs, TEXT_S), jobs)
         self._say_mistakes([card.slug for card, errs in zip(around.book.cards, wrong, strict=True) if errs], around.book)
@@ -230,7 +228,7 @@ class Line:
         if known is not None and self._has_drawn(known, key):
             return known
         rows = {slug: found.search_row for slug, found in self.now.facts.items()}
-        return self.steps.feeds(self.bench, key, self.cards, texts, rows)
+        return self.steps.feeds(self.bench, key, self.surroundings.book, texts, rows)
 
 
 def _shared(book: SiteBook) -> dict[date, list[str]]:

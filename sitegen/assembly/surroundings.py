@@ -34,6 +34,7 @@ class Surroundings:
         self.faint = {card.slug: faint(card) for card in book.cards}
         self.keys = {slug: key_of(card) for slug, card in self.faint.items()}
         self.evenings = _between(list(book.by_evening))
+        self.words = {evening: f"{before} {evening} {after}" for evening, (before, _, after) in self.evenings.items()}
         self.near = _near(book)
 
     def slugs(self, slug: str) -> list[str]:

@@ -59,7 +59,13 @@ def _completed(key: str) -> list[str]:
     return [key + word.casefold() for word in _OMITTED_WORDS]
 
 
-def _pairs() -> Iterator[tuple[str, str]]:
+@cache
+def _pairs() -> tuple[tuple[str, str, str], ...]:
+    """(name, its key, designation) of all that can be looked up."""
+    return tuple((name, name_key(name), designation) for name, designation in _told())
+
+
+def _told() -> Iterator[tuple[str, str]]:
     """(name, designation): what imagers call a thing wins over OpenNGC's names, and those over the long list."""
     targets = tables.imaging_targets()
     for designation, target in targets.items():
@@ -79,18 +85,17 @@ def _denied(name: str, designation: str) -> bool:
 @cache
 def _designations() -> dict[str, str]:
     names: dict[str, str] = {}
-    for name, designation in _pairs():
+    for name, key, designation in _pairs():
         if not _denied(name, designation):
-            names.setdefault(name_key(name), designation)
+            names.setdefault(key, designation)
     return names
 
 
 @cache
 def _names_by_designation() -> dict[str, tuple[str, ...]]:
     names: dict[str, dict[str, str]] = {}
-    for name, designation in _pairs():
-        key = name_key(name)
-        if read_designation(name) is None and _designations().get(key) == designation:
+    for name, key, designation in _pairs():
+        if _designations().get(key) == designation and read_designation(name) is None:
             names.setdefault(designation, {}).setdefault(key, name)
     return {designation: tuple(spelt.values()) for designation, spelt in names.items()}
 
@@ -115,7 +120,7 @@ def _stars() -> dict[str, StarRow]:
 def _written() -> dict[str, str]:
     """Name key to the name as it is written: everything that has a name, and the Messier numbers."""
     written: dict[str, str] = {}
-    called = (name for name, designation in _pairs() if not _denied(name, designation))
+    called = (name for name, _, designation in _pairs() if not _denied(name, designation))
     for name in (*open_ngc.messier(), *called, *(row[0] for row in tables.named_stars())):
         written.setdefault(name_key(name), name)
     return written

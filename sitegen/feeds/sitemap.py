@@ -13,7 +13,9 @@ MOST_URLS = 50_000
 def make(source: FeedSource) -> Artifact | None:
     if source.book.settings.address is None:
         return None
-    urls = [_url(source.link(address), changed) for address, changed in _pages(source)[:MOST_URLS]]
+    pages = _pages(source)[:MOST_URLS]
+    places = escape("\n".join(source.link(address) for address, _ in pages), quote=False).split("\n")
+    urls = [_url(place, changed) for place, (_, changed) in zip(places, pages, strict=True)]
     head, root = "<?xml version='1.0' encoding='utf-8'?>", f'<urlset xmlns="{NAMESPACE}">'
     return Artifact.text(addresses.SITEMAP, "\n".join([head, root, *urls, "</urlset>", ""]))
 
@@ -21,7 +23,7 @@ def make(source: FeedSource) -> Artifact | None:
 def _url(location: str, changed: str | None) -> str:
     """As text: two lines a page are no work for a tree."""
     when = f"  <lastmod>{changed}</lastmod>\n" if changed else ""
-    return f" <url>\n  <loc>{escape(location, quote=False)}</loc>\n{when} </url>"
+    return f" <url>\n  <loc>{location}</loc>\n{when} </url>"
 
 
 def _pages(source: FeedSource) -> list[tuple[str, str | None]]:
