@@ -77,7 +77,7 @@ def assemble(look: Look, keep: Path, steps: Steps, jobs: int | None, checking: b
         return Assembled(None, None, frame.problems, tally)
     settings = frame.settings or Settings("")
     theme, problems = open_theme(settings.theme, look.folders.themes)
-    bench = _bench(look.folders.content, frame, settings, theme, keep)
+    bench = bench_of(look.folders.content, frame, settings, theme, keep)
     path = ledger_path(keep, look.folders.content)
     tally.step("looking around")
     run = _Run(look, bench, steps, jobs, tally, tuple(problems), path, checking, trusting)
@@ -129,7 +129,7 @@ class _Run(Struct, frozen=True):
         return True
 
 
-def _bench(content: Path, frame: Frame, settings: Settings, theme: Theme, keep: Path) -> Bench:
+def bench_of(content: Path, frame: Frame, settings: Settings, theme: Theme, keep: Path) -> Bench:
     made_by = maker()
     files = [(path.name, path.read_bytes()) for folder in theme.folders for path in _theme_files(folder)]
     look = key_of(made_by, digest_of(settings), digest_of(frame.known), digest_of(files), [str(path) for path in theme.folders])

@@ -3,6 +3,7 @@
 from datetime import date
 from importlib import import_module
 
+from sitegen.assembly.rehearsal import rehearse
 from sitegen.diary.settings import Settings
 from sitegen.folders import Folders
 from sitegen.number_text import NumberText
@@ -16,7 +17,8 @@ USED = ("assembly.assemble", "assembly.entry_facts", "assembly.entry_drawing", "
 
 
 def warm(folders: Folders, today: date) -> None:
-    """The code, the templates of the diary's theme, and the words in its language. A diary with errors warms what it can."""
+    """The code, the templates of the diary's theme, the words in its language, and what its newest entry needs. A diary with
+    errors warms what it can."""
     for name in USED:
         import_module(f"sitegen.{name}")
     frame = read_frame(folders.content, today, str(folders.content))
@@ -28,3 +30,4 @@ def warm(folders: Folders, today: date) -> None:
     templates = environment(theme.folders, words, NumberText(settings.language, words))
     for name in templates.list_templates(extensions=["html"]):
         templates.get_template(name)
+    rehearse(folders, today)
