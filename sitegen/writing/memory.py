@@ -16,10 +16,11 @@ SIGNS = ("facts.schema.json", "static/search-index.js", "explained/index.html")
 
 class Memory(NamedTuple):
     """`files` are what sitegen put there, each with its mark (`by_hand.mark_of`, '' where it is unknown); None where nobody
-    remembers. `ours`: the folder was published by sitegen."""
+    remembers. `ours`: the folder was published by sitegen. `sites`: what is remembered of either folder, by its number."""
 
     files: Mapping[str, str] | None
     ours: bool
+    sites: Mapping[int, Mapping[str, str]]
 
 
 def remembered(output: Path, state: Path | None) -> Memory:
@@ -27,16 +28,16 @@ def remembered(output: Path, state: Path | None) -> Memory:
     ours = all((output / sign).is_file() for sign in SIGNS)
     sites = _sites(output, state)
     if not sites:
-        return Memory(None, ours)
+        return Memory(None, ours, {})
     here = _number(output)
-    return Memory(sites.get(here, next(iter(sites.values()))), ours)
+    return Memory(sites.get(here, next(iter(sites.values()))), ours, sites)
 
 
-def remember(output: Path, beside: Path, state: Path | None, files: Mapping[str, str]) -> None:
-    """Called with the next site whole in `beside`, before it takes its place."""
+def remember(output: Path, beside: Path, state: Path | None, files: Mapping[str, str], known: Memory) -> None:
+    """Called with the next site whole in `beside`, before it takes its place; `known` is what was remembered before."""
     if state is None:
         return
-    earlier, here = _sites(output, state), _number(output)
+    earlier, here = known.sites, _number(output)
     sites: dict[int, Mapping[str, str]] = {_number(beside): files}
     if earlier:
         sites[here] = earlier.get(here, next(iter(earlier.values())))

@@ -39,7 +39,7 @@ class NextSite:
         self.differing: set[str] = set()
 
     def place(self, artifact: Artifact) -> None:
-        path = inside(artifact.path)
+        path = artifact.path if artifact.path in self.earlier else inside(artifact.path)
         if path in self.placed:
             raise ValueError(f"two artifacts for {path}")
         if self._same(artifact, path):

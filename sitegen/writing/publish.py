@@ -113,7 +113,7 @@ def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state:
         raise DiaryProblems(_in_the_way(path, output) for path in in_the_way)
     by_hand = keep_by_hand(output, next_site.changed_by_hand())
     next_site.clear()
-    remember(output, beside, state, next_site.placed)
+    remember(output, beside, state, next_site.placed, known)
     change_places(beside, output)
     if beside.parent == state and next_site.changed > CATCH_UP:
         _catch_up(output, beside)
