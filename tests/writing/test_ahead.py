@@ -46,9 +46,13 @@ class TestTheCopy:
         assert set(told[0]) == {"a.html", "b/c/d.html"}
 
     def test_an_old_one_is_made_again(self, folders: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch) -> None:
+        """A fresh one is believed."""
         one = Walk(*folders)
-        monkeypatch.setattr(ahead, "FRESH_S", 0.0)
+        told = one._told()
+        monkeypatch.setattr(one, "_told", lambda: told)
         (folders[0] / "later.html").write_text("later")
+        assert "later.html" not in one.seen(*folders).output.files
+        monkeypatch.setattr(ahead, "FRESH_S", 0.0)
         assert "later.html" in one.seen(*folders).output.files
 
     def test_other_folders_are_walked(self, folders: tuple[Path, Path]) -> None:
