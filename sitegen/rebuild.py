@@ -5,10 +5,12 @@ them) are imported late, here and nowhere else.
 """
 
 import shutil
+import sys
 import time
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import ExitStack, contextmanager, suppress
+from contextlib import ExitStack, contextmanager, nullcontext, suppress
 from datetime import date
+from importlib import import_module
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -25,6 +27,7 @@ from sitegen.problems import DiaryProblems, Problem, errors_in, system_problem
 from sitegen.writing.one_at_a_time import one_at_a_time
 
 FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars", TOLD)
+DRAWING = "sitegen.assembly.entry_drawing"
 Told = Callable[[], None] | None
 Lay = list[tuple[str, int, int, int]] | None
 
@@ -76,21 +79,23 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[R
     """What is kept is trusted; where a file of it is needed and turns out to be lost or damaged, all of it is looked through."""
     from sitegen.writing.publish import SourceLost, look_ahead, publish
 
-    ahead = look_ahead(seen.folders.output, seen.folders.keep)
-    from sitegen.assembly.assemble import assemble, tidy
-
     def published(trusting: bool) -> Any:
-        done = assemble(seen, keep, _steps(progress), jobs, trusting=trusting)
+        from sitegen.assembly.assemble import assemble
+
+        done = assemble(seen, keep, _steps(progress), jobs, trusting=trusting, second=second)
         if errors_in(done.problems):
             raise DiaryProblems(done.problems)
         return done, publish(done.artifacts(), seen.folders.output, seen.folders.keep, ahead)
 
-    try:
-        done, site = published(trusting=True)
-    except SourceLost:
-        done, site = published(trusting=False)
-    finally:
-        ahead.end()
+    with ExitStack() as helpers:
+        second = helpers.enter_context(_second_hand(jobs))
+        ahead = helpers.enter_context(look_ahead(seen.folders.output, seen.folders.keep))
+        try:
+            done, site = published(trusting=True)
+        except SourceLost:
+            done, site = published(trusting=False)
+    from sitegen.assembly.assemble import tidy
+
     done.tally.step("writing")
     tidy(done, seen.folders.content)
     done.tally.step("tidying")
@@ -203,8 +208,30 @@ def _standing(told: Any, seconds: float) -> Report:
 def _steps(progress: Any = None) -> Any:
     from sitegen.assembly.steps import Steps, unwatched
 
-    return Steps(_facts, _draw, _nights, _lists, _texts, _feeds, _mistakes, _picture_work, _measure, _list_names,
+    return Steps(_read, _facts, _draw, _nights, _lists, _texts, _feeds, _mistakes, _picture_work, _measure, _list_names,
                  progress or unwatched)  # fmt: skip
+
+
+def _second_hand(jobs: int | None) -> Any:
+    """Of nobody where one process shall do, and in one that stays and has loaded everything before."""
+    if jobs == 1 or DRAWING in sys.modules:
+        return nullcontext()
+    from sitegen.assembly.second_hand import SecondHand
+
+    return SecondHand(_loading)
+
+
+def _loading(met: list[Any]) -> Iterator[None]:
+    """In the order in which tasks will ask for it. Entries are read meanwhile, where they are looked for."""
+    for name in ("entry_facts", "entry_drawing", "feeds_of_all"):
+        import_module(f"sitegen.assembly.{name}")
+        yield
+
+
+def _read(bench: Any, chunk: Sequence[Any]) -> Any:
+    from sitegen.assembly.entry_reading import read_entries
+
+    return read_entries(bench, chunk)
 
 
 def _facts(bench: Any, chunk: Sequence[Any]) -> Any:
@@ -237,10 +264,10 @@ def _texts(bench: Any, chunk: Sequence[Any]) -> Any:
     return texts_that_err(bench, chunk)
 
 
-def _feeds(*all_cards: Any) -> Any:
+def _feeds(bench: Any, chunk: Sequence[Any]) -> Any:
     from sitegen.assembly.feeds_of_all import make_feeds
 
-    return make_feeds(*all_cards)
+    return make_feeds(bench, chunk)
 
 
 def _mistakes(*text: Any) -> Any:

@@ -9,9 +9,11 @@ from sitegen.artifact import Artifact
 from sitegen.assembly.bench import CHARTS, Bench, Gone
 from sitegen.assembly.crew import Crew
 from sitegen.assembly.jobs import CARDS, CORES, ENTRIES, LOGS, STARS
+from sitegen.assembly.ledger_file import damaged, ledger_path, read_ledger, write_ledger
 from sitegen.assembly.line import Line
 from sitegen.assembly.picture_work import POINTINGS
 from sitegen.assembly.records import Ledger
+from sitegen.assembly.second_hand import SecondHand
 from sitegen.assembly.steps import Steps
 from sitegen.assembly.tally import Tally
 from sitegen.diary import addresses
@@ -25,14 +27,15 @@ from sitegen.keeping.standing import Look
 from sitegen.keeping.sweep import sweep
 from sitegen.pages.theme import Theme, open_theme
 from sitegen.problems import Problem, errors_in, in_order
-from sitegen.reading.reader import DiaryReading, Frame, read_frame
+from sitegen.reading.frame import DiaryReading, Frame, read_frame
 
 PICTURE_ROOMS = ("pictures", "stars", "sky", "catalogue", "diary")
 PICTURES = "pictures"
+Second = SecondHand | None
 
 SWEEP_EVERY = 5
 """Looking for what is idle takes as long as drawing a page: not every rebuild does it."""
-DISCARDED = "what was kept from earlier"
+
 
 class Assembled(Struct):
     """`ledger` is None where the diary cannot be built; then a problem is an error."""
@@ -68,9 +71,11 @@ def products_of(ledger: Ledger) -> Iterator[Product]:
         yield from (page for _, page in drawn.pages.values())
 
 
-def assemble(look: Look, keep: Path, steps: Steps, jobs: int | None, checking: bool = False, trusting: bool = False) -> Assembled:
+def assemble(
+    look: Look, keep: Path, steps: Steps, jobs: int | None, checking: bool = False, trusting: bool = False, second: Second = None
+) -> Assembled:
     """`keep` holds what was made before. `checking`: find every problem, draw nothing. `trusting`: kept files are not looked at,
-    and may be found lost when they are published."""
+    and may be found lost when they are published. `second` takes over small tasks."""
     tally = Tally()
     frame = read_frame(look.folders.content, look.today, str(look.folders.content))
     if isinstance(frame, DiaryReading):
@@ -80,16 +85,12 @@ def assemble(look: Look, keep: Path, steps: Steps, jobs: int | None, checking: b
     bench = bench_of(look.folders.content, frame, settings, theme, keep)
     path = ledger_path(keep, look.folders.content)
     tally.step("looking around")
-    run = _Run(look, bench, steps, jobs, tally, tuple(problems), path, checking, trusting)
+    run = _Run(look, bench, steps, jobs, tally, tuple(problems), path, checking, trusting, second)
     try:
         return run.from_known(_remembered(path, bench.maker, tally))
     except Gone:
-        tally.said.append(f"{DISCARDED} is damaged: everything is made again")
+        tally.said.append(damaged())
         return run.from_known(Ledger(bench.maker))
-
-
-def ledger_path(keep: Path, content: Path) -> Path:
-    return keep / "ledger" / key_of(str(content.absolute()))
 
 
 class _Run(Struct, frozen=True):
@@ -102,16 +103,17 @@ class _Run(Struct, frozen=True):
     ledger: Path
     checking: bool
     trusting: bool
+    second: Second
 
     def from_known(self, known: Ledger) -> Assembled:
         marks = {name: settled(mark, self.look.looked_ns) for name, mark in self.look.content.items()}
-        with Crew(self.bench, self.jobs) as crew:
+        with Crew(self.bench, self.jobs, self.second) as crew:
             line = Line(self.bench, known, marks, crew, self.steps, self.tally, self.trusting)
             line.problems += self.bench.frame.problems
             whole = self._along(line)
         if not whole:
             line.now.carry_over(known)
-        write_pickle(self.ledger, line.now)
+        write_ledger(self.ledger, line.now)
         return Assembled(self.bench, line.now if whole else None, in_order(line.problems), self.tally)
 
     def _along(self, line: Line) -> bool:
@@ -141,15 +143,9 @@ def _theme_files(folder: Path) -> list[Path]:
 
 
 def _remembered(path: Path, made_by: str, tally: Tally) -> Ledger:
-    """An empty ledger where there is none, or it is another maker's."""
-    found = read_pickle(path)
-    known = found[0] if found else None
-    if isinstance(known, Ledger) and known.maker == made_by:
-        return known
-    if path.exists():
-        other = "is another version's" if isinstance(known, Ledger) else "is damaged"
-        tally.said.append(f"{DISCARDED} {other}: everything is made again")
-    return Ledger(made_by)
+    known, said = read_ledger(path, made_by)
+    tally.said += [said] if said else []
+    return known
 
 
 def tidy(done: Assembled, path: Path) -> None:

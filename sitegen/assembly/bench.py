@@ -1,10 +1,10 @@
 """What a process needs on its bench to make products: the diary's frame, the theme, the words, the folders of kept things."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields
 from functools import cached_property, partial
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from sitegen.diary.diary import Diary
 from sitegen.diary.public_position import PublicSite, public_site
@@ -12,14 +12,20 @@ from sitegen.diary.settings import Settings
 from sitegen.keeping.blobs import Blobs
 from sitegen.keeping.keep import Keep, key_of, put_pickle, read_pickle
 from sitegen.keeping.makers import maker
-from sitegen.number_text import NumberText
-from sitegen.pages.card import EntryCard
-from sitegen.pages.shown import Shower
-from sitegen.pages.site_book import SiteBook
-from sitegen.pages.site_frame import SiteFrame
+from sitegen.late import Late
+from sitegen.pages.outer_card import OuterCard
 from sitegen.pages.theme import Theme
-from sitegen.pages.words import words_from
-from sitegen.reading.reader import Frame
+from sitegen.reading.frame import Frame
+
+if TYPE_CHECKING:
+    from sitegen.pages.card import EntryCard
+    from sitegen.pages.shown import Shower
+    from sitegen.pages.site_book import SiteBook
+    from sitegen.pages.site_frame import SiteFrame
+
+number_text, shown, words = Late("sitegen.number_text"), Late("sitegen.pages.shown"), Late("sitegen.pages.words")
+site_book, site_frame = Late("sitegen.pages.site_book"), Late("sitegen.pages.site_frame")
+"""What draws pages loads a fifth of a second long, and who looks up what is known needs none of it."""
 
 STAR_ROOMS = ("stars", "reading", "sky", "diary")
 CHARTS = "charts"
@@ -83,17 +89,23 @@ class Bench:
         return {slug: public_site(site, self.settings.privacy) for slug, site in self.frame.sites.items()}
 
     @cached_property
-    def shower(self) -> Shower:
-        words = words_from(self.settings.language, self.theme.word_texts(self.settings.language))
-        return Shower(NumberText(self.settings.language, words), words)
+    def shower(self) -> "Shower":
+        said = words.words_from(self.settings.language, self.theme.word_texts(self.settings.language))
+        found: Shower = shown.Shower(number_text.NumberText(self.settings.language, said), said)
+        return found
 
     @cached_property
-    def site_frame(self) -> SiteFrame:
-        return SiteFrame(self.settings, self.theme, self.shower.words, self.shower, self.maker)
+    def site_frame(self) -> "SiteFrame":
+        found: SiteFrame = site_frame.SiteFrame(self.settings, self.theme, self.shower.words, self.shower, self.maker)
+        return found
 
-    def book(self, cards: tuple[EntryCard, ...]) -> SiteBook:
-        """A book of these cards only, newest first."""
-        return SiteBook(self.settings, self.sites, self.frame.rigs, cards, self.shower, partial(self.charts.value, CHARTS))
+    def book(self, cards: "Sequence[EntryCard] | Sequence[OuterCard]") -> "SiteBook":
+        """A book of these cards only, newest first. With outer cards it serves feeds and the pages of one entry, which show no
+        more than these have."""
+        found: SiteBook = site_book.SiteBook(
+            self.settings, self.sites, self.frame.rigs, tuple(cards), self.shower, partial(self.charts.value, CHARTS)
+        )
+        return found
 
     def put(self, kind: str, value: Any) -> str:
         """Keeps a record under its digest, which is given back."""

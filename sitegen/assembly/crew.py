@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from typing import Any, TypeVar
 
 from sitegen.assembly.bench import Bench
+from sitegen.assembly.second_hand import SecondHand
 from sitegen.late import Late
 
 ProcessPoolExecutor = Late("concurrent.futures", "ProcessPoolExecutor")
@@ -25,16 +26,19 @@ CHUNKS_A_PROCESS = 8
 class Crew:
     """Runs tasks on chunks of jobs, results in the order of the jobs. Processes are started when first worth it."""
 
-    def __init__(self, bench: Bench, processes: int | None) -> None:
-        self.bench = bench
+    def __init__(self, bench: Bench, processes: int | None, second: SecondHand | None = None) -> None:
+        """`second` takes over what is not worth a crew, until there is one."""
+        self.bench, self.second = bench, second
         self.processes = processes or _cores()
         self.pool: Any = None
 
-    def run(self, task: Task[Job, Result], jobs: Sequence[Job], seconds_each: float, most: int = 64) -> Iterator[Result]:
-        """`seconds_each`: about how long a job takes; `most` jobs in one chunk."""
+    def run(
+        self, task: Task[Job, Result], jobs: Sequence[Job], seconds_each: float, most: int = 64, here: bool = False
+    ) -> Iterator[Result]:
+        """`seconds_each`: about how long a job takes; `most` jobs in one chunk; `here`: a little of it is not handed over."""
         if self.processes == 1 or len(jobs) < 2 or len(jobs) * seconds_each < WORTH_PROCESSES_S:
             for chunk in _chunks(jobs, most):
-                yield from task(self.bench, chunk)
+                yield from task(self.bench, chunk) if here else self._small(task, chunk)
             return
         size = max(1, min(most, len(jobs) // (CHUNKS_A_PROCESS * self.processes)))
         pool = self._pool()
@@ -43,8 +47,14 @@ class Crew:
         for results in waiting:
             yield from results
 
+    def _small(self, task: Task[Job, Result], chunk: Sequence[Job]) -> list[Result]:
+        found = self.second.run(task, self.bench, chunk) if self.second else None
+        return task(self.bench, chunk) if found is None else found
+
     def _pool(self) -> Any:
         if self.pool is None:
+            if self.second:
+                self.second.end()
             given = (self.bench, gc.get_threshold())
             self.pool = ProcessPoolExecutor(self.processes, multiprocessing.get_context("spawn"), _start, given)
         return self.pool

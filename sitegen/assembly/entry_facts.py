@@ -11,7 +11,6 @@ from sitegen.assembly.entry_pictures import make_pictures
 from sitegen.assembly.entry_stars import with_stars
 from sitegen.assembly.jobs import CORES, ENTRIES, FactsJob
 from sitegen.assembly.records import FactsOfEntry
-from sitegen.assembly.surroundings import slender
 from sitegen.diary import addresses
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
@@ -19,7 +18,7 @@ from sitegen.facts.views import EntryView
 from sitegen.feeds.search_index import search_row
 from sitegen.keeping.keep import digest_of
 from sitegen.keeping.products import Product, keep_bytes
-from sitegen.pages.card import card_of
+from sitegen.pages.card import card_of, outer_card
 from sitegen.pages.markdown_text import Resolvers, plain_text, to_html
 from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
@@ -61,7 +60,7 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
         marks=(),
         core=core,
         at_night=digest_of((replace(view, entry=replace(view.entry, body="", body_line=1)), facts["nights"], card)),
-        card=slender(card),
+        card=outer_card(card),
         evenings=tuple(dict.fromkeys(night.evening for night in card.nights)),
         half_night_s=half_night_s(view.nights),
         links=_links(view.entry.body),

@@ -1,4 +1,4 @@
-"""Files to entries: those whose files, logs and frame are as they were are not opened."""
+"""Files to entries."""
 
 from collections.abc import Mapping, Sequence
 
@@ -9,8 +9,7 @@ from sitegen.assembly.jobs import ENTRIES, LOGS, ReadJob
 from sitegen.assembly.log_memory import KeptLog, LogMemory
 from sitegen.assembly.records import Marks, ReadEntry
 from sitegen.diary.entry import Entry
-from sitegen.facts.diary_in_sky import rigs_of
-from sitegen.keeping.footprint import Mark
+from sitegen.diary.rigs_used import rigs_of
 from sitegen.reading.reader import read_entry
 
 
@@ -52,18 +51,3 @@ def extra_files(entry: Entry) -> tuple[str, ...]:
     """Pictures, pictures of steps, and star frames, sorted."""
     steps = [step.file for picture in entry.pictures for step in picture.steps if step.file]
     return tuple(sorted({*(picture.file for picture in entry.pictures), *steps, *entry.star_survey, *entry.star_rings}))
-
-
-def still_holds(
-    read: ReadEntry | None, frame: str, bench: Bench, marks: Mapping[str, Mark | None], moved: Sequence[str]
-) -> bool:
-    """Whether the entry would be read the same again. `moved`: paths that came or went since. An entry with an error is always
-    read again; a warning may hang on the day."""
-    if read is None or read.entry is None or read.frame != frame:
-        return False
-    today = bench.frame.today
-    if today != read.today and (read.problems or today < read.today):
-        return False
-    if any(mark is None or marks.get(name) != mark for name, mark in read.marks):
-        return False
-    return not any(name.startswith(read.asked) for name in moved)

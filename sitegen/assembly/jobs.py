@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from sitegen.assembly.picture_work import PictureWork
 from sitegen.keeping.products import Product
-from sitegen.pages.card import EntryCard
+from sitegen.pages.outer_card import OuterCard
 from sitegen.problems import Problem
 
 Pages = Mapping[str, tuple[str, Product]]
@@ -50,7 +50,7 @@ class DrawJob(Struct, frozen=True):
     key: str
     core: str
     half_hours: float
-    around: tuple[EntryCard, ...]
+    around: tuple[OuterCard, ...]
     evenings: tuple[Around, ...]
     in_feed: bool
     earlier: Pages
@@ -73,3 +73,14 @@ class ListJob(Struct, frozen=True):
     kind: str
     cards: tuple[str, ...]
     earlier: Pages
+
+
+class FeedsJob(Struct, frozen=True):
+    """The whole diary for machines: cards without nights, newest first; every evening with a night; the newest texts, and
+    every row of the search index, by slug."""
+
+    key: str
+    cards: tuple[OuterCard, ...]
+    evenings: tuple[date, ...]
+    texts: Mapping[str, str]
+    rows: Mapping[str, str]

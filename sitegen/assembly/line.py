@@ -9,24 +9,24 @@ from msgspec.structs import replace
 
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.crew import Crew, Result
-from sitegen.assembly.entry_reading import read_entries, still_holds
-from sitegen.assembly.jobs import DrawJob, FactsJob, ListJob, NightJob, ReadJob
+from sitegen.assembly.jobs import DrawJob, FactsJob, FeedsJob, ListJob, NightJob, ReadJob
 from sitegen.assembly.records import DrawnPages, Ledger, Marks, ReadEntry
 from sitegen.assembly.steps import Steps
+from sitegen.assembly.still_holds import still_holds
 from sitegen.assembly.surroundings import Surroundings, with_evenings
 from sitegen.assembly.tally import Tally
-from sitegen.facts.diary_in_sky import published_before
+from sitegen.diary.rigs_used import published_before
 from sitegen.keeping.footprint import Mark
 from sitegen.keeping.keep import digest_of, key_of
 from sitegen.keeping.products import Product, all_whole
-from sitegen.pages.card import EntryCard
-from sitegen.pages.ribbon import half_clock
-from sitegen.pages.site_book import SiteBook
+from sitegen.pages.card_groups import OuterBook
+from sitegen.pages.common_clock import half_clock
+from sitegen.pages.outer_card import OuterCard
 from sitegen.problems import Problem, errors_in
-from sitegen.reading.reader import entry_files
+from sitegen.reading.frame import entry_files
 
 IN_FEEDS = 20
-READ_S, FACTS_S, PICTURE_S, DRAW_S, NIGHT_S, LIST_S, TEXT_S = 0.004, 0.02, 2.0, 0.15, 0.02, 0.3, 0.003
+READ_S, FACTS_S, PICTURE_S, DRAW_S, NIGHT_S, LIST_S, FEEDS_S, TEXT_S = 0.004, 0.02, 2.0, 0.15, 0.02, 0.3, 0.1, 0.003
 """About how long one job of each kind takes: whether processes are worth starting."""
 
 
@@ -44,7 +44,7 @@ class Line:
     trusting: bool = False
 
     def __post_init__(self) -> None:
-        self.now = Ledger(self.known.maker, frozenset(self.marks))
+        self.now = Ledger(self.known.maker, frozenset(name.encode("utf-8", "backslashreplace").decode() for name in self.marks))
         self.problems: list[Problem] = []
 
     def read(self) -> bool:
@@ -56,7 +56,7 @@ class Line:
         kept = {name: one for name in names if (one := self.known.read.get(name)) is not None
                 and still_holds(one, digest, self.bench, self.marks, moved)}  # fmt: skip
         todo = [self._read_job(name, digest) for name in names if name not in kept]
-        reading = self._told("reading entries", self.crew.run(read_entries, todo, READ_S), todo)
+        reading = self._told("reading entries", self.crew.run(self.steps.read, todo, READ_S, here=True), todo)
         made = {one.relative: self._marked(one) for one in reading}
         self.now.read = {name: kept.get(name) or made[name] for name in names}
         self.problems += [problem for one in self.now.read.values() for problem in one.problems]
@@ -128,7 +128,7 @@ class Line:
         cards = tuple(with_evenings(found.card, found.evenings) for found in self.now.facts.values())
         links = {slug: found.links for slug, found in self.now.facts.items()}
         sights = {slug: found.sights for slug, found in self.now.facts.items()}
-        return Surroundings(self.bench.book(cards), links, sights)
+        return Surroundings(OuterBook(cards), links, sights)
 
     def draw(self) -> bool:
         """Whether every text's markers lead somewhere."""
@@ -145,10 +145,10 @@ class Line:
         return not errors_in(self.problems)
 
     def _draw_job(
-        self, card: EntryCard, place: int, half_hours: float, around: Surroundings, shared: Mapping[date, object]
+        self, card: OuterCard, place: int, half_hours: float, around: Surroundings, shared: Mapping[date, object]
     ) -> DrawJob:
         slug = card.slug
-        evenings = tuple(around.evenings[day] for day in sorted(set(self.now.facts[slug].evenings) - shared.keys()))
+        evenings = tuple(around.evenings[day] for day in sorted(self.now.facts[slug].evenings) if day not in shared)
         core, in_feed, known = self.now.facts[slug].core, place < IN_FEEDS, self.known.drawn.get(slug)
         key = key_of(self.bench.look, core, half_hours, around.key(slug), [around.words[three[1]] for three in evenings], in_feed)
         cards = around.cards(slug) if not self._has_drawn(known, key) else ()
@@ -194,7 +194,7 @@ class Line:
         now = [page for drawn in found.values() for _, page in drawn.pages.values()]
         self.tally.count(f"pages of {kind}", sum(page not in before for page in now), len(now))
 
-    def _say_mistakes(self, slugs: Sequence[str], book: SiteBook) -> None:
+    def _say_mistakes(self, slugs: Sequence[str], book: OuterBook) -> None:
         for slug in slugs:
             self.problems += self.steps.mistakes(self.bench, self.now.facts[slug].core, book.cards)
 
@@ -228,10 +228,12 @@ class Line:
         if known is not None and self._has_drawn(known, key):
             return known
         rows = {slug: found.search_row for slug, found in self.now.facts.items()}
-        return self.steps.feeds(self.bench, key, self.surroundings.book, texts, rows)
+        cards = tuple(found.card for found in self.now.facts.values())
+        job = FeedsJob(key, cards, tuple(self.surroundings.evenings), texts, rows)
+        return next(self.crew.run(self.steps.feeds, [job], FEEDS_S))
 
 
-def _shared(book: SiteBook) -> dict[date, list[str]]:
+def _shared(book: OuterBook) -> dict[date, list[str]]:
     """Evenings on which several entries have nights: their slugs, newest entry first."""
     found = {evening: list(dict.fromkeys(night.entry for night in nights)) for evening, nights in book.by_evening.items()}
     return {evening: slugs for evening, slugs in found.items() if len(slugs) > 1}

@@ -7,7 +7,7 @@ from msgspec import Struct, field
 
 from sitegen.keeping.footprint import Mark
 from sitegen.keeping.products import Product
-from sitegen.pages.card import EntryCard
+from sitegen.pages.outer_card import OuterCard
 from sitegen.problems import Problem
 
 Marks = tuple[tuple[str, Mark | None], ...]
@@ -44,7 +44,7 @@ class FactsOfEntry(Struct, frozen=True):
     marks: Marks
     core: str
     at_night: str
-    card: EntryCard
+    card: OuterCard
     evenings: tuple[date, ...]
     half_night_s: float
     links: tuple[str, ...]

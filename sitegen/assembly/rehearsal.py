@@ -3,32 +3,31 @@
 from collections.abc import Iterable
 from datetime import date
 
-from sitegen.assembly.assemble import bench_of, ledger_path
+from sitegen.assembly.assemble import bench_of
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.entry_drawing import draw_entries
 from sitegen.assembly.entry_reading import read_entries
 from sitegen.assembly.jobs import DrawJob, ReadJob
+from sitegen.assembly.ledger_file import ledger_path, read_ledger
 from sitegen.assembly.records import FactsOfEntry, Ledger, ReadEntry
 from sitegen.assembly.surroundings import with_evenings
 from sitegen.diary.settings import Settings
 from sitegen.folders import Folders
-from sitegen.keeping.keep import read_pickle
-from sitegen.pages.ribbon import half_clock
+from sitegen.pages.common_clock import half_clock
 from sitegen.pages.theme import open_theme
-from sitegen.reading.reader import DiaryReading, read_frame
+from sitegen.reading.frame import DiaryReading, read_frame
 
 
 def rehearse(folders: Folders, today: date) -> None:
     """Nothing where the diary has an error in its frame, or nothing of it is kept."""
     frame = read_frame(folders.content, today, str(folders.content))
-    found = read_pickle(ledger_path(folders.keep, folders.content)) if folders.keep else None
-    if isinstance(frame, DiaryReading) or folders.keep is None or found is None:
+    if isinstance(frame, DiaryReading) or folders.keep is None:
         return
     settings = frame.settings or Settings("")
     theme, problems = open_theme(settings.theme, folders.themes)
     bench = bench_of(folders.content, frame, settings, theme, folders.keep)
-    if not problems and isinstance(found[0], Ledger) and found[0].maker == bench.maker:
-        _newest(bench, found[0])
+    if not problems:
+        _newest(bench, read_ledger(ledger_path(folders.keep, folders.content), bench.maker)[0])
 
 
 def _newest(bench: Bench, ledger: Ledger) -> None:

@@ -6,7 +6,7 @@ from typing import Any
 from msgspec import Struct
 
 from sitegen.assembly.crew import Task
-from sitegen.assembly.records import DrawnPages, FactsOfEntry
+from sitegen.assembly.records import DrawnPages, FactsOfEntry, ReadEntry
 from sitegen.problems import Problem
 
 Progress = Callable[[str, int, int], None]
@@ -18,14 +18,15 @@ def unwatched(doing: str, done: int, total: int) -> None:
 
 
 class Steps(Struct, frozen=True):
-    """Named after what they do; see `entry_facts`, `entry_drawing`, `entry_texts`, `lists`."""
+    """Named after what they do; see `entry_reading`, `entry_facts`, `entry_drawing`, `entry_texts`, `lists`."""
 
+    read: Task[Any, ReadEntry]
     facts: Task[Any, FactsOfEntry]
     draw: Task[Any, DrawnPages]
     nights: Task[Any, DrawnPages]
     lists: Task[Any, DrawnPages]
     texts: Task[Any, bool]
-    feeds: Callable[..., DrawnPages]
+    feeds: Task[Any, DrawnPages]
     mistakes: Callable[..., list[Problem]]
     picture_work: Callable[..., Any]
     measure: Callable[..., Any]

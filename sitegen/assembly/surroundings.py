@@ -4,30 +4,23 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from itertools import pairwise
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from sitegen.assembly.jobs import Around
-from sitegen.diary.entry import Lessons
 from sitegen.keeping.keep import key_of
-from sitegen.pages.card import EntryCard, NightCard
-from sitegen.pages.site_book import SiteBook
+from sitegen.pages.card_groups import Card, OuterBook
+from sitegen.pages.outer_card import Evening, OuterCard
 
 
-def slender(card: EntryCard) -> EntryCard:
-    """The card as feeds show it: without its nights and numbers."""
-    return replace(card, filters=(), nights=(), integration={}, optics=(), lessons=Lessons(), cautions=(), surveys=(), rings=())
-
-
-def faint(card: EntryCard) -> EntryCard:
-    """A slender card as a neighbour shows it: its name, day, and what it is about."""
+def faint(card: OuterCard) -> OuterCard:
+    """A card as a neighbour shows it: its name, day, and what it is about."""
     return replace(card, summary=None, updated=None, nights=(), picture=None)
 
 
 class Surroundings:
     """Of every entry, the cards around it; of every evening, the evenings around it."""
 
-    def __init__(self, book: SiteBook, links: Mapping[str, Sequence[str]], sights: Mapping[str, Sequence[str]]) -> None:
+    def __init__(self, book: OuterBook, links: Mapping[str, Sequence[str]], sights: Mapping[str, Sequence[str]]) -> None:
         self.book = book
         self.links = links
         self.sights = sights
@@ -44,7 +37,7 @@ class Surroundings:
         seen = {one.slug for sight in self.sights.get(slug, ()) for one in self.book.by_target.get(sight, ())[:1]}
         return sorted({slug} | self.near[slug] | linked | seen)
 
-    def cards(self, slug: str) -> tuple[EntryCard, ...]:
+    def cards(self, slug: str) -> tuple[OuterCard, ...]:
         """Of these, newest first."""
         return newest_first(self.faint[other] for other in self.slugs(slug))
 
@@ -58,7 +51,7 @@ def _between(evenings: Sequence[date]) -> dict[date, Around]:
     return {three[1]: three for three in around}
 
 
-def _near(book: SiteBook) -> dict[str, set[str]]:
+def _near(book: OuterBook) -> dict[str, set[str]]:
     """Of every entry, those before and after it in time and with the same target, rig or topic."""
     found: dict[str, set[str]] = {card.slug: set() for card in book.cards}
     for thread in (book.cards, *book.by_target.values(), *book.by_rig.values(), *book.by_topic.values()):
@@ -68,18 +61,10 @@ def _near(book: SiteBook) -> dict[str, set[str]]:
     return found
 
 
-def newest_first(cards: Iterable[EntryCard]) -> tuple[EntryCard, ...]:
+def newest_first(cards: Iterable[OuterCard]) -> tuple[OuterCard, ...]:
     return tuple(sorted(cards, key=lambda card: (-card.published.toordinal(), card.slug)))
 
 
-class _Evening(Struct, frozen=True):
-    """As much of a night as tells that there was one."""
-
-    evening: date
-    entry: str
-
-
-def with_evenings(card: EntryCard, evenings: Iterable[date]) -> EntryCard:
+def with_evenings(card: Card, evenings: Iterable[date]) -> Card:
     """The card with nights that are only days."""
-    nights: tuple[NightCard, ...] = tuple(_Evening(evening, card.slug) for evening in sorted(evenings))  # type: ignore[misc] # stand-ins
-    return replace(card, nights=nights)
+    return replace(card, nights=tuple(Evening(evening, card.slug) for evening in sorted(evenings)))

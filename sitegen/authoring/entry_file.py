@@ -11,8 +11,8 @@ from sitegen.diary.rig import Rig
 from sitegen.diary.site import Site
 from sitegen.problems import DiaryProblems, Problem
 from sitegen.reading.documents import document_of
+from sitegen.reading.frame import DiaryReading, Frame, read_frame
 from sitegen.reading.model.entry_file import ENTRY_FILE
-from sitegen.reading.reader import DiaryReading, Frame, read_frame
 from sitegen.reading.value_types.group import Values
 
 

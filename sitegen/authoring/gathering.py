@@ -20,8 +20,8 @@ from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, Problem, errors_in, in_order
 from sitegen.reading.capture_logs.filter_names import match_filter
 from sitegen.reading.capture_logs.joining import MOST_ALIKE
-from sitegen.reading.capture_logs.standing_train import evening_at
-from sitegen.reading.reader import Frame
+from sitegen.reading.frame import Frame
+from sitegen.sky.solar_time import evening_at
 
 
 class NewOfNight(Struct, frozen=True):

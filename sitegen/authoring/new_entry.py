@@ -21,7 +21,7 @@ from sitegen.diary.sub import Sub
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, Problem
 from sitegen.reading.capture_logs.filter_names import match_filter
-from sitegen.reading.reader import Frame
+from sitegen.reading.frame import Frame
 
 ADD_TO_IT = "'sitegen gather' adds frames to it"
 

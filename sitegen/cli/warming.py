@@ -10,7 +10,7 @@ from sitegen.number_text import NumberText
 from sitegen.pages.templating import environment
 from sitegen.pages.theme import open_theme
 from sitegen.pages.words import words_from
-from sitegen.reading.reader import DiaryReading, read_frame
+from sitegen.reading.frame import DiaryReading, read_frame
 
 USED = ("assembly.assemble", "assembly.entry_facts", "assembly.entry_drawing", "assembly.lists", "assembly.feeds_of_all",
         "assembly.entry_texts", "writing.publish")  # fmt: skip

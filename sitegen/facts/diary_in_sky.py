@@ -15,6 +15,7 @@ from sitegen.diary.diary import Diary
 from sitegen.diary.entry import Entry
 from sitegen.diary.public_position import PublicSite, public_site
 from sitegen.diary.rig import Filter, FilterKind, Rig, Train, Work
+from sitegen.diary.rigs_used import published_before, rigs_of
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 from sitegen.facts.sky_request import SkyBook
@@ -68,8 +69,7 @@ class _InSky:
 
     def _view(self, entry: Entry, evenings: list[date], sub_sky: SubSky, book: Sky) -> EntryView:
         lights = tuple(
-            self._light(sub, float(altitude))
-            for sub, altitude in zip(entry.lights, sub_sky.moon_altitude_deg, strict=True)
+            self._light(sub, float(altitude)) for sub, altitude in zip(entry.lights, sub_sky.moon_altitude_deg, strict=True)
         )
         return EntryView(
             entry=entry,
@@ -88,9 +88,7 @@ class _InSky:
         known = None if np.isnan(moon_altitude_deg) else moon_altitude_deg
         return SubInSky(sub, _filter_key(sub, rig), kind, known)
 
-    def _nights(
-        self, entry: Entry, lights: tuple[SubInSky, ...], evenings: list[date], book: Sky
-    ) -> tuple[NightView, ...]:
+    def _nights(self, entry: Entry, lights: tuple[SubInSky, ...], evenings: list[date], book: Sky) -> tuple[NightView, ...]:
         grouped: dict[tuple[date, str], list[SubInSky]] = {}
         for light, evening in zip(lights, evenings, strict=True):
             grouped.setdefault((evening, light.sub.site), []).append(light)
@@ -99,9 +97,7 @@ class _InSky:
             for (evening, site), group in sorted(grouped.items(), key=lambda item: item[0])
         )
 
-    def _night(
-        self, entry: Entry, evening: date, site: PublicSite, lights: list[SubInSky], book: Sky
-    ) -> NightView:
+    def _night(self, entry: Entry, evening: date, site: PublicSite, lights: list[SubInSky], book: Sky) -> NightView:
         target = _target_of_night(entry, lights)
         return NightView(
             evening=evening,
@@ -239,18 +235,3 @@ def _work_since(entry: Entry, rigs: Mapping[str, Rig], before: Mapping[str, date
         for work in rigs[slug].work
         if before.get(slug, date.min) < work.date <= entry.published
     )
-
-
-def published_before(entries: Iterable[tuple[str, date, tuple[str, ...]]]) -> dict[str, dict[str, date]]:
-    """For each entry (slug, published, rigs), when the entry before it with each of its rigs was published."""
-    latest: dict[str, date] = {}
-    found: dict[str, dict[str, date]] = {}
-    for slug, published, rigs in sorted(entries, key=lambda one: (one[1], one[0])):
-        found[slug] = {rig: latest[rig] for rig in rigs if rig in latest}
-        latest.update(dict.fromkeys(rigs, published))
-    return found
-
-
-def rigs_of(entry: Entry) -> tuple[str, ...]:
-    """Slugs of the rigs an entry used or is about, sorted."""
-    return tuple(sorted({sub.rig for sub in entry.lights} | ({entry.rig} if entry.rig else set())))

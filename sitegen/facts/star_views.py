@@ -8,8 +8,8 @@ from msgspec.structs import replace
 
 from sitegen.diary.entry import Entry
 from sitegen.diary.rig import Rig
+from sitegen.diary.rigs_used import rigs_of
 from sitegen.diary.site import Site
-from sitegen.facts.diary_in_sky import rigs_of
 from sitegen.facts.views import RingView, SurveyView
 from sitegen.sky.optics import effective_focal_length_mm, image_scale_arcsec_px
 from sitegen.stars.measured import RingedFrame, SurveyedFrame, scaled

@@ -1,30 +1,28 @@
 """What lists need to know of an entry: light enough to keep for every entry of a diary at once."""
 
 from collections.abc import Mapping
-from datetime import date, datetime
+from datetime import datetime
 from typing import Any
 
-from msgspec import Struct, field
+from msgspec import field
 
-from sitegen.diary.entry import Lessons, Stage
+from sitegen.diary.entry import Lessons
 from sitegen.diary.rig import Filter
-from sitegen.diary.target import Target
-from sitegen.facts.diary_in_sky import rigs_of
+from sitegen.diary.rigs_used import rigs_of
 from sitegen.facts.integration_totals import seconds
 from sitegen.facts.night_advice import advice, followed
 from sitegen.facts.night_use import covered, used_share_of_dark
 from sitegen.facts.views import EntryView, NightView, RingView, SurveyView
-from sitegen.pages.picture_view import PictureView
+from sitegen.pages.outer_card import Evening, OuterCard
+from sitegen.pages.picture_element import PictureView
 from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
 
 
-class NightCard(Struct, frozen=True):
+class NightCard(Evening, frozen=True):
     """One night of one entry at one site. Unknown values are None (hidden site, no darkness). `exposing` are the stretches of
     its dark hours in which kept subs were exposing."""
 
-    evening: date
     site: str
-    entry: str
     target: str | None
     integration_s: float
     kept: int
@@ -42,35 +40,26 @@ class NightCard(Struct, frozen=True):
     exposing: tuple[tuple[datetime, datetime], ...] = ()
 
 
-class EntryCard(Struct, frozen=True):
-    slug: str
-    title: str
-    published: date
-    updated: date | None
-    summary: str | None
-    stage: Stage
-    targets: tuple[Target, ...]
-    rigs: tuple[str, ...]
-    sites: tuple[str, ...]
-    topics: tuple[str, ...]
-    filters: tuple[tuple[str, Filter], ...]
+class EntryCard(OuterCard, frozen=True):
+    """All that lists may show."""
+
     nights: tuple[NightCard, ...]
+    filters: tuple[tuple[str, Filter], ...]
     integration: Mapping[str, Any]
     optics: tuple[Mapping[str, Any], ...]
     lessons: Lessons
     cautions: tuple[str, ...]
-    picture: PictureView | None = None
     surveys: tuple[SurveyView, ...] = ()
     rings: tuple[RingView, ...] = ()
 
-    @property
-    def last_change(self) -> date:
-        return self.updated or self.published
+
+def outer_card(card: EntryCard) -> OuterCard:
+    """Without its nights and numbers."""
+    told: dict[str, Any] = {name: getattr(card, name) for name in OuterCard.__struct_fields__}
+    return OuterCard(**{**told, "nights": ()})
 
 
-def card_of(
-    view: EntryView, facts: Mapping[str, Any], half_hours: float | None, picture: PictureView | None = None
-) -> EntryCard:
+def card_of(view: EntryView, facts: Mapping[str, Any], half_hours: float | None, picture: PictureView | None = None) -> EntryCard:
     """The card of one entry; `half_hours` is half the common clock of the diary's stacked ribbons, None for a card without."""
     entry = view.entry
     sites = {night.site.slug for night in view.nights} | ({entry.site} if entry.site else set())

@@ -8,7 +8,8 @@ from msgspec import Struct
 from sitegen.diary import addresses
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.overlay import Ellipse, Letters, Marked, Overlay
-from sitegen.pages.picture_view import PictureView, PreparedPicture, PreparedStep, main_picture, picture_view
+from sitegen.pages.picture_element import PictureView
+from sitegen.pages.picture_view import PreparedPicture, PreparedStep, main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook

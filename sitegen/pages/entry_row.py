@@ -5,7 +5,7 @@ from datetime import date
 from msgspec import Struct
 
 from sitegen.pages.card import EntryCard, NightCard
-from sitegen.pages.picture_view import PictureView
+from sitegen.pages.picture_element import PictureView
 from sitegen.pages.site_book import SiteBook
 
 

@@ -7,7 +7,7 @@ from markupsafe import Markup
 
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
-from sitegen.pages.picture_view import PictureView
+from sitegen.pages.picture_element import PictureView
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.site_book import SiteBook
 

@@ -7,6 +7,7 @@ from msgspec import Struct
 from sitegen.diary.entry import Picture
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.overlay import Overlay
+from sitegen.pages.picture_element import PictureView, Source
 from sitegen.pictures.pointing_records import Pointing
 from sitegen.pictures.records import MadePicture
 
@@ -32,29 +33,6 @@ class PreparedStep(Struct, frozen=True):
 
     what: str
     picture: PreparedPicture | None = None
-
-
-class Source(Struct, frozen=True):
-    """One type: candidates as (address, width in px), narrowest first."""
-
-    mime: str
-    candidates: tuple[tuple[str, int], ...]
-
-
-class PictureView(Struct, frozen=True):
-    alt: str
-    caption_html: str | None
-    role: str
-    width_px: int
-    height_px: int
-    sources: tuple[Source, ...]
-    fallback: str
-    full: str
-    placeholder: str
-    colour: str
-    tiles: str | None
-    thumb: str
-    thumb_size: tuple[int, int]
 
 
 def picture_view(prepared: PreparedPicture) -> PictureView:

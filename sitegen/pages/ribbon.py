@@ -4,7 +4,6 @@ Coordinates are percents, so that the theme may use them as they are: x from 0 a
 (zenith) to 100 (horizon).
 """
 
-import math
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
@@ -13,11 +12,11 @@ from zoneinfo import ZoneInfo
 from msgspec import Struct
 
 from sitegen.facts.views import NightView, SubInSky
+from sitegen.pages.common_clock import half_clock
 
 WIDTH, HEIGHT = 100.0, 100.0
 DUSK_DEGREES = (5.0, 0.0, -6.0, -12.0, -18.0)
 SHORTEST_MARK = 0.12
-SHORTEST_CLOCK_H, LONGEST_CLOCK_H = 6.0, 12.0
 
 
 class Stop(Struct, frozen=True):
@@ -108,11 +107,6 @@ def half_night_s(nights: Iterable[NightView]) -> float:
          for edge in (night.sky.sunset, night.sky.sunrise) if edge),
         default=0.0,
     )  # fmt: skip
-
-
-def half_clock(longest_s: float) -> float:
-    """Hours on either side of midnight that hold a night of that half length."""
-    return min(max(math.ceil(longest_s / 1800) / 2 + 0.5, SHORTEST_CLOCK_H), LONGEST_CLOCK_H)
 
 
 def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]], key: str, named: bool = True) -> Ribbon:

@@ -14,7 +14,8 @@ from msgspec import Struct
 from sitegen.diary.public_position import PublicSite
 from sitegen.facts.sky_request import place_of
 from sitegen.pages.card import NightCard, passbands_of
-from sitegen.pages.ribbon import LONGEST_CLOCK_H, SHORTEST_CLOCK_H, WIDTH
+from sitegen.pages.common_clock import LONGEST_CLOCK_H, SHORTEST_CLOCK_H
+from sitegen.pages.ribbon import WIDTH
 from sitegen.pages.site_book import SiteBook
 from sitegen.sky.answer import NightSky
 from sitegen.sky.engine import sky_pass

@@ -7,11 +7,12 @@ from sitegen.diary.site import Site
 from sitegen.diary.sub import Sub
 from sitegen.problems import hint_for
 from sitegen.reading.desk import Desk
-from sitegen.reading.entry_logs import Known, rigs_named
+from sitegen.reading.entry_logs import rigs_named
+from sitegen.reading.known import Known
 from sitegen.reading.named import check_named
 from sitegen.reading.nodes import quoted
 from sitegen.reading.value_types.group import Values
-from sitegen.sky.night_time import evening_of
+from sitegen.sky.solar_time import evening_at
 
 
 def check_entry(values: Values, known: Known, desk: Desk) -> None:
@@ -33,7 +34,7 @@ def check_nights(values: Values, subs: tuple[Sub, ...], sites: Mapping[str, Site
         return
     standing = {slug: site.longitude_deg for slug, site in sites.items() if site is not None}
     placed = [sub for sub in subs if sub.site in standing]
-    evenings = {str(day) for day in evening_of([sub.start.timestamp() for sub in placed], [standing[sub.site] for sub in placed])}
+    evenings = {str(evening_at(sub.start, standing[sub.site])) for sub in placed}
     for day, note in notes.items():
         if placed and str(day) not in evenings:
             near = hint_for(str(day), evenings)

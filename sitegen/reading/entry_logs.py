@@ -3,27 +3,18 @@
 from collections.abc import Iterator, Mapping
 from typing import TypeVar
 
-from msgspec import Struct
-
 from sitegen.diary.rig import Rig
-from sitegen.diary.site import Site
 from sitegen.problems import hint_for
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.desk import Desk
 from sitegen.reading.entry_targets import EntryTargets, target_number
+from sitegen.reading.known import Known
 from sitegen.reading.named import check_named
 from sitegen.reading.nodes import quoted
 from sitegen.reading.value_types.group import Values
 from sitegen.reading.value_types.value_type import Kept
 
 Record = TypeVar("Record")
-
-
-class Known(Struct, frozen=True):
-    """The diary's rigs and sites by name; None for one whose file has an error."""
-
-    rigs: Mapping[str, Rig | None]
-    sites: Mapping[str, Site | None]
 
 
 def log_requests(values: Values, targets: EntryTargets, known: Known, desk: Desk) -> tuple[LogRequest, ...]:

@@ -9,65 +9,25 @@ from collections.abc import Callable, Iterable
 from datetime import date
 from functools import partial
 from pathlib import Path
-from typing import TypeVar
 
 from msgspec import Struct
 
 from sitegen.diary.diary import Diary
 from sitegen.diary.entry import Entry
-from sitegen.diary.rig import Rig
-from sitegen.diary.settings import Settings
-from sitegen.diary.site import Site
 from sitegen.diary.sub import Sub
 from sitegen.problems import Problem, errors_in, in_order
 from sitegen.reading.capture_logs.joining import join_logs
 from sitegen.reading.capture_logs.registry import read_log as read_any_log
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
-from sitegen.reading.content_folder import ContentFolder, walk_content
-from sitegen.reading.documents import Document, check_twins, document_of, documents_of, files_of, single_document, unread
+from sitegen.reading.documents import Document, document_of
 from sitegen.reading.entry_checks import check_entry, check_nights
-from sitegen.reading.entry_logs import Known, log_requests
+from sitegen.reading.entry_logs import log_requests
 from sitegen.reading.entry_record import entry_of
 from sitegen.reading.entry_targets import targets_of
-from sitegen.reading.model.diary_file import DIARY_FILE
+from sitegen.reading.frame import DiaryReading, Frame, entry_files, read_frame, whole
 from sitegen.reading.model.entry_file import ENTRY_FILE
-from sitegen.reading.model.registry import AUTHOR_FILES
-from sitegen.reading.model.rig_file import RIG_FILE
-from sitegen.reading.model.site_file import SITE_FILE
-from sitegen.reading.rig_record import rig_of
-from sitegen.reading.settings_record import settings_of
-from sitegen.reading.site_record import site_of
-from sitegen.reading.stray_files import stray_files
 
-Record = TypeVar("Record")
 ReadLog = Callable[[LogRequest], LogReading]
-
-
-class DiaryReading(Struct, frozen=True):
-    """`diary` is None exactly where a problem is an error. `files` are the author's files and logs that were read, sorted."""
-
-    diary: Diary | None
-    problems: tuple[Problem, ...]
-    files: tuple[Path, ...]
-
-
-class Frame(Struct, frozen=True):
-    """What every entry stands in. `settings` is None where diary.yaml has an error; `files` are paths inside content/."""
-
-    folder: ContentFolder
-    settings: Settings | None
-    known: Known
-    problems: tuple[Problem, ...]
-    files: tuple[str, ...]
-    today: date
-
-    @property
-    def sites(self) -> dict[str, Site]:
-        return {slug: site for slug, site in self.known.sites.items() if site is not None}
-
-    @property
-    def rigs(self) -> dict[str, Rig]:
-        return {slug: rig for slug, rig in self.known.rigs.items() if rig is not None}
 
 
 class EntryReading(Struct, frozen=True):
@@ -99,35 +59,11 @@ def read_diary(content: Path, today: date, shown_as: str = "content", read_log: 
     return DiaryReading(Diary(frame.settings, frame.sites, frame.rigs, entries), problems, files)
 
 
-def read_frame(content: Path, today: date, shown_as: str = "content") -> Frame | DiaryReading:
-    """Settings, sites and rigs, and what can be told of the entries by their names; a reading where there is no diary."""
-    if not content.is_dir():
-        remedy = "name its folder with --content, or begin one with 'sitegen start'"
-        return DiaryReading(None, (Problem(shown_as, 1, 1, "there is no diary here", remedy),), ())
-    folder, problems = walk_content(content, shown_as)
-    diary = single_document(DIARY_FILE, folder, today)
-    sites, rigs = documents_of(SITE_FILE, folder, today), documents_of(RIG_FILE, folder, today)
-    entries = tuple(unread(ENTRY_FILE, relative, folder, today) for relative in files_of(ENTRY_FILE, folder))
-    for documents in (sites, rigs, entries):
-        check_twins(documents)
-    settings = settings_of(diary)
-    known = Known({each.slug: _whole(each, rig_of) for each in rigs}, {each.slug: _whole(each, site_of) for each in sites})
-    problems += stray_files(folder, AUTHOR_FILES)
-    problems += [problem for document in (diary, *sites, *rigs, *entries) for problem in document.desk.problems]
-    names = {document.relative for document in (diary, *sites, *rigs)} & folder.names.keys()
-    return Frame(folder, settings, known, tuple(problems), tuple(sorted(folder.names[name] for name in names)), today)
-
-
-def entry_files(frame: Frame) -> tuple[str, ...]:
-    """Paths of the entries inside content/, as the disk spells them, sorted."""
-    return tuple(frame.folder.names[relative] for relative in files_of(ENTRY_FILE, frame.folder))
-
-
 def read_entry(relative: str, frame: Frame, read_log: ReadLog = read_any_log) -> EntryReading:
     """One entry and its logs."""
     document = document_of(ENTRY_FILE, unicodedata.normalize("NFC", relative), frame.folder, frame.today)
     logs = _Logs(read_log, frame)
-    entry = _whole(document, partial(_entry, frame=frame, logs=logs))
+    entry = whole(document, partial(_entry, frame=frame, logs=logs))
     problems = (*logs.problems, *document.desk.problems)
     found = None if errors_in(problems) else entry
     return EntryReading(relative, found, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.desk.asked)))
@@ -158,12 +94,6 @@ def _entry(document: Document, frame: Frame, logs: _Logs) -> Entry | None:
         return None
     check_nights(values, subs, frame.known.sites, desk)
     return entry_of(document.slug, values, document.text, targets.targets, subs)
-
-
-def _whole(document: Document, record_of: Callable[[Document], Record | None]) -> Record | None:
-    """The document's record; None where it has an error."""
-    record = document.desk.until_full(partial(record_of, document))
-    return record if document.desk.clean else None
 
 
 def newest_first(entries: Iterable[Entry]) -> tuple[Entry, ...]:

@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 from sitegen.sky.arrays import Floats, Indices
 from sitegen.sky.crossings import refine, vertex
 from sitegen.sky.night_ephemeris import NightEphemeris
-from sitegen.sky.night_time import DAY_S, HALF_DAY_S
+from sitegen.sky.solar_time import DAY_S, HALF_DAY_S
 from sitegen.sky.sun import DARK_ALTITUDE_DEG, NAUTICAL_ALTITUDE_DEG, RISE_ALTITUDE_DEG
 
 STEP_S = 600.0

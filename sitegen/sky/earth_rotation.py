@@ -7,7 +7,8 @@ import numpy as np
 from astropy_iers_data import IERS_A_FILE
 
 from sitegen.sky.arrays import Floats
-from sitegen.sky.night_time import DAY_S, SECONDS_PER_DEGREE, utc_moment
+from sitegen.sky.night_time import utc_moment
+from sitegen.sky.solar_time import DAY_S, SECONDS_PER_DEGREE
 
 UNIX_EPOCH_JD = 2440587.5
 UNIX_EPOCH_MJD = 40587.0

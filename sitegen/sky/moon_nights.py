@@ -11,9 +11,10 @@ from sitegen.sky.darkness import Darkness
 from sitegen.sky.earth_rotation import terrestrial_time
 from sitegen.sky.moon import illuminated_fraction, phase_angle_deg, semidiameter_deg
 from sitegen.sky.night_ephemeris import NightEphemeris
-from sitegen.sky.night_time import HALF_DAY_S, moment_or_none, utc_moment
+from sitegen.sky.night_time import moment_or_none, utc_moment
 from sitegen.sky.phase import age_days, elongation_deg, phase_names
 from sitegen.sky.refraction import HORIZON_REFRACTION_DEG
+from sitegen.sky.solar_time import HALF_DAY_S
 
 Span = tuple[float, float]
 

@@ -9,9 +9,8 @@ from datetime import UTC, date, datetime, timedelta
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-DAY_S = 86400.0
-HALF_DAY_S = 43200.0
-SECONDS_PER_DEGREE = 240.0
+from sitegen.sky.solar_time import DAY_S, HALF_DAY_S, SECONDS_PER_DEGREE
+
 EPOCH = date(1970, 1, 1)
 
 Interval = tuple[datetime, datetime]

@@ -12,8 +12,9 @@ from sitegen.sky.darkness import Darkness
 from sitegen.sky.diurnal_path import SIDEREAL_RATE_RAD_S, DiurnalPath, altitude_deg
 from sitegen.sky.moon import angle_deg
 from sitegen.sky.night_ephemeris import NightEphemeris
-from sitegen.sky.night_time import HALF_DAY_S, utc_moment
+from sitegen.sky.night_time import utc_moment
 from sitegen.sky.place import Place
+from sitegen.sky.solar_time import HALF_DAY_S
 
 SIDEREAL_DAY_S = 2.0 * np.pi / SIDEREAL_RATE_RAD_S
 HOURS_KINDS = (None, "sun down", "nautical", "dark")

@@ -45,6 +45,7 @@ class Walk:
         self.child = os.fork()
         if self.child == 0:
             try:
+                os.close(self.pipe)  # else it would wait for ever where this process dies before it has asked
                 seen = walk(self.output, self.beside)
                 files = {path: tuple(laid) for path, laid in seen.output.files.items()}
                 with os.fdopen(told, "wb") as stream:
@@ -75,6 +76,12 @@ class Walk:
         except (EOFError, ValueError, TypeError):
             return None
         return found
+
+    def __enter__(self) -> "Walk":
+        return self
+
+    def __exit__(self, *wrong: object) -> None:
+        self.end()
 
     def end(self) -> None:
         """Where nobody asked what it saw."""

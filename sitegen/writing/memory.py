@@ -4,11 +4,12 @@ The list is written before the two folders change places, together with the numb
 true whichever of the two stands afterwards, wherever the rebuild is killed.
 """
 
-import json
 from collections.abc import Mapping
 from hashlib import blake2b
 from pathlib import Path
 from typing import Any, NamedTuple
+
+from msgspec import json
 
 SIGNS = ("facts.schema.json", "static/search-index.js", "explained/index.html")
 """A folder in which all of these lie was once published by sitegen, whatever is remembered."""
@@ -41,10 +42,10 @@ def remember(output: Path, beside: Path, state: Path | None, files: Mapping[str,
     sites: dict[int, Mapping[str, str]] = {_number(beside): files}
     if earlier:
         sites[here] = earlier.get(here, next(iter(earlier.values())))
-    told = {"output": str(output), "sites": [[number, dict(sorted(found.items()))] for number, found in sites.items()]}
+    told = {"output": _spelt(output), "sites": [[number, dict(sorted(found.items()))] for number, found in sites.items()]}
     state.mkdir(parents=True, exist_ok=True)
     working = note(output, state).with_suffix(".part")
-    body = json.dumps(told).encode()
+    body = json.encode(told)
     working.write_bytes(_checksum(body) + b"\n" + body)
     working.replace(note(output, state))
 
@@ -58,7 +59,7 @@ def _sites(output: Path, state: Path | None) -> dict[int, Mapping[str, str]]:
     try:
         told = _told(note(output, state)) if state else {}
         found: dict[int, Mapping[str, str]] = {int(number): _marked(files) for number, files in told["sites"]}
-        return found if told["output"] == str(output) else {}
+        return found if told["output"] == _spelt(output) else {}
     except (OSError, ValueError, KeyError, TypeError):
         return {}
 
@@ -74,11 +75,16 @@ def _told(path: Path) -> Any:
     checksum, _, body = path.read_bytes().partition(b"\n")
     if checksum != _checksum(body):
         raise ValueError("damaged")
-    return json.loads(body)
+    return json.decode(body)
 
 
 def _checksum(body: bytes) -> bytes:
     return blake2b(body, digest_size=20).hexdigest().encode()
+
+
+def _spelt(folder: Path) -> str:
+    """A name that is no text on disk has one in the note, too."""
+    return str(folder).encode("utf-8", "backslashreplace").decode()
 
 
 def _number(folder: Path) -> int:

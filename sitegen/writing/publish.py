@@ -23,7 +23,7 @@ from sitegen.writing.next_site import NextSite, SourceLost
 from sitegen.writing.one_at_a_time import one_at_a_time
 from sitegen.writing.switch import change_places
 
-__all__ = ["Published", "SourceLost", "publish", "recover"]
+__all__ = ["Published", "SourceLost", "look_ahead", "publish", "recover"]
 
 CATCH_UP = 200
 """With more files written than this, the site before is no good beginning for the next one: it is brought up to date at once."""

@@ -1,11 +1,11 @@
 """What a picture's own header says against what its rig was that evening. Every disagreement is a warning."""
 
 from collections.abc import Iterator
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 
 from sitegen.diary.rig import Rig, Train
 from sitegen.diary.site import Site
-from sitegen.sky.night_time import HALF_DAY_S, SECONDS_PER_DEGREE
+from sitegen.sky.solar_time import evening_at
 
 TOLERANCE = 0.03
 # Cameras keep a few columns and rows for themselves, some programs cut them off.
@@ -20,11 +20,6 @@ def train_at(rig: Rig, site: Site | None, start: datetime) -> Train:
     if latest.from_evening is None or start.date() - latest.from_evening > _SURELY_LATER:
         return latest
     return rig.train_on(evening_at(start, site.longitude_deg if site else 0.0))
-
-
-def evening_at(moment: datetime, longitude_deg: float) -> date:
-    """`evening_of` for one moment, without the cost of an array."""
-    return (moment + timedelta(seconds=SECONDS_PER_DEGREE * longitude_deg - HALF_DAY_S)).date()
 
 
 def focal_length_disagrees(name: str, found_mm: float | None, rig: Rig, train: Train) -> Iterator[Disagreement]:

@@ -7,8 +7,9 @@ from hypothesis import strategies as st
 
 from sitegen.diary.rig import Camera, Rig, Telescope, Train
 from sitegen.diary.site import Site
-from sitegen.reading.capture_logs.standing_train import evening_at, train_at
+from sitegen.reading.capture_logs.standing_train import train_at
 from sitegen.sky.night_time import evening_of
+from sitegen.sky.solar_time import evening_at
 
 MOMENTS = st.datetimes(datetime(1990, 1, 1), datetime(2050, 1, 1)).map(lambda moment: moment.replace(tzinfo=UTC))  # noqa: DTZ001
 LONGITUDES = st.floats(-180, 180)

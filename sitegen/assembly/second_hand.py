@@ -1,0 +1,82 @@
+"""A second process for a rebuild of little: it loads what reading and drawing need while this one looks up what is known.
+
+It is a copy of this process, made while few modules are loaded. It takes over every task that is too small for a crew of
+processes; where there is none, or it is gone, the tasks are done in this one.
+"""
+
+import os
+import sys
+import threading
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any
+
+from sitegen.late import Late
+
+multiprocessing = Late("multiprocessing")
+
+Loading = Callable[[list[Any]], Iterator[None]]
+"""Given the bench, once it is known: loads a part at every step, so that between two a task may be done."""
+
+
+class SecondHand:
+    """None is started beside threads, which a copy would lack, on one core, and where the system copies no processes."""
+
+    def __init__(self, loading: Loading) -> None:
+        self.process: Any = None
+        self.met: Any = None
+        if sys.platform == "linux" and threading.active_count() == 1 and len(os.sched_getaffinity(0)) > 1:
+            copying = multiprocessing.get_context("fork")
+            self.line, other = copying.Pipe()
+            self.process = copying.Process(target=_serve, args=(other, self.line, loading), daemon=True)
+            self.process.start()
+            other.close()
+
+    def run(self, task: Callable[..., list[Any]], bench: Any, chunk: Sequence[Any]) -> list[Any] | None:
+        """The task's results; None where nobody is there, or went in the midst of it. Raises what the task raises."""
+        if self.process is None:
+            return None
+        try:
+            self.line.send((task, None if bench is self.met else bench, chunk))
+            done, told = self.line.recv()
+        except (OSError, EOFError):
+            self.end()
+            return None
+        self.met = bench
+        if not done:
+            raise told
+        found: list[Any] = told
+        return found
+
+    def __enter__(self) -> "SecondHand":
+        return self
+
+    def __exit__(self, *wrong: object) -> None:
+        self.end()
+
+    def end(self) -> None:
+        """At once: what it was in the midst of, nobody waits for."""
+        if self.process is not None:
+            self.line.close()
+            self.process.kill()
+            self.process.join()
+            self.process = None
+
+
+def _serve(line: Any, first: Any, loading: Loading) -> None:
+    """Tasks until nobody asks any more; what is still to be loaded in between. Ctrl-C is for the one that asks."""
+    first.close()
+    met: list[Any] = []
+    still = loading(met)
+    while True:
+        while not line.poll() and next(still, still) is not still:
+            pass
+        try:
+            task, bench, chunk = line.recv()
+        except EOFError:
+            return
+        met[:] = [bench] if bench is not None else met
+        try:
+            answer = (True, task(met[0], chunk))
+        except Exception as trouble:
+            answer = (False, trouble)
+        line.send(answer)

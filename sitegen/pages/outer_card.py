@@ -1,0 +1,35 @@
+"""What feeds show of an entry, and the pages of other entries: its name, day, and what it is about."""
+
+from datetime import date
+
+from msgspec import Struct
+
+from sitegen.diary.entry import Stage
+from sitegen.diary.target import Target
+from sitegen.pages.picture_element import PictureView
+
+
+class Evening(Struct, frozen=True):
+    """As much of a night as tells that there was one: the evening it began, and the entry."""
+
+    evening: date
+    entry: str
+
+
+class OuterCard(Struct, frozen=True):
+    slug: str
+    title: str
+    published: date
+    updated: date | None
+    summary: str | None
+    stage: Stage
+    targets: tuple[Target, ...]
+    rigs: tuple[str, ...]
+    sites: tuple[str, ...]
+    topics: tuple[str, ...]
+    nights: tuple[Evening, ...]
+    picture: PictureView | None
+
+    @property
+    def last_change(self) -> date:
+        return self.updated or self.published
