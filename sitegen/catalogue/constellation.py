@@ -1,7 +1,7 @@
 """In which constellation a direction lies."""
 
 import math
-from functools import cache
+from functools import cache, lru_cache
 
 import erfa
 import numpy as np
@@ -10,6 +10,7 @@ import numpy.typing as npt
 from sitegen.catalogue.tables import boundaries, constellations
 
 
+@lru_cache(maxsize=4_000)
 def constellation_of(ra_deg: float, dec_deg: float) -> str:
     """Full Latin name of the constellation around an ICRS direction ('Ursa Major').
 

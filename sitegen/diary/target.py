@@ -13,5 +13,4 @@ class Target(Struct, frozen=True):
     kind: str | None = None
     size_arcmin: tuple[float, float] | None = None
     magnitude: float | None = None
-    constellation: str | None = None
     aliases: tuple[str, ...] = ()

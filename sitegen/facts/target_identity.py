@@ -1,9 +1,16 @@
 """What was pointed at: the catalogue's record with the author's keys laid over it."""
 
+from sitegen.catalogue.constellation import constellation_of
 from sitegen.diary.target import Target
 from sitegen.facts.fact import Fact
 
 CATALOGUE = "open catalogues, listed on the credits page; the author's own keys win"
+
+
+def constellation(target: Target) -> str | None:
+    """None for what has no place."""
+    return None if target.ra_deg is None or target.dec_deg is None else constellation_of(target.ra_deg, target.dec_deg)
+
 
 FACTS: tuple[Fact[Target], ...] = (
     Fact("name", "Target", "", lambda target: target.name, "The name the author uses.", "the author"),
@@ -13,7 +20,7 @@ FACTS: tuple[Fact[Target], ...] = (
         "constellation",
         "Constellation",
         "",
-        lambda target: target.constellation,
+        constellation,
         "The constellation whose boundaries hold the position.",
         "constellation boundaries, N. G. Roman, PASP 99, 695 (1987)",
     ),

@@ -4,12 +4,12 @@ from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
 
-from sitegen.catalogue.constellation import constellation_of
 from sitegen.charts import sky_map
 from sitegen.charts.chart import drawn
 from sitegen.charts.sky_map import SkyTarget
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
+from sitegen.facts.target_identity import constellation
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
@@ -43,7 +43,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
 def targets_of(book: SiteBook) -> tuple[Found, ...]:
     """Every target of the diary by name, as its newest entry knows it, with the light gathered on it."""
     newest = {target.slug: target for card in reversed(book.cards) for target in card.targets}
-    found = [Found(newest[slug], _constellation(newest[slug]), len(cards), _light_s(newest[slug].name, book))
+    found = [Found(newest[slug], constellation(newest[slug]), len(cards), _light_s(newest[slug].name, book))
              for slug, cards in book.by_target.items()]  # fmt: skip
     return tuple(sorted(found, key=lambda one: (one.target.name, one.target.slug)))
 
@@ -51,12 +51,6 @@ def targets_of(book: SiteBook) -> tuple[Found, ...]:
 def _light_s(name: str, book: SiteBook) -> float:
     """Over all nights that were spent on it; an entry may have several targets."""
     return sum(night.integration_s for card in book.cards for night in card.nights if night.target == name)
-
-
-def _constellation(target: Target) -> str | None:
-    if target.ra_deg is None or target.dec_deg is None:
-        return None
-    return target.constellation or constellation_of(target.ra_deg, target.dec_deg)
 
 
 def _marked(one: Found) -> Iterable[SkyTarget]:

@@ -5,7 +5,6 @@ from typing import Any
 
 from msgspec import Struct
 
-from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.lookup import find_object, separation_deg, suggest_name
 from sitegen.catalogue.sky_object import SkyObject
 from sitegen.diary.addresses import slug_of
@@ -120,7 +119,6 @@ def _target(name: str, found: SkyObject | None, own: dict[str, Any]) -> Target:
         kind=own.get("kind", found and found.kind),
         size_arcmin=own.get("size_arcmin", found and found.size_arcmin),
         magnitude=found.magnitude if found else None,
-        constellation=constellation_of(ra_deg, dec_deg) if ra_deg is not None and dec_deg is not None else None,
         aliases=tuple(other for other in (found.name, *found.aliases) if other != name) if found else (),
     )
 

@@ -87,7 +87,7 @@ def test_a_diary_without_light_has_no_charts() -> None:
 
 def test_the_sky_has_every_target_once() -> None:
     """Two entries on one target are one mark, with the light of both; what moves has no mark but is named."""
-    comet = replace(SCULPTOR, slug="comet", name="A comet", ra_deg=None, dec_deg=None, kind="moving", constellation=None)
+    comet = replace(SCULPTOR, slug="comet", name="A comet", ra_deg=None, dec_deg=None, kind="moving")
     found = context(sky_page, book_of(diary(BROAD, NARROW, entry(slug="third", targets=(comet,)))))
     assert [(name, [one.target.name for one in ones]) for name, ones in found["constellations"]] == [("Sculptor", ["NGC 253"])]
     assert found["constellations"][0][1][0].total_s == 4 * HOUR

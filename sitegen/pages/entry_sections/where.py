@@ -6,6 +6,7 @@ from msgspec.structs import replace
 from sitegen.charts.chart import Drawn
 from sitegen.charts.finder_map import CameraField, finder_chart
 from sitegen.diary.target import Target
+from sitegen.facts.target_identity import constellation
 from sitegen.facts.views import OpticsView
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import Shown
@@ -58,7 +59,7 @@ def place_of(target: Target, book: SiteBook) -> Place:
     values = {
         "ra_deg": target.ra_deg,
         "dec_deg": target.dec_deg,
-        "constellation": target.constellation,
+        "constellation": constellation(target),
         "kind": target.kind,
         "size_arcmin": list(target.size_arcmin) if target.size_arcmin else None,
         "magnitude": target.magnitude,
