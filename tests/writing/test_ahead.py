@@ -2,12 +2,14 @@
 
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
 
 from sitegen.writing import ahead
 from sitegen.writing.ahead import Walk, walk
+from tests.processes import assert_all_end, children_of
 
 ROOT = Path(__file__).resolve().parents[2]
 TWO_FOLDERS = {"output": ("a.html", "b/c/d.html"), "before": ("a.html", "b/e.html")}
@@ -84,3 +86,26 @@ def test_a_rebuild_asks_it(folders: tuple[Path, Path]) -> None:
         [sys.executable, "-c", script, str(base), str(folders[0].parent / "state")], cwd=ROOT, capture_output=True, text=True
     )
     assert (told.stdout, told.stderr) == ("1 2 three\n", "")
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="only there is a process copied")
+def test_it_ends_where_nobody_is_left_to_ask_it(tmp_path: Path) -> None:
+    """More files than a pipe holds: it waits for its words to be read, and the rebuild is killed."""
+    for number in range(2_000):
+        (tmp_path / f"{'a-name-of-some-length-' * 3}{number}.html").touch()
+    script = (
+        "import sys\nfrom pathlib import Path\nfrom sitegen.writing.ahead import Walk\n"
+        "one = Walk(Path(sys.argv[1]), Path(sys.argv[1]))\nprint(one.child, flush=True)\nsys.stdin.read()\n"
+    )
+    process = subprocess.Popen(
+        [sys.executable, "-c", script, str(tmp_path)], cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+    )
+    assert process.stdout is not None and process.stdin is not None
+    child = int(process.stdout.readline())
+    time.sleep(0.3)
+    assert children_of(process.pid) == {child}
+    process.kill()
+    process.wait()
+    process.stdin.close()
+    process.stdout.close()
+    assert_all_end({child})

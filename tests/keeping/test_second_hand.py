@@ -1,0 +1,124 @@
+"""The second process of a rebuild of little: what it makes, what it says where it fails, and that it never outlives the first."""
+
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from tests.keeping.small_diary import entries, lay_out
+from tests.processes import assert_all_end, children_of
+
+pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="only there is a process copied")
+
+TASKS = """
+import os, signal, sys, time
+from sitegen.assembly.second_hand import SecondHand
+
+def loading(met):
+    for part in range(3):
+        open(f"loaded-{part}", "w").close()
+        yield
+
+def doubled(bench, chunk):
+    return [bench * each for each in chunk], os.getpid()
+
+def failing(bench, chunk):
+    raise ValueError(f"{bench} will not")
+
+def dying(bench, chunk):
+    os.kill(os.getpid(), signal.SIGKILL)
+
+def sleeping(bench, chunk):
+    time.sleep(600)
+"""
+
+
+def said_by(script: str, where: Path) -> str:
+    done = subprocess.run([sys.executable, "-c", TASKS + script], cwd=where, capture_output=True, text=True, timeout=60)
+    assert done.returncode == 0, done.stderr
+    return done.stdout.strip()
+
+
+def test_it_loads_on_its_own_and_does_what_it_is_asked(tmp_path: Path) -> None:
+    """The bench is told once; another process answers."""
+    script = """
+with SecondHand(loading) as second:
+    while not os.path.exists("loaded-2"):
+        time.sleep(0.01)
+    bench = 7
+    found, there = second.run(doubled, bench, [1, 2])
+    again, _ = second.run(doubled, bench, [3])
+    print(found, again, there != os.getpid(), second.met is bench)
+print(second.run(doubled, 7, [1]))
+"""
+    assert said_by(script, tmp_path) == "[7, 14] [21] True True\nNone"
+
+
+def test_what_a_task_raises_is_raised_here_and_the_next_task_is_done(tmp_path: Path) -> None:
+    """As in this process."""
+    script = """
+with SecondHand(loading) as second:
+    try:
+        second.run(failing, "it", [1])
+    except ValueError as told:
+        print(told)
+    print(second.run(doubled, "a", [2])[0])
+"""
+    assert said_by(script, tmp_path) == "it will not\n['aa']"
+
+
+def test_one_that_is_gone_leaves_the_work_to_this_process(tmp_path: Path) -> None:
+    """Ended by the system for its memory, say."""
+    script = """
+with SecondHand(loading) as second:
+    print(second.run(dying, 1, [1]), second.process)
+"""
+    assert said_by(script, tmp_path) == "None None"
+
+
+def test_ending_waits_for_nothing(tmp_path: Path) -> None:
+    """An error elsewhere must not wait for what is in hand."""
+    script = """
+second = SecondHand(loading)
+second.line.send((sleeping, 1, [1]))
+pid, since = second.process.pid, time.monotonic()
+second.end()
+print(time.monotonic() - since < 30, os.path.exists(f"/proc/{pid}"))
+"""
+    assert said_by(script, tmp_path) == "True False"
+
+
+def test_a_killed_rebuild_leaves_nobody_behind(tmp_path: Path) -> None:
+    """It would hold the diary's lock for ever."""
+    lay_out(tmp_path)
+    rebuild = [sys.executable, "-m", "sitegen", "rebuild", "--quiet"]
+    subprocess.run(rebuild, cwd=tmp_path, check=True)
+    entry = entries(tmp_path / "content")[0]
+    entry.write_text(entry.read_text("utf-8") + "\nMore.\n", "utf-8")
+    process = subprocess.Popen(rebuild, cwd=tmp_path)
+    while not (found := children_of(process.pid)) and process.poll() is None:
+        time.sleep(0.002)
+    process.kill()
+    process.wait()
+    assert found
+    assert_all_end(found)
+    subprocess.run(rebuild, cwd=tmp_path, check=True, timeout=60)
+
+
+def test_the_bytes_are_those_of_one_process(tmp_path: Path) -> None:
+    """A sentence changed: rebuilt with the second hand, and alone."""
+    sites = []
+    for name, options in (("two", []), ("one", ["--jobs", "1"])):
+        folder = tmp_path / name
+        folder.mkdir()
+        lay_out(folder)
+        entry = entries(folder / "content")[0]
+        for more in ("", "\nA sentence more.\n"):
+            entry.write_text(entry.read_text("utf-8") + more, "utf-8")
+            time.sleep(0.05)
+            subprocess.run([sys.executable, "-m", "sitegen", "rebuild", "--quiet", *options], cwd=folder, check=True)
+        output = folder / "output"
+        sites.append({path.relative_to(output): path.read_bytes() for path in output.rglob("*") if path.is_file()})
+    assert sites[0] == sites[1]
