@@ -2,13 +2,11 @@
 
 import gc
 import os
-import signal
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from contextlib import contextmanager
 from typing import Any, TypeVar
 
 from sitegen.assembly.bench import Bench
-from sitegen.assembly.second_hand import SecondHand
+from sitegen.assembly.second_hand import SecondHand, deaf_to_interrupts
 from sitegen.late import Late
 
 ProcessPoolExecutor = Late("concurrent.futures", "ProcessPoolExecutor")
@@ -42,7 +40,7 @@ class Crew:
             return
         size = max(1, min(most, len(jobs) // (CHUNKS_A_PROCESS * self.processes)))
         pool = self._pool()
-        with _deaf_to_interrupts():
+        with deaf_to_interrupts():
             waiting = pool.map(_work, [task] * -(-len(jobs) // size), _chunks(jobs, size))
         for results in waiting:
             yield from results
@@ -75,19 +73,6 @@ def end_processes() -> None:
     """Those that this process has started, at once. One that waits to hand over its results would wait for ever."""
     for process in multiprocessing.active_children():
         process.kill()
-
-
-@contextmanager
-def _deaf_to_interrupts() -> Iterator[None]:
-    """Ctrl-C goes to every process of a terminal; those started here leave it to the one that started them."""
-    if not hasattr(signal, "pthread_sigmask"):
-        yield
-        return
-    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
-    try:
-        yield
-    finally:
-        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def _cores() -> int:

@@ -5,9 +5,11 @@ processes; where there is none, or it is gone, the tasks are done in this one.
 """
 
 import os
+import signal
 import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from typing import Any
 
 from sitegen.late import Late
@@ -28,7 +30,8 @@ class SecondHand:
             copying = multiprocessing.get_context("fork")
             self.line, other = copying.Pipe()
             self.process = copying.Process(target=_serve, args=(other, self.line, loading), daemon=True)
-            self.process.start()
+            with deaf_to_interrupts():
+                self.process.start()
             other.close()
 
     def run(self, task: Callable[..., list[Any]], bench: Any, chunk: Sequence[Any]) -> list[Any] | None:
@@ -63,7 +66,7 @@ class SecondHand:
 
 
 def _serve(line: Any, first: Any, loading: Loading) -> None:
-    """Tasks until nobody asks any more; what is still to be loaded in between. Ctrl-C is for the one that asks."""
+    """Tasks until nobody asks any more; what is still to be loaded in between."""
     first.close()
     met: list[Any] = []
     still = loading(met)
@@ -80,3 +83,16 @@ def _serve(line: Any, first: Any, loading: Loading) -> None:
         except Exception as trouble:
             answer = (False, trouble)
         line.send(answer)
+
+
+@contextmanager
+def deaf_to_interrupts() -> Iterator[None]:
+    """Ctrl-C goes to every process of a terminal; those started here leave it to the one that started them."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)

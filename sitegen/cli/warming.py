@@ -1,4 +1,4 @@
-"""Loads beforehand what a rebuild needs: for a process that stays, and whose first rebuild found nothing to do."""
+"""Loads beforehand what a rebuild needs: for a process that stays, and whose first rebuild loaded little."""
 
 from datetime import date
 from importlib import import_module

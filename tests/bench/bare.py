@@ -54,7 +54,8 @@ def bare_calls(folder: Path) -> Iterator[tuple[str, float]]:
     each_s = _savefig()
     yield f"matplotlib savefig of {panels} panels, each {1000 * each_s:.0f} ms", panels * each_s
     yield "jinja2: every page's tags and text once", _jinja(output)
-    yield "libvips: sizes of every picture", _vips(content)
+    yield "libvips: every picture's sizes, its full JPEG, its tiles", _of_pictures(content, _vips)
+    yield "sep: background and extraction of every picture once", _of_pictures(content, _sep)
 
 
 def _logs(content: Path) -> list[str]:
@@ -148,16 +149,51 @@ def _jinja(output: Path) -> float:
     return spent * sum(path.stat().st_size for path in paths) / max(1, sum(path.stat().st_size for path in sample))
 
 
-def _vips(content: Path) -> float:
+def _of_pictures(content: Path, bare: Callable[[Path], float]) -> float:
+    """Measured on two pictures, told for all: they are alike."""
     pictures = sorted((content / "pictures").iterdir())
-    if not pictures:
-        return 0.0
+    sample = pictures[:2]
+    return sum(map(bare, sample)) * len(pictures) / len(sample) if sample else 0.0
+
+
+def _vips(path: Path) -> float:
+    """Each width made once and held while it is encoded three times; the full picture encoded and tiled in a pass each."""
+    import pyvips
+
     from sitegen.pictures.records import PictureSettings
-    from sitegen.pictures.sizes import make_sizes
 
-    def sizes() -> None:
-        for path in pictures[:2]:
-            with tempfile.TemporaryDirectory() as out:
-                make_sizes(path, Path(out), PictureSettings())
+    told = PictureSettings()
 
-    return cpu_s(sizes) * len(pictures) / min(2, len(pictures))
+    def outputs() -> None:
+        for width in told.widths_px:
+            image = pyvips.Image.thumbnail(str(path), width).copy_memory()
+            form = {"compression": "av1", "effort": told.avif_effort, "subsample_mode": "off", "keep": "none"}
+            image.heifsave_buffer(Q=told.avif_quality, **form)
+            image.webpsave_buffer(Q=told.webp_quality, effort=2, keep="none")
+            image.jpegsave_buffer(Q=told.jpeg_quality, optimize_coding=True, interlace=True, keep="none")
+        whole = pyvips.Image.new_from_file(str(path), access="sequential")
+        whole.jpegsave_buffer(Q=told.full_quality, keep="none")
+        again = pyvips.Image.new_from_file(str(path), access="sequential")
+        suffix = f".jpg[Q={told.tile_quality},subsample_mode=off]"
+        with tempfile.TemporaryDirectory() as out:
+            again.dzsave(f"{out}/tiles", layout="iiif3", tile_size=told.tile_px, suffix=suffix, keep="none")
+
+    return cpu_s(outputs)
+
+
+def _sep(path: Path) -> float:
+    """On the picture's brightness at the width at which its stars are looked for."""
+    import numpy as np
+    import pyvips
+    import sep
+
+    from sitegen.pictures.pointing import LOOKED_AT_PX
+
+    grey = pyvips.Image.thumbnail(str(path), LOOKED_AT_PX).colourspace("b-w").numpy().astype(np.float32)
+
+    def extracted() -> None:
+        background = sep.Background(grey)
+        sep.set_extract_pixstack(grey.size)
+        sep.extract(grey - background.back(), 4.0, err=background.globalrms)
+
+    return cpu_s(extracted)

@@ -37,7 +37,7 @@ def sleeping(bench, chunk):
 
 def said_by(script: str, where: Path) -> str:
     done = subprocess.run([sys.executable, "-c", TASKS + script], cwd=where, capture_output=True, text=True, timeout=60)
-    assert done.returncode == 0, done.stderr
+    assert (done.returncode, done.stderr) == (0, "")
     return done.stdout.strip()
 
 
@@ -76,6 +76,16 @@ with SecondHand(loading) as second:
     print(second.run(dying, 1, [1]), second.process)
 """
     assert said_by(script, tmp_path) == "None None"
+
+
+def test_ctrl_c_is_for_the_one_that_asks(tmp_path: Path) -> None:
+    """It goes to every process of a terminal: this one is ended by the first, and says nothing."""
+    script = """
+with SecondHand(loading) as second:
+    os.kill(second.process.pid, signal.SIGINT)
+    print(second.run(doubled, 2, [2])[0])
+"""
+    assert said_by(script, tmp_path) == "[4]"
 
 
 def test_ending_waits_for_nothing(tmp_path: Path) -> None:
