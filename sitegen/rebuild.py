@@ -28,6 +28,7 @@ from sitegen.writing.one_at_a_time import one_at_a_time
 
 FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars", TOLD)
 DRAWING = "sitegen.assembly.entry_drawing"
+LOADED_AHEAD = ("assembly.entry_facts", "assembly.feeds_of_all", "assembly.entry_drawing", "pages.site_book", "pages.site_frame")
 Told = Callable[[], None] | None
 Lay = list[tuple[str, int, int, int]] | None
 
@@ -223,8 +224,12 @@ def _second_hand(jobs: int | None) -> Any:
 
 def _loading(met: list[Any]) -> Iterator[None]:
     """In the order in which tasks will ask for it. Entries are read meanwhile, where they are looked for."""
-    for name in ("entry_facts", "entry_drawing", "feeds_of_all"):
-        import_module(f"sitegen.assembly.{name}")
+    for name in LOADED_AHEAD:
+        import_module(f"sitegen.{name}")
+        yield
+    for bench in met:
+        with suppress(Exception):  # what is wrong with a theme is told by who draws with it
+            bench.site_frame.env.get_template("entry.html")
         yield
 
 

@@ -46,8 +46,18 @@ class Crew:
             yield from results
 
     def _small(self, task: Task[Job, Result], chunk: Sequence[Job]) -> list[Result]:
-        found = self.second.run(task, self.bench, chunk) if self.second else None
+        number = self.second.ask(task, self.bench, chunk) if self.second else None
+        return self._answer(task, chunk, number)
+
+    def _answer(self, task: Task[Job, Result], chunk: Sequence[Job], number: int | None) -> list[Result]:
+        found = self.second.answer(number) if self.second and number is not None else None
         return task(self.bench, chunk) if found is None else found
+
+    def begun(self, task: Task[Job, Result], job: Job) -> Callable[[], Result] | None:
+        """A job that will be asked for later, begun while this process goes on; gives what waits for its result. None where
+        nobody else is there to do it."""
+        number = self.second.ask(task, self.bench, [job]) if self.second else None
+        return None if number is None else lambda: self._answer(task, [job], number)[0]
 
     def _pool(self) -> Any:
         if self.pool is None:

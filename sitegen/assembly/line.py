@@ -1,6 +1,6 @@
 """The line: reading, facts, drawing, lists. Each step is done again only for what its inputs say has changed."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
@@ -46,6 +46,7 @@ class Line:
     def __post_init__(self) -> None:
         self.now = Ledger(self.known.maker, frozenset(name.encode("utf-8", "backslashreplace").decode() for name in self.marks))
         self.problems: list[Problem] = []
+        self.begun: tuple[str, Callable[[], DrawnPages]] | None = None
 
     def read(self) -> bool:
         """Whether every entry could be read."""
@@ -132,6 +133,7 @@ class Line:
 
     def draw(self) -> bool:
         """Whether every text's markers lead somewhere."""
+        self._begin_feeds()
         around = self.surroundings
         half_hours = half_clock(max((found.half_night_s for found in self.now.facts.values()), default=0.0))
         shared = _shared(around.book)
@@ -221,16 +223,30 @@ class Line:
         same = self.known.lists and all(self._has_drawn(drawn, key) for drawn in self.known.lists.values())
         return tuple(self.known.lists) if same else self.steps.list_names()
 
+    def _begin_feeds(self) -> None:
+        """While the entries are drawn, with the texts as they were: most edits are of no entry that stands in a feed."""
+        before = {slug: one.feed_html for slug in list(self.now.facts)[:IN_FEEDS] if (one := self.known.drawn.get(slug))}
+        job = self._feeds_job({slug: html for slug, html in before.items() if html is not None})
+        if not self._has_feeds(job) and (result := self.crew.begun(self.steps.feeds, job)):
+            self.begun = job.key, result
+
     def _feeds(self) -> DrawnPages:
-        texts = {slug: drawn.feed_html for slug, drawn in self.now.drawn.items() if drawn.feed_html is not None}
-        key = key_of(self.bench.look, [found.core for found in self.now.facts.values()], texts)
-        known = self.known.feeds
-        if known is not None and self._has_drawn(known, key):
-            return known
-        rows = {slug: found.search_row for slug, found in self.now.facts.items()}
-        cards = tuple(found.card for found in self.now.facts.values())
-        job = FeedsJob(key, cards, tuple(self.surroundings.evenings), texts, rows)
+        job = self._feeds_job({slug: drawn.feed_html for slug, drawn in self.now.drawn.items() if drawn.feed_html is not None})
+        if self.known.feeds is not None and self._has_feeds(job):
+            return self.known.feeds
+        if self.begun and self.begun[0] == job.key:
+            return self.begun[1]()
         return next(self.crew.run(self.steps.feeds, [job], FEEDS_S))
+
+    def _feeds_job(self, texts: Mapping[str, str]) -> FeedsJob:
+        facts = self.now.facts
+        key = key_of(self.bench.look, [found.core for found in facts.values()], texts)
+        evenings = sorted({evening for found in facts.values() for evening in found.evenings})
+        rows = {slug: found.search_row for slug, found in facts.items()}
+        return FeedsJob(key, tuple(found.card for found in facts.values()), tuple(evenings), texts, rows)
+
+    def _has_feeds(self, job: FeedsJob) -> bool:
+        return self.known.feeds is not None and self._has_drawn(self.known.feeds, job.key)
 
 
 def _shared(book: OuterBook) -> dict[date, list[str]]:

@@ -1,4 +1,8 @@
-"""What is remembered of each step: the digests it was made from, and what came of it."""
+"""What is remembered of each step: the digests it was made from, and what came of it.
+
+None of these records can stand in a ring, so that the interpreter need not look among them for rings (`gc=False`): there are tens
+of thousands.
+"""
 
 from collections.abc import Iterator, Mapping
 from datetime import date
@@ -13,7 +17,7 @@ from sitegen.problems import Problem
 Marks = tuple[tuple[str, Mark | None], ...]
 
 
-class ReadEntry(Struct, frozen=True):
+class ReadEntry(Struct, frozen=True, gc=False):
     """An entry as read. `marks` of its own file and its logs; `entry` the digest under which the record is kept, None where a
     problem is an error; `logs` the digest under which its logs are kept as they were read; `extra` the pictures and star frames
     it names."""
@@ -33,7 +37,7 @@ class ReadEntry(Struct, frozen=True):
     extra: tuple[str, ...] = ()
 
 
-class FactsOfEntry(Struct, frozen=True):
+class FactsOfEntry(Struct, frozen=True, gc=False):
     """`core` is the digest of its view, facts and pictures; `card` has no more than feeds and neighbours show, `evenings` are its
     nights' days. `half_night_s`: the longest stretch from midnight to sunset or sunrise. `links`: entries that its text leads to.
     `at_night`: the digest of all but the text, of which nights show nothing. `search_row`: its row of the search index.
@@ -56,7 +60,7 @@ class FactsOfEntry(Struct, frozen=True):
     stars: tuple[str, ...] = ()
 
 
-class DrawnPages(Struct, frozen=True):
+class DrawnPages(Struct, frozen=True, gc=False):
     """`pages`: each page's digest and file, by its path in the site. `card` the digest of the card with its ribbons; `feed_html`
     the text as feeds show it, None for all but the newest; `mistaken`: the text has a marker that leads nowhere;
     `charts`: keys of the charts it shows."""

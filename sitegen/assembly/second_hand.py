@@ -16,6 +16,7 @@ from sitegen.late import Late
 
 multiprocessing = Late("multiprocessing")
 
+Task = Callable[..., list[Any]]
 Loading = Callable[[list[Any]], Iterator[None]]
 """Given the bench, once it is known: loads a part at every step, so that between two a task may be done."""
 
@@ -26,6 +27,8 @@ class SecondHand:
     def __init__(self, loading: Loading) -> None:
         self.process: Any = None
         self.met: Any = None
+        self.asked, self.heard = 0, 0
+        self.told: dict[int, tuple[bool, Any]] = {}
         if sys.platform == "linux" and threading.active_count() == 1 and len(os.sched_getaffinity(0)) > 1:
             copying = multiprocessing.get_context("fork")
             self.line, other = copying.Pipe()
@@ -34,21 +37,33 @@ class SecondHand:
                 self.process.start()
             other.close()
 
-    def run(self, task: Callable[..., list[Any]], bench: Any, chunk: Sequence[Any]) -> list[Any] | None:
-        """The task's results; None where nobody is there, or went in the midst of it. Raises what the task raises."""
+    def ask(self, task: Task, bench: Any, chunk: Sequence[Any]) -> int | None:
+        """The number of a task that is begun as soon as those before it are done; None where nobody is there."""
         if self.process is None:
             return None
         try:
             self.line.send((task, None if bench is self.met else bench, chunk))
-            done, told = self.line.recv()
-        except (OSError, EOFError):
+        except OSError:
             self.end()
             return None
         self.met = bench
+        self.asked += 1
+        return self.asked
+
+    def answer(self, number: int) -> list[Any] | None:
+        """The task's results, once; None where nobody is there any more. Raises what the task raised."""
+        try:
+            while self.process is not None and self.heard < number:
+                told = self.line.recv()
+                self.heard += 1
+                self.told[self.heard] = told
+        except (OSError, EOFError):
+            self.end()
+        done, found = self.told.pop(number, (True, None))
         if not done:
-            raise told
-        found: list[Any] = told
-        return found
+            raise found
+        results: list[Any] | None = found
+        return results
 
     def __enter__(self) -> "SecondHand":
         return self

@@ -13,7 +13,7 @@ SETTLED_NS = 20_000_000
 """A file that changed this shortly before it was looked at may change again within the same tick of the clock."""
 
 
-class Mark(Struct, frozen=True):
+class Mark(Struct, frozen=True, gc=False):
     """A file as the system knows it: equal marks, equal content."""
 
     size: int

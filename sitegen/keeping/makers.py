@@ -30,7 +30,12 @@ def maker(*rooms: str) -> str:
 def _code() -> tuple[tuple[str, bytes], ...]:
     """Every file of the package but themes, by its path, with the digest of what is in it; read once."""
     names = sorted(name for name in marks_in(PACKAGE) if not name.startswith("themes/"))
-    return tuple((name, blake2b(Path(f"{PACKAGE}/{name}").read_bytes(), digest_size=20).digest()) for name in names)
+    return tuple((name, blake2b(_content(f"{PACKAGE}/{name}"), digest_size=20).digest()) for name in names)
+
+
+def _content(file: str) -> bytes:
+    with open(file, "rb", buffering=0) as stream:  # noqa: PTH123 # four hundred of them in every rebuild: paths as text
+        return stream.read()
 
 
 def package_folders() -> list[Path]:

@@ -10,7 +10,7 @@ from sitegen.artifact import Artifact
 from sitegen.keeping.blobs import Blobs
 
 
-class Product(Struct, frozen=True):
+class Product(Struct, frozen=True, gc=False):
     """`path` in the site; `kept` relative to the folder of kept things. Size and time tell damage without reading."""
 
     path: str

@@ -9,7 +9,7 @@ from sitegen.diary.target import Target
 from sitegen.pages.picture_element import PictureView
 
 
-class Evening(Struct, frozen=True):
+class Evening(Struct, frozen=True, gc=False):
     """As much of a night as tells that there was one: the evening it began, and the entry."""
 
     evening: date

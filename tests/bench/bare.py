@@ -11,10 +11,12 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable, Iterator
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-PAGES_SAMPLED = 60
+PAGES_SAMPLED, PANELS_SAMPLED = 60, 40
 
 
 def bare_look(folder: Path) -> float:
@@ -40,6 +42,18 @@ def cpu_s(work: Callable[[], object]) -> float:
     return time.process_time() - start
 
 
+def bare_on(cores: int, folder: Path) -> list[tuple[str, float]]:
+    """`bare_calls` in as many processes at once as a rebuild has, as cores that share clock and cache are slower together. The mean
+    of what each spent."""
+    with ProcessPoolExecutor(cores, get_context("spawn")) as pool:
+        every = list(pool.map(_listed, [folder] * cores))
+    return [(same[0][0], sum(seconds for _, seconds in same) / cores) for same in zip(*every, strict=True)]
+
+
+def _listed(folder: Path) -> list[tuple[str, float]]:
+    return list(bare_calls(folder))
+
+
 def bare_calls(folder: Path) -> Iterator[tuple[str, float]]:
     """Each library alone, on this diary: what no generator in Python that uses it can go below."""
     content, output = folder / "content", folder / "output"
@@ -51,8 +65,7 @@ def bare_calls(folder: Path) -> Iterator[tuple[str, float]]:
     yield "ERFA: Sun, Moon, target of every sub", _erfa(sum(text.count("\n") - 1 for text in _logs(content)))
     yield "json.dumps of every facts.json", cpu_s(lambda: _json(output))
     panels = _panels(folder)
-    each_s = _savefig()
-    yield f"matplotlib savefig of {panels} panels, each {1000 * each_s:.0f} ms", panels * each_s
+    yield f"matplotlib savefig of {panels} panels", panels * _savefig()
     yield "jinja2: every page's tags and text once", _jinja(output)
     yield "libvips: every picture's sizes, its full JPEG, its tiles", _of_pictures(content, _vips)
     yield "sep: background and extraction of every picture once", _of_pictures(content, _sep)
@@ -115,7 +128,7 @@ def _panels(folder: Path) -> int:
 
 
 def _savefig() -> float:
-    """Seconds of one bare panel: axes, a hundred dots, two ticked axes, a few words; the fastest of ten."""
+    """Seconds of one bare panel: axes, a hundred dots, two ticked axes, a few words; the mean of many."""
     from matplotlib.backends.backend_svg import FigureCanvasSVG
     from matplotlib.figure import Figure
 
@@ -129,7 +142,7 @@ def _savefig() -> float:
         figure.savefig(io.StringIO(), format="svg")
 
     panel()
-    return min(cpu_s(panel) for _ in range(10))
+    return cpu_s(lambda: [panel() for _ in range(PANELS_SAMPLED)]) / PANELS_SAMPLED
 
 
 def _jinja(output: Path) -> float:

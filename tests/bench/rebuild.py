@@ -22,7 +22,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
-from tests.bench.bare import bare_calls, bare_look  # noqa: E402 # the path must be known first
+from tests.bench.bare import bare_look, bare_on  # noqa: E402 # the path must be known first
 from tests.bench.make_diary import Size, make_diary  # noqa: E402
 
 RUNS = 3
@@ -122,7 +122,7 @@ def main() -> None:
         if not told.cases:
             time.sleep(0.1)
             spent = rebuilt(folder, "--fresh", "--jobs", str(told.jobs))
-            _print_cold(spent, folder, told.entries)
+            _print_cold(spent, folder, told.entries, told.jobs)
             _print_growth(spent, told, Path(once) / "tenth")
         for name, spent, most in cases(folder, told.entries):
             print(f"  {name:44} {spent.cpu_s:8.2f} s cpu {spent.wall_s:8.2f} s wall {spent.megabytes:6.0f} MB   at most {most}")
@@ -141,16 +141,18 @@ def _print_growth(whole: Spent, told: argparse.Namespace, folder: Path) -> None:
     print(f"  an entry among {told.entries} takes {each / before:.2f} times what it takes among {size.entries} (at most 1.1)")
 
 
-def _print_cold(spent: Spent, folder: Path, entries: int) -> None:
+def _print_cold(spent: Spent, folder: Path, entries: int, jobs: int) -> None:
     print(f"{entries} entries from nothing: {spent.cpu_s:.1f} s cpu, {spent.wall_s:.1f} s wall, {spent.megabytes:.0f} MB the "
           f"largest process, {1000 * spent.cpu_s / entries:.0f} ms cpu an entry")  # fmt: skip
     for step, seconds in spent.report["seconds"].items():
         print(f"  step {step:39} {seconds:8.2f} s wall")
     total = 0.0
-    for name, seconds in bare_calls(folder):
+    for name, seconds in bare_on(jobs, folder):
         total += seconds
         print(f"  bare {name:60} {seconds:8.2f} s cpu")
-    print(f"  all bare calls {total:.1f} s cpu; {spent.cpu_s / total:.2f} times as much is spent (at most 1.3)", flush=True)
+    print(f"  all bare calls {total:.1f} s cpu; {spent.cpu_s / total:.2f} times as much is spent (at most 1.3)")
+    print(f"  over {jobs} cores {total / jobs:.1f} s; it took {spent.wall_s * jobs / total:.2f} times as long", flush=True)
+
 
 
 if __name__ == "__main__":

@@ -16,6 +16,10 @@ TASKS = """
 import os, signal, sys, time
 from sitegen.assembly.second_hand import SecondHand
 
+def run(second, *asked):
+    number = second.ask(*asked)
+    return None if number is None else second.answer(number)
+
 def loading(met):
     for part in range(3):
         open(f"loaded-{part}", "w").close()
@@ -48,10 +52,10 @@ with SecondHand(loading) as second:
     while not os.path.exists("loaded-2"):
         time.sleep(0.01)
     bench = 7
-    found, there = second.run(doubled, bench, [1, 2])
-    again, _ = second.run(doubled, bench, [3])
+    found, there = run(second, doubled, bench, [1, 2])
+    again, _ = run(second, doubled, bench, [3])
     print(found, again, there != os.getpid(), second.met is bench)
-print(second.run(doubled, 7, [1]))
+print(run(second, doubled, 7, [1]))
 """
     assert said_by(script, tmp_path) == "[7, 14] [21] True True\nNone"
 
@@ -61,10 +65,10 @@ def test_what_a_task_raises_is_raised_here_and_the_next_task_is_done(tmp_path: P
     script = """
 with SecondHand(loading) as second:
     try:
-        second.run(failing, "it", [1])
+        run(second, failing, "it", [1])
     except ValueError as told:
         print(told)
-    print(second.run(doubled, "a", [2])[0])
+    print(run(second, doubled, "a", [2])[0])
 """
     assert said_by(script, tmp_path) == "it will not\n['aa']"
 
@@ -73,9 +77,21 @@ def test_one_that_is_gone_leaves_the_work_to_this_process(tmp_path: Path) -> Non
     """Ended by the system for its memory, say."""
     script = """
 with SecondHand(loading) as second:
-    print(second.run(dying, 1, [1]), second.process)
+    print(run(second, dying, 1, [1]), second.process)
 """
     assert said_by(script, tmp_path) == "None None"
+
+
+def test_what_was_asked_first_may_be_answered_last(tmp_path: Path) -> None:
+    """A task may be begun and its answer wanted after another's; an answer is given once."""
+    script = """
+with SecondHand(loading) as second:
+    early, late = second.ask(doubled, 2, [1]), second.ask(doubled, 2, [5])
+    print(second.answer(late)[0], second.answer(early)[0], second.answer(early))
+    early = second.ask(dying, 2, [1])
+print(second.answer(early))
+"""
+    assert said_by(script, tmp_path) == "[10] [2] None\nNone"
 
 
 def test_ctrl_c_is_for_the_one_that_asks(tmp_path: Path) -> None:
@@ -83,7 +99,7 @@ def test_ctrl_c_is_for_the_one_that_asks(tmp_path: Path) -> None:
     script = """
 with SecondHand(loading) as second:
     os.kill(second.process.pid, signal.SIGINT)
-    print(second.run(doubled, 2, [2])[0])
+    print(run(second, doubled, 2, [2])[0])
 """
     assert said_by(script, tmp_path) == "[4]"
 
@@ -118,17 +134,18 @@ def test_a_killed_rebuild_leaves_nobody_behind(tmp_path: Path) -> None:
 
 
 def test_the_bytes_are_those_of_one_process(tmp_path: Path) -> None:
-    """A sentence changed: rebuilt with the second hand, and alone."""
+    """A sentence changed, which feeds show, and a title, whose feeds are begun before its page is drawn: by two, and alone."""
     sites = []
     for name, options in (("two", []), ("one", ["--jobs", "1"])):
         folder = tmp_path / name
         folder.mkdir()
         lay_out(folder)
         entry = entries(folder / "content")[0]
-        for more in ("", "\nA sentence more.\n"):
-            entry.write_text(entry.read_text("utf-8") + more, "utf-8")
+        for old, new in (("", ""), ("In all", "Altogether"), ("title: ", "title: About ")):
+            entry.write_text(entry.read_text("utf-8").replace(old, new, 1), "utf-8")
             time.sleep(0.05)
             subprocess.run([sys.executable, "-m", "sitegen", "rebuild", "--quiet", *options], cwd=folder, check=True)
         output = folder / "output"
         sites.append({path.relative_to(output): path.read_bytes() for path in output.rglob("*") if path.is_file()})
+        assert b"About" in sites[-1][Path("index.html")] and b"About" in sites[-1][Path("atom.xml")]
     assert sites[0] == sites[1]
