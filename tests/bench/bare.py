@@ -43,8 +43,8 @@ def cpu_s(work: Callable[[], object]) -> float:
 
 
 def bare_on(cores: int, folder: Path) -> list[tuple[str, float]]:
-    """`bare_calls` in as many processes at once as a rebuild has, as cores that share clock and cache are slower together. The mean
-    of what each spent."""
+    """`bare_calls` in as many processes at once as a rebuild has, as cores that share clock and cache are slower together.
+    The mean of what each spent."""
     with ProcessPoolExecutor(cores, get_context("spawn")) as pool:
         every = list(pool.map(_listed, [folder] * cores))
     return [(same[0][0], sum(seconds for _, seconds in same) / cores) for same in zip(*every, strict=True)]
