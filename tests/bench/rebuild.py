@@ -44,7 +44,7 @@ def rebuilt(folder: Path, *options: str) -> Spent:
     """One `sitegen rebuild --json` as an author runs it, in a process of its own."""
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
     start = time.perf_counter()
-    script = "from sitegen.cli import main\nfrom tests.bench.rebuild import tell_peak\ntry:\n main()\nfinally:\n tell_peak()"
+    script = "from sitegen.cli import main\nfrom tests.bench.peak import tell_peak\ntry:\n main()\nfinally:\n tell_peak()"
     surroundings = {**os.environ, "PYTHONPATH": str(ROOT), "PYTHONPYCACHEPREFIX": str(COMPILED)}
     surroundings.pop("PYTHONDONTWRITEBYTECODE", None)
     told = subprocess.run(
@@ -57,15 +57,6 @@ def rebuilt(folder: Path, *options: str) -> Spent:
     cpu_s = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
     peak = float(told.stderr.strip().splitlines()[-1]) / 1024
     return Spent(cpu_s, time.perf_counter() - start, peak, json.loads(told.stdout))
-
-
-def tell_peak() -> None:
-    """Kilobytes of the largest process, this one or one it started, on standard error. The system's own record of a process
-    counts what its parent held when it was started, so that this one is asked for its memory since."""
-    status = Path("/proc/self/status")
-    lines = status.read_text().splitlines() if status.exists() else []
-    own = [int(line.split()[1]) for line in lines if line.startswith("VmHWM")]
-    print(max(*(own or [0]), resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss), file=sys.stderr)
 
 
 def changed(path: Path, old: str, new: str) -> None:
