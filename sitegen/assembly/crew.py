@@ -54,8 +54,8 @@ class Crew:
         return task(self.bench, chunk) if found is None else found
 
     def begun(self, task: Task[Job, Result], job: Job) -> Callable[[], Result] | None:
-        """A job that will be asked for later, begun while this process goes on; gives what waits for its result. None where
-        nobody else is there to do it."""
+        """A job with a small result that will be asked for later, begun while this process goes on; gives what waits for it. None
+        where nobody else is there to do it."""
         number = self.second.ask(task, self.bench, [job]) if self.second else None
         return None if number is None else lambda: self._answer(task, [job], number)[0]
 

@@ -9,7 +9,7 @@ import signal
 import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from typing import Any
 
 from sitegen.late import Late
@@ -85,19 +85,21 @@ def _serve(line: Any, first: Any, loading: Loading) -> None:
     first.close()
     met: list[Any] = []
     still = loading(met)
-    while True:
-        while not line.poll() and next(still, still) is not still:
-            pass
-        try:
+    with suppress(EOFError, ConnectionError):
+        while True:
+            while not line.poll() and next(still, still) is not still:
+                pass
             task, bench, chunk = line.recv()
-        except EOFError:
-            return
-        met[:] = [bench] if bench is not None else met
-        try:
-            answer = (True, task(met[0], chunk))
-        except Exception as trouble:
-            answer = (False, trouble)
-        line.send(answer)
+            met[:] = [bench] if bench is not None else met
+            line.send(_done(task, met[0], chunk))
+
+
+def _done(task: Task, bench: Any, chunk: Sequence[Any]) -> tuple[bool, Any]:
+    """Results, or what was raised."""
+    try:
+        return True, task(bench, chunk)
+    except Exception as trouble:
+        return False, trouble
 
 
 @contextmanager
