@@ -10,12 +10,14 @@ import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
+from pathlib import Path
 from typing import Any
 
 from sitegen.late import Late
 
 multiprocessing = Late("multiprocessing")
 
+STANDARD_ERROR = 2
 Task = Callable[..., list[Any]]
 Loading = Callable[[list[Any]], Iterator[None]]
 """Given the bench, once it is known: loads a part at every step, so that between two a task may be done."""
@@ -83,6 +85,7 @@ class SecondHand:
 def _serve(line: Any, first: Any, loading: Loading) -> None:
     """Tasks until nobody asks any more; what is still to be loaded in between."""
     first.close()
+    _let_go_of_all_but(line.fileno())
     met: list[Any] = []
     still = loading(met)
     with suppress(EOFError, ConnectionError):
@@ -92,6 +95,14 @@ def _serve(line: Any, first: Any, loading: Loading) -> None:
             task, bench, chunk = line.recv()
             met[:] = [bench] if bench is not None else met
             line.send(_done(task, met[0], chunk))
+
+
+def _let_go_of_all_but(file: int) -> None:
+    """What the first one holds open is its own: above all the diary's lock, which it would else hold after its death."""
+    for each in [int(link.name) for link in Path("/proc/self/fd").iterdir()]:
+        if each > STANDARD_ERROR and each != file:
+            with suppress(OSError):
+                os.close(each)
 
 
 def _done(task: Task, bench: Any, chunk: Sequence[Any]) -> tuple[bool, Any]:

@@ -1,5 +1,8 @@
 """The second process of a rebuild of little: what it makes, what it says where it fails, and that it never outlives the first."""
 
+import fcntl
+import os
+import signal
 import subprocess
 import sys
 import time
@@ -131,6 +134,29 @@ def test_a_killed_rebuild_leaves_nobody_behind(tmp_path: Path) -> None:
     assert found
     assert_all_end(found)
     subprocess.run(rebuild, cwd=tmp_path, check=True, timeout=60)
+
+
+def test_it_does_not_hold_the_lock_of_one_that_was_killed(tmp_path: Path) -> None:
+    """In the midst of a picture, say: the next rebuild must not wait for it."""
+    script = """
+import fcntl
+lock = open("lock", "w")
+fcntl.flock(lock, fcntl.LOCK_EX)
+second = SecondHand(loading)
+while not os.path.exists("loaded-2"):
+    time.sleep(0.01)
+second.ask(sleeping, 1, [1])
+print(second.process.pid, flush=True)
+os.kill(os.getpid(), signal.SIGKILL)
+"""
+    with (tmp_path / "told").open("w") as told:
+        subprocess.run([sys.executable, "-c", TASKS + script], cwd=tmp_path, stdout=told, stderr=told, timeout=60)
+    left = int((tmp_path / "told").read_text())
+    try:
+        with (tmp_path / "lock").open() as lock:
+            fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    finally:
+        os.kill(left, signal.SIGKILL)
 
 
 def test_the_bytes_are_those_of_one_process(tmp_path: Path) -> None:
