@@ -11,7 +11,8 @@ from typing import NamedTuple
 from sitegen.writing.lay import Laid, Lay, inodes_in, lay_of
 
 FRESH_S = 2.0
-"""What was seen longer ago is looked at again: somebody may have been at work in the output since."""
+"""What was seen longer ago, counted from the end of the walk, is looked at again: somebody may have been at work in the output
+since. A large site takes seconds to walk through, whoever does it."""
 
 
 class Seen(NamedTuple):
@@ -26,7 +27,7 @@ def walk(output: Path, beside: Path) -> Seen:
     return Seen(lay_of(output), *inodes_in(beside))
 
 
-Told = tuple[dict[str, tuple[int, int, int]], set[str], dict[str, int], set[str]]
+Told = tuple[dict[str, tuple[int, int, int]], set[str], dict[str, int], set[str], float]
 
 
 class Walk:
@@ -35,7 +36,7 @@ class Walk:
 
     def __init__(self, output: Path, beside: Path, copied: bool = True) -> None:
         self.output, self.beside = output, beside
-        self.began, self.numbers = time.monotonic(), _numbers(output, beside)
+        self.numbers = _numbers(output, beside)
         self.child, self.pipe = 0, -1
         if copied and sys.platform == "linux" and threading.active_count() == 1:
             self._begin()
@@ -47,9 +48,10 @@ class Walk:
             try:
                 os.close(self.pipe)  # else it would wait for ever where this process dies before it has asked
                 seen = walk(self.output, self.beside)
+                ended = time.monotonic()
                 files = {path: tuple(laid) for path, laid in seen.output.files.items()}
                 with os.fdopen(told, "wb") as stream:
-                    stream.write(marshal.dumps((files, seen.output.folders, seen.here, seen.folders)))
+                    stream.write(marshal.dumps((files, seen.output.folders, seen.here, seen.folders, ended)))
             finally:
                 os._exit(0)
         os.close(told)
@@ -58,9 +60,11 @@ class Walk:
         """What the child saw where it is of these folders and fresh; else what is seen now."""
         told = self._told()
         same = (output, beside) == (self.output, self.beside) and _numbers(output, beside) == self.numbers
-        if told is None or not same or time.monotonic() - self.began >= FRESH_S:
+        if told is None or not same:
             return walk(output, beside)
-        files, folders, here, inside = told
+        files, folders, here, inside, ended = told
+        if time.monotonic() - ended >= FRESH_S:
+            return walk(output, beside)
         return Seen(Lay({path: Laid(*laid) for path, laid in files.items()}, folders), here, inside)
 
     def _told(self) -> Told | None:
