@@ -11,10 +11,15 @@ def children_of(pid: int) -> set[int]:
     return {int(place.name) for place in Path("/proc").glob("[0-9]*") if (told := _told(place)) and told[1] == pid}
 
 
+def at_work(pids: set[int]) -> set[int]:
+    """Those of them that are; one that has ended and waits for its parent to notice is not."""
+    return {pid for pid in pids if _told(Path(f"/proc/{pid}"))}
+
+
 def assert_all_end(pids: set[int]) -> None:
-    """Within half a minute; one that has ended and waits for its parent to notice counts as ended."""
+    """Within half a minute."""
     until = time.monotonic() + PATIENCE_S
-    while (left := {pid for pid in pids if _told(Path(f"/proc/{pid}"))}) and time.monotonic() < until:
+    while (left := at_work(pids)) and time.monotonic() < until:
         time.sleep(0.05)
     assert left == set()
 

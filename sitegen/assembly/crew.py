@@ -19,6 +19,8 @@ Task = Callable[[Bench, Sequence[Job]], list[Result]]
 WORTH_PROCESSES_S = 3.0
 """A process of its own must first import everything, which takes a second."""
 CHUNKS_A_PROCESS = 8
+CHUNK_S = 6.0
+"""At the end one process has nothing left to do for as long as the other's last chunk takes."""
 
 
 class Crew:
@@ -38,7 +40,7 @@ class Crew:
             for chunk in _chunks(jobs, most):
                 yield from task(self.bench, chunk) if here else self._small(task, chunk)
             return
-        size = max(1, min(most, len(jobs) // (CHUNKS_A_PROCESS * self.processes)))
+        size = max(1, min(most, len(jobs) // (CHUNKS_A_PROCESS * self.processes), int(CHUNK_S / seconds_each)))
         pool = self._pool()
         with deaf_to_interrupts():
             waiting = pool.map(_work, [task] * -(-len(jobs) // size), _chunks(jobs, size))
