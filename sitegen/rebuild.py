@@ -8,7 +8,7 @@ import shutil
 import sys
 import time
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import ExitStack, contextmanager, nullcontext, suppress
+from contextlib import ExitStack, closing, contextmanager, nullcontext, suppress
 from datetime import date
 from importlib import import_module
 from pathlib import Path
@@ -90,7 +90,7 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[R
 
     with ExitStack() as helpers:
         second = helpers.enter_context(_second_hand(jobs))
-        ahead = helpers.enter_context(look_ahead(seen.folders.output, seen.folders.keep))
+        ahead = helpers.enter_context(closing(look_ahead(seen.folders.output, seen.folders.keep)))
         try:
             done, site = published(trusting=True)
         except SourceLost:
@@ -219,7 +219,7 @@ def _second_hand(jobs: int | None) -> Any:
         return nullcontext()
     from sitegen.assembly.second_hand import SecondHand
 
-    return SecondHand(_loading)
+    return closing(SecondHand(_loading))
 
 
 def _loading(met: list[Any]) -> Iterator[None]:

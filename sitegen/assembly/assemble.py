@@ -9,7 +9,7 @@ from sitegen.artifact import Artifact
 from sitegen.assembly.bench import CHARTS, Bench, Gone
 from sitegen.assembly.crew import Crew
 from sitegen.assembly.jobs import CARDS, CORES, ENTRIES, LOGS, STARS
-from sitegen.assembly.ledger_file import damaged, ledger_path, read_ledger, write_ledger
+from sitegen.assembly.ledger_file import DAMAGED, ledger_path, read_ledger, write_ledger
 from sitegen.assembly.line import Line
 from sitegen.assembly.picture_work import POINTINGS
 from sitegen.assembly.records import Ledger
@@ -89,7 +89,7 @@ def assemble(
     try:
         return run.from_known(_remembered(path, bench.maker, tally))
     except Gone:
-        tally.said.append(damaged())
+        tally.said.append(DAMAGED)
         return run.from_known(Ledger(bench.maker))
 
 

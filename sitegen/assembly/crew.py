@@ -2,6 +2,7 @@
 
 import gc
 import os
+import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any, TypeVar
 
@@ -64,7 +65,7 @@ class Crew:
     def _pool(self) -> Any:
         if self.pool is None:
             if self.second:
-                self.second.end()
+                self.second.close()
             given = (self.bench, gc.get_threshold())
             self.pool = ProcessPoolExecutor(self.processes, multiprocessing.get_context("spawn"), _start, given)
         return self.pool
@@ -100,9 +101,16 @@ _bench: list[Bench] = []
 
 
 def _start(bench: Bench, seldom: tuple[int, int, int]) -> None:
-    """A process of the crew looks for rubbish as seldom as the one that started it."""
+    """A process of the crew looks for rubbish as seldom as the one that started it, and does not outlive it."""
+    threading.Thread(target=_end_with_parent, daemon=True).start()
     gc.set_threshold(*seldom)
     _bench.append(bench)
+
+
+def _end_with_parent() -> None:
+    """One that is killed closes nothing, and the crew would wait for its next task for ever."""
+    multiprocessing.parent_process().join()
+    os._exit(1)
 
 
 def _work(task: Task[Any, Any], chunk: Sequence[Any]) -> list[Any]:

@@ -4,15 +4,15 @@ Records of known kinds are written and read by `msgspec`, which makes nothing el
 """
 
 from contextlib import suppress
-from functools import cache
 from pathlib import Path
 
-from msgspec.msgpack import Decoder, Encoder
+from msgspec import msgpack
 
 from sitegen.assembly.records import Ledger
 from sitegen.keeping.keep import key_of, read_checked, write_checked
 
-DISCARDED = "what was kept from earlier"
+DAMAGED = "what was kept from earlier is damaged: everything is made again"
+ANOTHER_S = "what was kept from earlier is another version's: everything is made again"
 
 
 def ledger_path(keep: Path, content: Path) -> Path:
@@ -22,7 +22,7 @@ def ledger_path(keep: Path, content: Path) -> Path:
 def write_ledger(path: Path, ledger: Ledger) -> None:
     """Not where a name in it is no text, as some disks allow for a file: what it tells of is made again."""
     with suppress(UnicodeEncodeError):
-        write_checked(path, ledger.maker.encode() + b"\n" + Encoder().encode(ledger))
+        write_checked(path, ledger.maker.encode() + b"\n" + msgpack.encode(ledger))
 
 
 def read_ledger(path: Path, made_by: str) -> tuple[Ledger, str | None]:
@@ -32,16 +32,7 @@ def read_ledger(path: Path, made_by: str) -> tuple[Ledger, str | None]:
     try:
         maker, _, body = read_checked(path).partition(b"\n")
         if maker != made_by.encode():
-            return Ledger(made_by), f"{DISCARDED} is another version's: everything is made again"
-        return _decoder().decode(body), None
+            return Ledger(made_by), ANOTHER_S
+        return msgpack.decode(body, type=Ledger), None
     except (OSError, ValueError):
-        return Ledger(made_by), damaged()
-
-
-def damaged() -> str:
-    return f"{DISCARDED} is damaged: everything is made again"
-
-
-@cache
-def _decoder() -> Decoder[Ledger]:
-    return Decoder(Ledger)
+        return Ledger(made_by), DAMAGED

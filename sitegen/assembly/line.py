@@ -225,28 +225,33 @@ class Line:
 
     def _begin_feeds(self) -> None:
         """While the entries are drawn, with the texts as they were: most edits are of no entry that stands in a feed."""
+        if self.known.feeds is None:
+            return
         before = {slug: one.feed_html for slug in list(self.now.facts)[:IN_FEEDS] if (one := self.known.drawn.get(slug))}
-        job = self._feeds_job({slug: html for slug, html in before.items() if html is not None})
-        if not self._has_feeds(job) and (result := self.crew.begun(self.steps.feeds, job)):
-            self.begun = job.key, result
+        texts = {slug: html for slug, html in before.items() if html is not None}
+        key = self._feeds_key(texts)
+        if self._has_drawn(self.known.feeds, key):
+            return
+        result = self.crew.begun(self.steps.feeds, self._feeds_job(key, texts))
+        self.begun = (key, result) if result else None
 
     def _feeds(self) -> DrawnPages:
-        job = self._feeds_job({slug: drawn.feed_html for slug, drawn in self.now.drawn.items() if drawn.feed_html is not None})
-        if self.known.feeds is not None and self._has_feeds(job):
+        texts = {slug: drawn.feed_html for slug, drawn in self.now.drawn.items() if drawn.feed_html is not None}
+        key = self._feeds_key(texts)
+        if self.known.feeds is not None and self._has_drawn(self.known.feeds, key):
             return self.known.feeds
-        if self.begun and self.begun[0] == job.key:
+        if self.begun and self.begun[0] == key:
             return self.begun[1]()
-        return next(self.crew.run(self.steps.feeds, [job], FEEDS_S))
+        return next(self.crew.run(self.steps.feeds, [self._feeds_job(key, texts)], FEEDS_S))
 
-    def _feeds_job(self, texts: Mapping[str, str]) -> FeedsJob:
+    def _feeds_key(self, texts: Mapping[str, str]) -> str:
+        return key_of(self.bench.look, [found.core for found in self.now.facts.values()], texts)
+
+    def _feeds_job(self, key: str, texts: Mapping[str, str]) -> FeedsJob:
         facts = self.now.facts
-        key = key_of(self.bench.look, [found.core for found in facts.values()], texts)
         evenings = sorted({evening for found in facts.values() for evening in found.evenings})
         rows = {slug: found.search_row for slug, found in facts.items()}
         return FeedsJob(key, tuple(found.card for found in facts.values()), tuple(evenings), texts, rows)
-
-    def _has_feeds(self, job: FeedsJob) -> bool:
-        return self.known.feeds is not None and self._has_drawn(self.known.feeds, job.key)
 
 
 def _shared(book: OuterBook) -> dict[date, list[str]]:

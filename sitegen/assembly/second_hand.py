@@ -46,7 +46,7 @@ class SecondHand:
         try:
             self.line.send((task, None if bench is self.met else bench, chunk))
         except OSError:
-            self.end()
+            self.close()
             return None
         self.met = bench
         self.asked += 1
@@ -60,20 +60,14 @@ class SecondHand:
                 self.heard += 1
                 self.told[self.heard] = told
         except (OSError, EOFError):
-            self.end()
+            self.close()
         done, found = self.told.pop(number, (True, None))
         if not done:
             raise found
         results: list[Any] | None = found
         return results
 
-    def __enter__(self) -> "SecondHand":
-        return self
-
-    def __exit__(self, *wrong: object) -> None:
-        self.end()
-
-    def end(self) -> None:
+    def close(self) -> None:
         """At once: what it was in the midst of, nobody waits for."""
         if self.process is not None:
             self.line.close()

@@ -81,13 +81,7 @@ class Walk:
             return None
         return found
 
-    def __enter__(self) -> "Walk":
-        return self
-
-    def __exit__(self, *wrong: object) -> None:
-        self.end()
-
-    def end(self) -> None:
+    def close(self) -> None:
         """Where nobody asked what it saw."""
         self._told()
 

@@ -44,7 +44,7 @@ class Published(Struct, frozen=True):
 
 
 def look_ahead(output: Path, state: Path | None) -> Walk:
-    """Begins to look through what `publish` of the same folders will want to know. Ask it, or end it."""
+    """Begins to look through what `publish` of the same folders will want to know. Ask it, or close it."""
     output = _settled(output)
     try:
         return Walk(output, _place_beside(output, state))

@@ -207,6 +207,6 @@ def _sep(path: Path) -> float:
     def extracted() -> None:
         background = sep.Background(grey)
         sep.set_extract_pixstack(grey.size)
-        sep.extract(grey - background.back(), 4.0, err=background.globalrms)
+        sep.extract(grey - background.back(), 5.0, err=background.globalrms)
 
     return cpu_s(extracted)

@@ -13,10 +13,13 @@ import pytest
 from tests.keeping.small_diary import entries, lay_out
 from tests.processes import assert_all_end, children_of
 
+ROOT = Path(__file__).resolve().parents[2]
+
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="only there is a process copied")
 
 TASKS = """
 import os, signal, sys, time
+from contextlib import closing
 from sitegen.assembly.second_hand import SecondHand
 
 def run(second, *asked):
@@ -51,7 +54,7 @@ def said_by(script: str, where: Path) -> str:
 def test_it_loads_on_its_own_and_does_what_it_is_asked(tmp_path: Path) -> None:
     """The bench is told once; another process answers."""
     script = """
-with SecondHand(loading) as second:
+with closing(SecondHand(loading)) as second:
     while not os.path.exists("loaded-2"):
         time.sleep(0.01)
     bench = 7
@@ -66,7 +69,7 @@ print(run(second, doubled, 7, [1]))
 def test_what_a_task_raises_is_raised_here_and_the_next_task_is_done(tmp_path: Path) -> None:
     """As in this process."""
     script = """
-with SecondHand(loading) as second:
+with closing(SecondHand(loading)) as second:
     try:
         run(second, failing, "it", [1])
     except ValueError as told:
@@ -79,7 +82,7 @@ with SecondHand(loading) as second:
 def test_one_that_is_gone_leaves_the_work_to_this_process(tmp_path: Path) -> None:
     """Ended by the system for its memory, say."""
     script = """
-with SecondHand(loading) as second:
+with closing(SecondHand(loading)) as second:
     print(run(second, dying, 1, [1]), second.process)
 """
     assert said_by(script, tmp_path) == "None None"
@@ -88,7 +91,7 @@ with SecondHand(loading) as second:
 def test_what_was_asked_first_may_be_answered_last(tmp_path: Path) -> None:
     """A task may be begun and its answer wanted after another's; an answer is given once."""
     script = """
-with SecondHand(loading) as second:
+with closing(SecondHand(loading)) as second:
     early, late = second.ask(doubled, 2, [1]), second.ask(doubled, 2, [5])
     print(second.answer(late)[0], second.answer(early)[0], second.answer(early))
     early = second.ask(dying, 2, [1])
@@ -100,7 +103,7 @@ print(second.answer(early))
 def test_ctrl_c_is_for_the_one_that_asks(tmp_path: Path) -> None:
     """It goes to every process of a terminal: this one is ended by the first, and says nothing."""
     script = """
-with SecondHand(loading) as second:
+with closing(SecondHand(loading)) as second:
     os.kill(second.process.pid, signal.SIGINT)
     print(run(second, doubled, 2, [2])[0])
 """
@@ -113,7 +116,7 @@ def test_ending_waits_for_nothing(tmp_path: Path) -> None:
 second = SecondHand(loading)
 second.line.send((sleeping, 1, [1]))
 pid, since = second.process.pid, time.monotonic()
-second.end()
+second.close()
 print(time.monotonic() - since < 30, os.path.exists(f"/proc/{pid}"))
 """
     assert said_by(script, tmp_path) == "True False"
@@ -157,6 +160,49 @@ os.kill(os.getpid(), signal.SIGKILL)
             fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
     finally:
         os.kill(left, signal.SIGKILL)
+
+
+def test_the_first_one_loads_little(tmp_path: Path) -> None:
+    """A sentence changed: what computes and draws is loaded by the second alone."""
+    lay_out(tmp_path)
+    subprocess.run([sys.executable, "-m", "sitegen", "rebuild", "--quiet"], cwd=tmp_path, check=True)
+    entry = entries(tmp_path / "content")[0]
+    entry.write_text(entry.read_text("utf-8").replace("In all", "Altogether"), "utf-8")
+    time.sleep(0.05)
+    script = """
+from datetime import date
+from pathlib import Path
+from sitegen.folders import Folders
+from sitegen.rebuild import rebuild
+report = rebuild(Folders(Path("content"), Path("themes"), Path("output"), Path(".sitegen")), date.today())
+heavy = ("numpy", "erfa", "jinja2", "markdown_it", "matplotlib", "sitegen.pages.card", "sitegen.facts.registry")
+print(report.made["entries read"], report.changed > 0, [name for name in heavy if name in sys.modules])
+"""
+    assert said_by(script, tmp_path) == "1 True []"
+
+
+def test_a_killed_crew_ends(tmp_path: Path) -> None:
+    """Its processes hear nothing of the death of the one they wait for, and would wait for ever."""
+    (tmp_path / "task.py").write_text("import time\n\ndef short(bench, chunk):\n    time.sleep(0.1)\n    return chunk\n", "utf-8")
+    script = """
+import task
+from sitegen.assembly.crew import Crew
+if __name__ == "__main__":
+    with Crew(None, 2) as crew:
+        for result in crew.run(task.short, range(600), 1.0):
+            print("working", flush=True)
+"""
+    (tmp_path / "script.py").write_text(TASKS + script, "utf-8")
+    surroundings = {**os.environ, "PYTHONPATH": os.pathsep.join([str(tmp_path), str(ROOT)])}
+    command, heard = [sys.executable, "script.py"], subprocess.PIPE
+    process = subprocess.Popen(command, cwd=tmp_path, env=surroundings, stdout=heard, stderr=subprocess.DEVNULL, text=True)
+    assert process.stdout is not None and process.stdout.readline() == "working\n"
+    found = children_of(process.pid)
+    process.kill()
+    process.wait()
+    process.stdout.close()
+    assert len(found) >= 2
+    assert_all_end(found)
 
 
 def test_the_bytes_are_those_of_one_process(tmp_path: Path) -> None:

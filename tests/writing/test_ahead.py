@@ -1,5 +1,6 @@
 """The walk begun ahead sees what a walk made on the spot sees, and is not believed when it is old or of other folders."""
 
+import os
 import subprocess
 import sys
 import time
@@ -56,6 +57,19 @@ class TestTheCopy:
         assert "later.html" not in one.seen(*folders).output.files
         monkeypatch.setattr(ahead, "FRESH_S", 0.0)
         assert "later.html" in one.seen(*folders).output.files
+
+    def test_a_long_walk_is_fresh_at_its_end(self, folders: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch) -> None:
+        """A site of tens of thousands of files would be walked through twice."""
+        pid = os.getpid()
+
+        def slow(output: Path, beside: Path) -> ahead.Seen:
+            assert os.getpid() != pid, "walked again"
+            time.sleep(2 * ahead.FRESH_S)
+            return walk(output, beside)
+
+        monkeypatch.setattr(ahead, "FRESH_S", 1.0)
+        monkeypatch.setattr(ahead, "walk", slow)
+        assert Walk(*folders).seen(*folders) == walk(*folders)
 
     def test_other_folders_are_walked(self, folders: tuple[Path, Path]) -> None:
         one = Walk(folders[1], folders[0])
