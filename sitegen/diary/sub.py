@@ -5,6 +5,8 @@ from typing import Literal
 
 from msgspec import Struct
 
+from sitegen.diary.frame_origin import FrameOrigin
+
 FrameKind = Literal["light", "dark", "flat", "bias", "dark-flat"]
 
 
@@ -13,7 +15,9 @@ class Sub(Struct, frozen=True):
 
     `filter` is the rig's short name, None where the rig has no filters or the frame needs none.
     `target` is an index into the entry's targets, None for a gear entry.
-    `source` is the log it came from, relative to content/, POSIX. None elsewhere: the log does not say.
+    `source` is the log it came from, relative to content/, POSIX. `clock` is None where the record itself told its clock (a `Z`,
+    an offset, TIMESYS), else what its bare time was read as: 'UTC', or the IANA zone that the author named. `origin` is private.
+    None elsewhere: the log does not say.
     """
 
     start: datetime
@@ -33,6 +37,8 @@ class Sub(Struct, frozen=True):
     guiding_rms_arcsec: float | None = None
     note: str | None = None
     source: str = ""
+    clock: str | None = None
+    origin: FrameOrigin | None = None
 
     @property
     def end(self) -> datetime:

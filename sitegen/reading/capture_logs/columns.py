@@ -24,6 +24,7 @@ _NO = frozenset({"no", "n", "false", "f", "0", "discarded", "discard", "rejected
 TIMES = {"s": 1.0, "sec": 1.0, "second": 1.0, "seconds": 1.0, "ms": 0.001, "min": 60.0, "minute": 60.0, "h": 3600.0, "hr": 3600.0}
 TIMES |= {"hour": 3600.0, "d": 86400.0}
 ANGLES = {"arcsec": 1.0, "arcsecond": 1.0, "″": 1.0, "mas": 0.001, "arcmin": 60.0, "deg": 3600.0, "degree": 3600.0}
+ANGLES_DEG = {"deg": 1.0, "degree": 1.0}
 TEMPERATURES = {"deg_C": 1.0, "°C": 1.0, "Celsius": 1.0, "celsius": 1.0, "C": 1.0, "K": 1.0, "Kelvin": 1.0}
 ZERO_C_IN_K = 273.15
 
@@ -117,7 +118,27 @@ COLUMNS = (
     Column("gap_s", _remembering(_Number(0, 86_400)), TIMES),
     Column("note", str),
 )
+# What gathering writes beside them (`diary.frame_origin`, and the clock of a sub). A log's author need not know of these.
+ORIGIN_COLUMNS = (
+    Column("file", str),
+    Column("folder", str),
+    Column("object", str),
+    Column("ra_deg", _remembering(_Number(0, 360)), ANGLES_DEG),
+    Column("dec_deg", _remembering(_Number(-90, 90)), ANGLES_DEG),
+    Column("filter_told", str),
+    Column("focal_length_mm", _remembering(_Number(0, 1e5))),
+    Column("pixel_um", _remembering(_Number(0, 1e4))),
+    Column("width_px", _remembering(_Number(1, 1e6, whole=True))),
+    Column("height_px", _remembering(_Number(1, 1e6, whole=True))),
+    Column("latitude_deg", _remembering(_Number(-90, 90)), ANGLES_DEG),
+    Column("longitude_deg", _remembering(_Number(-180, 360)), ANGLES_DEG),
+    Column("camera_id", str),
+    Column("discarded_by", str),
+)
+GATHERED_COLUMNS = (*ORIGIN_COLUMNS, Column("clock", str))
+ORIGIN_NAMES = tuple(column.name for column in ORIGIN_COLUMNS)
 CANONICAL = {column.name: column for column in COLUMNS}
+READ = {**CANONICAL, **{column.name: column for column in GATHERED_COLUMNS}}
 REQUIRED = ("start", "exposure_s")
 
 

@@ -7,7 +7,7 @@ from typing import Any
 from msgspec import Struct
 
 from sitegen.problems import hint_for
-from sitegen.reading.capture_logs.columns import CANONICAL, REQUIRED, in_unit
+from sitegen.reading.capture_logs.columns import CANONICAL, READ, REQUIRED, in_unit
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems
 from sitegen.reading.capture_logs.moments import read_moment
 from sitegen.reading.capture_logs.records import Record
@@ -60,7 +60,7 @@ def _places(heading: Record, words: list[str], request: LogRequest, problems: Lo
     folded = [word.casefold() for word in words]
     _check_mapping(request, problems)
     places: dict[str, int] = {}
-    for name in CANONICAL:
+    for name in READ:
         wanted = request.columns.get(name, name).strip().casefold()
         if folded.count(wanted) > 1:
             second = folded.index(wanted, folded.index(wanted) + 1)
@@ -104,7 +104,7 @@ def _say_missing(name: str, heading: Record, words: list[str], request: LogReque
 def _reader(
     name: str, heading: Record, index: int, units: Mapping[str, str], problems: LogProblems
 ) -> Callable[[str], Any]:
-    column, unit = CANONICAL[name], units.get(heading.cells[index].strip(), "")
+    column, unit = READ[name], units.get(heading.cells[index].strip(), "")
     if not unit or not column.units:
         return column.read
     if unit not in column.units:

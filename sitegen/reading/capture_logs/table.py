@@ -7,7 +7,9 @@ from typing import Any, NamedTuple
 
 from msgspec.structs import replace
 
+from sitegen.diary.frame_origin import FrameOrigin
 from sitegen.diary.sub import Sub
+from sitegen.reading.capture_logs.columns import ORIGIN_NAMES
 from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS, match_filter, needs_filter, unknown_filter
 from sitegen.reading.capture_logs.headings import Headings, find_headings
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems
@@ -124,10 +126,25 @@ def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: L
             kind=values.get("kind", "light"),
             kept=values.get("kept", True),
             source=request.source,
+            clock=_clock(values, request),
+            origin=_origin(values),
             **{name: values[name] for name in _OPTIONAL if name in values},
         )
         yield once
         yield from (_later(once, number * row.step_s) for number in range(1, row.frames))
+
+
+def _clock(values: Mapping[str, Any], request: LogRequest) -> str | None:
+    """What a bare time was read as; a gathered log remembers what its frames said."""
+    if values["start"].tzinfo is None:
+        return request.time_zone or "UTC"
+    clock: str | None = values.get("clock")
+    return clock
+
+
+def _origin(values: Mapping[str, Any]) -> FrameOrigin | None:
+    told = {name: values[name] for name in ORIGIN_NAMES if values.get(name) is not None}
+    return FrameOrigin(**told) if told else None
 
 
 def _starts(rows: list[_Row], at: int, request: LogRequest, problems: LogProblems) -> Iterable[datetime | None]:
