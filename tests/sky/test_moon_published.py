@@ -20,9 +20,9 @@ LUNATION_OF_2025_JANUARY = 309
 PHASE_OF_NAME = {0.0: "new", 0.25: "first quarter", 0.5: "full", 0.75: "last quarter"}
 
 
-def horizontal_parallax_deg(distance_km: float) -> float:
+def horizontal_parallax_deg(distance_km: np.ndarray | float) -> np.ndarray:
     """Equatorial horizontal parallax: its sine is the Earth's radius over the distance (Meeus ch. 47)."""
-    return float(np.degrees(np.arcsin(6378.14 / distance_km)))
+    return np.degrees(np.arcsin(6378.14 / np.asarray(distance_km)))
 
 
 def ecliptic(vector: np.ndarray, tt: tuple[float, np.ndarray]) -> tuple[float, float]:
