@@ -13,7 +13,7 @@ from sitegen.assembly.jobs import CORES, ENTRIES, FactsJob
 from sitegen.assembly.records import FactsOfEntry
 from sitegen.diary import addresses
 from sitegen.facts.diary_in_sky import views_of
-from sitegen.facts.facts_json import facts_of
+from sitegen.facts.facts_json import as_json, facts_of
 from sitegen.facts.views import EntryView
 from sitegen.feeds.search_index import search_row
 from sitegen.keeping.keep import digest_of
@@ -59,7 +59,7 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
         key=job.key,
         marks=(),
         core=core,
-        at_night=digest_of((replace(view, entry=replace(view.entry, body="", body_line=1)), facts["nights"], card)),
+        at_night=digest_of((replace(view, entry=replace(view.entry, body="", body_line=1)), facts.nights, card)),
         card=outer_card(card),
         evenings=tuple(dict.fromkeys(night.evening for night in card.nights)),
         half_night_s=half_night_s(view.nights),
@@ -81,9 +81,9 @@ def _sky_note(bench: Bench, view: EntryView) -> Iterator[Problem]:
 
 def _data(bench: Bench, prepared: PreparedEntry) -> list[Product]:
     slug = prepared.view.entry.slug
-    texts = [(addresses.entry_facts(slug), json_text(prepared.facts))]
+    texts = [(addresses.entry_facts(slug), json_text(as_json(prepared.facts)))]
     if prepared.view.lights:
-        texts.append((addresses.entry_subs(slug), subs_ecsv(prepared.facts["subs"])))
+        texts.append((addresses.entry_subs(slug), subs_ecsv(prepared.facts.subs)))
     return [keep_bytes(path, text.encode("utf-8"), bench.blobs) for path, text in texts]
 
 

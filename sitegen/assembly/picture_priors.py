@@ -2,9 +2,9 @@
 their card."""
 
 from sitegen.diary.entry import Picture
-from sitegen.facts.facts_json import utc_text
 from sitegen.facts.integration_totals import seconds
 from sitegen.facts.optics_scale import scale_arcsec_px
+from sitegen.facts.utc_text import utc_text
 from sitegen.facts.views import EntryView, OpticsView, SubInSky
 from sitegen.pages.card import bands_of
 from sitegen.pages.ribbon import night_span, ribbon_of

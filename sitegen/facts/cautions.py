@@ -20,13 +20,10 @@ def cautions(view: EntryView) -> list[str]:
     return [kind for kind in get_args(CautionKind) if kind in found]
 
 
-FACTS: tuple[Fact[EntryView], ...] = (
-    Fact(
-        "cautions",
-        "Cautions",
-        "",
-        cautions,
-        "From the work done on the rig since the entry before, the entry's topics, and nights below freezing.",
-        COMMON_PRACTICE,
-    ),
+CAUTIONS: Fact[EntryView] = Fact(
+    "Cautions",
+    "",
+    cautions,
+    "From the work done on the rig since the entry before, the entry's topics, and nights below freezing.",
+    COMMON_PRACTICE,
 )

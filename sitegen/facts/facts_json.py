@@ -3,42 +3,69 @@
 import math
 from collections.abc import Mapping
 from datetime import datetime
-from typing import Any
+from typing import Any, TypeVar
 
-from sitegen.facts.fact import Fact, Scope
-from sitegen.facts.registry import FACTS
+from msgspec import Struct, convert, json, structs
+
+from sitegen.facts.fact import Fact
+from sitegen.facts.places import PLACES, fact_of, record_in
+from sitegen.facts.registry import (
+    EntryFacts,
+    IntegrationFacts,
+    NightFacts,
+    OpticsFacts,
+    PictureFacts,
+    SubFacts,
+    TargetFacts,
+)
+from sitegen.facts.utc_text import utc_text
 from sitegen.facts.views import EntryView
 
 SCHEMA = 1
+Record = TypeVar("Record", bound=Struct)
 
 
-def facts_of(view: EntryView) -> dict[str, Any]:
-    """The entry's facts as plain JSON values, in the contract's order."""
+def facts_of(view: EntryView) -> EntryFacts:
+    """The entry's facts, each computed and rounded once."""
     entry = view.entry
-    return {
+    parts = {
         "schema": SCHEMA,
-        **facts_in("entry", view),
-        "target": facts_in("target", entry.targets[0]) if entry.targets else None,
-        "optics": [facts_in("optics", row) for row in view.optics],
-        "integration": facts_in("integration", view),
-        "nights": [facts_in("night", night) for night in view.nights],
-        "subs": facts_in("sub", view),
-        "pictures": [facts_in("picture", picture) for picture in view.pictures],
-        **facts_in("entry_end", view),
+        "target": record_of(TargetFacts, entry.targets[0]) if entry.targets else None,
+        "optics": tuple(record_of(OpticsFacts, row) for row in view.optics),
+        "integration": record_of(IntegrationFacts, view),
+        "nights": tuple(record_of(NightFacts, night) for night in view.nights),
+        "subs": record_of(SubFacts, view),
+        "pictures": tuple(record_of(PictureFacts, picture) for picture in view.pictures),
     }
+    return convert({**_values(EntryFacts, view), **parts}, EntryFacts)
 
 
-def facts_in(scope: Scope, row: Any) -> dict[str, Any]:
-    """The facts of one scope for one row; dotted keys become objects."""
-    found: dict[str, Any] = {}
-    for fact in FACTS[scope]:
-        _put(found, fact.key.split("."), plain(fact.compute(row), fact.decimals))
-    return found
+def record_of(kind: type[Record], row: Any) -> Record:
+    """One object of facts.json for one row. Raises msgspec.ValidationError where a fact computes what its type is not."""
+    return convert(_values(kind, row), kind)
+
+
+def _values(kind: type[Struct], row: Any) -> dict[str, Any]:
+    """By published name, the objects inside it included."""
+    values: dict[str, Any] = {}
+    for field in structs.fields(kind):
+        fact, inner = fact_of(field), record_in(field)
+        if fact is not None:
+            values[field.encode_name] = plain(fact.compute(row), fact.decimals)
+        elif inner is not None:
+            values[field.encode_name] = _values(inner, row)
+    return values
+
+
+def as_json(facts: Struct) -> dict[str, Any]:
+    """As plain JSON values, in the published order."""
+    values: dict[str, Any] = json.decode(json.encode(facts))
+    return values
 
 
 def fact_at(path: str) -> Fact[Any] | None:
     """The fact published at a dotted path such as 'nights.moon.illuminated'; None where there is none."""
-    return _BY_PATH.get(path)
+    return PLACES.get(path)
 
 
 def plain(value: Any, decimals: int | None) -> Any:
@@ -47,6 +74,8 @@ def plain(value: Any, decimals: int | None) -> Any:
         return utc_text(value)
     if isinstance(value, bool) or value is None or isinstance(value, str):
         return value
+    if isinstance(value, Struct):
+        return plain(structs.asdict(value), decimals)
     if isinstance(value, Mapping):
         return {key: plain(inner, decimals) for key, inner in value.items()}
     if hasattr(value, "tolist"):
@@ -56,12 +85,6 @@ def plain(value: Any, decimals: int | None) -> Any:
     return _plain_number(value, decimals)
 
 
-def utc_text(moment: datetime) -> str:
-    """ISO 8601 UTC with Z; fractions of a second only where there are any, to the millisecond."""
-    text = moment.isoformat(timespec="milliseconds" if moment.microsecond else "seconds")
-    return text.replace("+00:00", "Z")
-
-
 def _plain_number(value: float, decimals: int | None) -> float | int | None:
     if math.isnan(value):
         return None
@@ -69,29 +92,3 @@ def _plain_number(value: float, decimals: int | None) -> float | int | None:
         return value
     rounded = round(value, decimals) + 0.0
     return int(rounded) if rounded.is_integer() else rounded
-
-
-def _put(found: dict[str, Any], keys: list[str], value: Any) -> None:
-    for key in keys[:-1]:
-        found = found.setdefault(key, {})
-    found[keys[-1]] = value
-
-
-_PREFIX: dict[Scope, str] = {
-    "entry": "",
-    "target": "target.",
-    "optics": "optics.",
-    "integration": "integration.",
-    "night": "nights.",
-    "sub": "subs.",
-    "picture": "pictures.",
-    "entry_end": "",
-}
-
-
-def path_of(scope: Scope, fact: Fact[Any]) -> str:
-    """Where the fact stands in facts.json, without indices: 'nights.moon.illuminated'."""
-    return _PREFIX[scope] + fact.key
-
-
-_BY_PATH = {path_of(scope, fact): fact for scope, facts in FACTS.items() for fact in facts}

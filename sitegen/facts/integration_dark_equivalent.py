@@ -15,15 +15,14 @@ def dark_equivalent_s(view: EntryView) -> float | None:
     return worth_s([exposure_s for exposure_s, _ in counted], [brightening_mag for _, brightening_mag in counted])
 
 
-FACTS: tuple[Fact[EntryView], ...] = (
-    Fact(
-        "dark_equivalent_s",
-        "Worth in dark sky",
-        "s",
-        dark_equivalent_s,
+DARK_EQUIVALENT_S: Fact[EntryView] = Fact(
+    "Worth in dark sky",
+    "s",
+    dark_equivalent_s,
+    (
         "Each broadband sub counted as exposure × 10^(−0.4 × the Moon's brightening of the sky at the target): the dark-sky time"
-        " that would have met the same sky-limited noise.",
-        "K. Krisciunas & B. E. Schaefer, PASP 103, 1033 (1991), V band; good to 8–23 % of the brightness",
-        1,
+        " that would have met the same sky-limited noise."
     ),
+    "K. Krisciunas & B. E. Schaefer, PASP 103, 1033 (1991), V band; good to 8–23 % of the brightness",
+    1,
 )

@@ -22,35 +22,36 @@ def kept_seconds_where(wanted: Callable[[SubInSky], bool]) -> Callable[[EntryVie
     return lambda view: seconds(light for light in view.kept if wanted(light))
 
 
-FACTS: tuple[Fact[EntryView], ...] = (
-    Fact("total_s", "Integration", "s", lambda view: seconds(view.kept), "Sum of the kept light frames.", LOG, 3),
-    Fact("kept", "Subs kept", "", lambda view: len(view.kept), "Count of the kept light frames.", LOG),
-    Fact("discarded", "Subs discarded", "", lambda view: len(_discarded(view)), "Count of the light frames thrown away.", LOG),
-    Fact(
-        "discarded_s",
-        "Time discarded",
-        "s",
-        lambda view: seconds(_discarded(view)),
-        "Sum of the light frames thrown away; in no total.",
-        LOG,
-        3,
-    ),
-    Fact(
-        "broadband_s",
-        "Broadband",
-        "s",
-        kept_seconds_where(lambda light: not light.narrow),
-        "Sum of the kept frames through broadband filters or none.",
-        LOG,
-        3,
-    ),
-    Fact(
-        "narrowband_s",
-        "Narrowband",
-        "s",
-        kept_seconds_where(lambda light: light.narrow),
-        "Sum of the kept frames through narrowband and dual-band filters.",
-        LOG,
-        3,
-    ),
+TOTAL_S: Fact[EntryView] = Fact("Integration", "s", lambda view: seconds(view.kept), "Sum of the kept light frames.", LOG, 3)
+KEPT: Fact[EntryView] = Fact("Subs kept", "", lambda view: len(view.kept), "Count of the kept light frames.", LOG)
+DISCARDED: Fact[EntryView] = Fact(
+    "Subs discarded",
+    "",
+    lambda view: len(_discarded(view)),
+    "Count of the light frames thrown away.",
+    LOG,
+)
+DISCARDED_S: Fact[EntryView] = Fact(
+    "Time discarded",
+    "s",
+    lambda view: seconds(_discarded(view)),
+    "Sum of the light frames thrown away; in no total.",
+    LOG,
+    3,
+)
+BROADBAND_S: Fact[EntryView] = Fact(
+    "Broadband",
+    "s",
+    kept_seconds_where(lambda light: not light.narrow),
+    "Sum of the kept frames through broadband filters or none.",
+    LOG,
+    3,
+)
+NARROWBAND_S: Fact[EntryView] = Fact(
+    "Narrowband",
+    "s",
+    kept_seconds_where(lambda light: light.narrow),
+    "Sum of the kept frames through narrowband and dual-band filters.",
+    LOG,
+    3,
 )

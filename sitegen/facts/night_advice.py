@@ -27,24 +27,28 @@ def moon_down(night: NightView) -> list[list[datetime]] | None:
     return None if night.sky is None else [list(interval) for interval in night.sky.moon.moon_down]
 
 
-FACTS: tuple[Fact[NightView], ...] = (
-    Fact(
-        "advice",
-        "The Moon's rule",
-        "",
-        advice,
+ADVICE: Fact[NightView] = Fact(
+    "The Moon's rule",
+    "",
+    advice,
+    (
         "Moon more than the diary's fraction lit and up for most of the dark: narrowband; lit but up for less: broadband"
-        " while it is down; else any.",
-        COMMON_PRACTICE,
+        " while it is down; else any."
     ),
-    Fact("moon_down", "Moonless from, until", "UTC", moon_down, "Stretches of the dark hours without the Moon.", "definition"),
-    Fact(
-        "followed",
-        "Rule followed",
-        "",
-        followed,
-        "Whether every kept sub suited the advice; unknown where the advice is any or nothing was kept.",
-        COMMON_PRACTICE,
-    ),
+    COMMON_PRACTICE,
+)
+MOON_DOWN: Fact[NightView] = Fact(
+    "Moonless from, until",
+    "UTC",
+    moon_down,
+    "Stretches of the dark hours without the Moon.",
+    "definition",
+)
+FOLLOWED: Fact[NightView] = Fact(
+    "Rule followed",
+    "",
+    followed,
+    "Whether every kept sub suited the advice; unknown where the advice is any or nothing was kept.",
+    COMMON_PRACTICE,
 )
 

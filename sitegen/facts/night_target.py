@@ -6,31 +6,26 @@ from sitegen.facts.views import NightView
 
 KASTEN_YOUNG = "F. Kasten & A. T. Young, Applied Optics 28, 4735 (1989), at the refracted altitude (Sæmundsson, 1010 hPa, 10 °C)"
 
-FACTS: tuple[Fact[NightView], ...] = (
-    Fact(
-        "target.transit",
-        "Transit",
-        "UTC",
-        of_target(lambda target: target.transit),
-        "When the target crosses the meridian at its highest.",
-        "definition",
-    ),
-    Fact(
-        "target.max_altitude_deg",
-        "Highest",
-        "°",
-        of_target(lambda target: target.max_altitude_deg),
-        "The target's greatest altitude in the dark hours, without refraction.",
-        "ERFA, ICRS to topocentric",
-        3,
-    ),
-    Fact(
-        "target.min_airmass",
-        "Least airmass",
-        "",
-        of_target(lambda target: target.min_airmass),
-        "Air looked through at that altitude, in units of the air overhead.",
-        KASTEN_YOUNG,
-        4,
-    ),
+TARGET_TRANSIT: Fact[NightView] = Fact(
+    "Transit",
+    "UTC",
+    of_target(lambda target: target.transit),
+    "When the target crosses the meridian at its highest.",
+    "definition",
+)
+TARGET_MAX_ALTITUDE_DEG: Fact[NightView] = Fact(
+    "Highest",
+    "°",
+    of_target(lambda target: target.max_altitude_deg),
+    "The target's greatest altitude in the dark hours, without refraction.",
+    "ERFA, ICRS to topocentric",
+    3,
+)
+TARGET_MIN_AIRMASS: Fact[NightView] = Fact(
+    "Least airmass",
+    "",
+    of_target(lambda target: target.min_airmass),
+    "Air looked through at that altitude, in units of the air overhead.",
+    KASTEN_YOUNG,
+    4,
 )

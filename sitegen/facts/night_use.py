@@ -41,17 +41,21 @@ def covered(intervals: list[Interval], within: Interval) -> Iterator[Interval]:
             reached = end
 
 
-FACTS: tuple[Fact[NightView], ...] = (
-    Fact("integration_s", "Integration", "s", lambda night: seconds(night.kept), "Kept light frames of this night.", LOG, 3),
-    Fact("first_start", "First sub", "UTC", first_start, "When the first light frame began.", LOG),
-    Fact("last_end", "Last sub ended", "UTC", last_end, "When the last light frame ended.", LOG),
-    Fact(
-        "used_share_of_dark",
-        "Dark hours used",
-        "fraction",
-        used_share_of_dark,
-        "Part of the dark hours in which at least one kept sub was exposing.",
-        "definition",
-        4,
-    ),
+INTEGRATION_S: Fact[NightView] = Fact(
+    "Integration",
+    "s",
+    lambda night: seconds(night.kept),
+    "Kept light frames of this night.",
+    LOG,
+    3,
+)
+FIRST_START: Fact[NightView] = Fact("First sub", "UTC", first_start, "When the first light frame began.", LOG)
+LAST_END: Fact[NightView] = Fact("Last sub ended", "UTC", last_end, "When the last light frame ended.", LOG)
+USED_SHARE_OF_DARK: Fact[NightView] = Fact(
+    "Dark hours used",
+    "fraction",
+    used_share_of_dark,
+    "Part of the dark hours in which at least one kept sub was exposing.",
+    "definition",
+    4,
 )

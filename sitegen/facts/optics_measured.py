@@ -11,23 +11,19 @@ def measured_focal_length_mm(view: OpticsView) -> float | None:
     return focal_length_from_scale_mm(view.train.camera.pixel_um, view.binning, scale) if scale else None
 
 
-FACTS: tuple[Fact[OpticsView], ...] = (
-    Fact(
-        "measured_scale_arcsec_px",
-        "Measured scale",
-        "″/px",
-        lambda view: view.measured_scale_arcsec_px,
-        "The scale of the picture's plate solution.",
-        "least squares over the stars matched",
-        4,
-    ),
-    Fact(
-        "measured_focal_length_mm",
-        "Measured focal length",
-        "mm",
-        measured_focal_length_mm,
-        "206.265 × pixel size in µm × binning ÷ measured scale.",
-        "definition",
-        1,
-    ),
+MEASURED_SCALE_ARCSEC_PX: Fact[OpticsView] = Fact(
+    "Measured scale",
+    "″/px",
+    lambda view: view.measured_scale_arcsec_px,
+    "The scale of the picture's plate solution.",
+    "least squares over the stars matched",
+    4,
+)
+MEASURED_FOCAL_LENGTH_MM: Fact[OpticsView] = Fact(
+    "Measured focal length",
+    "mm",
+    measured_focal_length_mm,
+    "206.265 × pixel size in µm × binning ÷ measured scale.",
+    "definition",
+    1,
 )

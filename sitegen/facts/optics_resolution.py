@@ -12,23 +12,19 @@ def _of_aperture(limit: Callable[[float], float], view: OpticsView) -> float | N
     return limit(aperture_mm) if aperture_mm else None
 
 
-FACTS: tuple[Fact[OpticsView], ...] = (
-    Fact(
-        "rayleigh_arcsec",
-        "Rayleigh limit",
-        "″",
-        lambda view: _of_aperture(rayleigh_arcsec, view),
-        "1.22 × wavelength ÷ aperture, at 550 nm.",
-        "Rayleigh's criterion, 1879",
-        3,
-    ),
-    Fact(
-        "dawes_arcsec",
-        "Dawes limit",
-        "″",
-        lambda view: _of_aperture(dawes_arcsec, view),
-        "116″ ÷ aperture in mm, found by observing double stars.",
-        "W. R. Dawes, Memoirs of the RAS 35, 137 (1867)",
-        3,
-    ),
+RAYLEIGH_ARCSEC: Fact[OpticsView] = Fact(
+    "Rayleigh limit",
+    "″",
+    lambda view: _of_aperture(rayleigh_arcsec, view),
+    "1.22 × wavelength ÷ aperture, at 550 nm.",
+    "Rayleigh's criterion, 1879",
+    3,
+)
+DAWES_ARCSEC: Fact[OpticsView] = Fact(
+    "Dawes limit",
+    "″",
+    lambda view: _of_aperture(dawes_arcsec, view),
+    "116″ ÷ aperture in mm, found by observing double stars.",
+    "W. R. Dawes, Memoirs of the RAS 35, 137 (1867)",
+    3,
 )

@@ -16,31 +16,26 @@ def sampling(view: OpticsView) -> Sampling | None:
     return None if pixels is None else sampling_of(pixels)
 
 
-FACTS: tuple[Fact[OpticsView], ...] = (
-    Fact(
-        "seeing_arcsec",
-        "Seeing",
-        "″",
-        lambda view: view.seeing_arcsec,
-        "The usual width of a star at this site, at half its height.",
-        "the author",
-        2,
-    ),
-    Fact(
-        "sampling_px_per_fwhm",
-        "Pixels over a star",
-        "px",
-        sampling_px_per_fwhm,
-        "The usual seeing divided by the image scale.",
-        HOWELL,
-        3,
-    ),
-    Fact(
-        "sampling",
-        "Sampling",
-        "",
-        sampling,
-        "Under below 2 pixels over a star's width, over above 4.",
-        COMMON_PRACTICE,
-    ),
+SEEING_ARCSEC: Fact[OpticsView] = Fact(
+    "Seeing",
+    "″",
+    lambda view: view.seeing_arcsec,
+    "The usual width of a star at this site, at half its height.",
+    "the author",
+    2,
+)
+SAMPLING_PX_PER_FWHM: Fact[OpticsView] = Fact(
+    "Pixels over a star",
+    "px",
+    sampling_px_per_fwhm,
+    "The usual seeing divided by the image scale.",
+    HOWELL,
+    3,
+)
+SAMPLING: Fact[OpticsView] = Fact(
+    "Sampling",
+    "",
+    sampling,
+    "Under below 2 pixels over a star's width, over above 4.",
+    COMMON_PRACTICE,
 )

@@ -26,32 +26,27 @@ def diagonal_deg(view: OpticsView) -> float:
     return field_deg(math.hypot(camera.width_px, camera.height_px), camera.pixel_um, focal_length_mm(view))
 
 
-FACTS: tuple[Fact[OpticsView], ...] = (
-    Fact(
-        "scale_arcsec_px",
-        "Image scale",
-        "″/px",
-        scale_arcsec_px,
-        "206.265 × pixel size in µm × binning ÷ focal length in mm.",
-        HOWELL,
-        4,
-    ),
-    Fact(
-        "field_deg",
-        "Field of view",
-        "°",
-        width_and_height_deg,
-        "2 · atan(sensor side ÷ 2 focal lengths), for width and height.",
-        "geometry of a flat sensor behind a distortion-free lens",
-        4,
-    ),
-    Fact(
-        "field_diagonal_deg",
-        "Field, corner to corner",
-        "°",
-        diagonal_deg,
-        "2 · atan(sensor diagonal ÷ 2 focal lengths).",
-        "geometry of a flat sensor behind a distortion-free lens",
-        4,
-    ),
+SCALE_ARCSEC_PX: Fact[OpticsView] = Fact(
+    "Image scale",
+    "″/px",
+    scale_arcsec_px,
+    "206.265 × pixel size in µm × binning ÷ focal length in mm.",
+    HOWELL,
+    4,
+)
+FIELD_DEG: Fact[OpticsView] = Fact(
+    "Field of view",
+    "°",
+    width_and_height_deg,
+    "2 · atan(sensor side ÷ 2 focal lengths), for width and height.",
+    "geometry of a flat sensor behind a distortion-free lens",
+    4,
+)
+FIELD_DIAGONAL_DEG: Fact[OpticsView] = Fact(
+    "Field, corner to corner",
+    "°",
+    diagonal_deg,
+    "2 · atan(sensor diagonal ÷ 2 focal lengths).",
+    "geometry of a flat sensor behind a distortion-free lens",
+    4,
 )

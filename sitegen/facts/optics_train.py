@@ -16,25 +16,27 @@ def f_ratio(view: OpticsView) -> float | None:
     return focal_ratio(focal_length_mm(view), aperture_mm) if aperture_mm else None
 
 
-FACTS: tuple[Fact[OpticsView], ...] = (
-    Fact("rig", "Rig", "", lambda view: view.rig.slug, "The rig the log names.", "the author"),
-    Fact(
-        "from",
-        "Train since",
-        "",
-        lambda view: view.train.from_evening.isoformat() if view.train.from_evening else None,
-        "The evening from which the rig stood like this.",
-        "the author",
-    ),
-    Fact("binning", "Binning", "", lambda view: view.binning, "Pixels joined into one, along each side.", "the capture log"),
-    Fact(
-        "focal_length_mm",
-        "Focal length",
-        "mm",
-        focal_length_mm,
-        "The telescope's focal length times the factor of its reducer or Barlow.",
-        "definition",
-        2,
-    ),
-    Fact("f_ratio", "Focal ratio", "", f_ratio, "Focal length divided by aperture.", "definition", 2),
+RIG: Fact[OpticsView] = Fact("Rig", "", lambda view: view.rig.slug, "The rig the log names.", "the author")
+FROM: Fact[OpticsView] = Fact(
+    "Train since",
+    "",
+    lambda view: view.train.from_evening.isoformat() if view.train.from_evening else None,
+    "The evening from which the rig stood like this.",
+    "the author",
 )
+BINNING: Fact[OpticsView] = Fact(
+    "Binning",
+    "",
+    lambda view: view.binning,
+    "Pixels joined into one, along each side.",
+    "the capture log",
+)
+FOCAL_LENGTH_MM: Fact[OpticsView] = Fact(
+    "Focal length",
+    "mm",
+    focal_length_mm,
+    "The telescope's focal length times the factor of its reducer or Barlow.",
+    "definition",
+    2,
+)
+F_RATIO: Fact[OpticsView] = Fact("Focal ratio", "", f_ratio, "Focal length divided by aperture.", "definition", 2)

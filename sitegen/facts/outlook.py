@@ -5,7 +5,6 @@ No weather is known here, and none is guessed.
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
-from typing import Any
 
 import numpy as np
 from msgspec import Struct
@@ -14,6 +13,7 @@ from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import Filter, FilterKind
 from sitegen.diary.settings import MoonRule
 from sitegen.diary.target import Target
+from sitegen.facts.integration_by_filter import FilterTotals
 from sitegen.sky.advice import ANY, BROADBAND_WHILE_MOON_DOWN, NARROW_KINDS, advice
 from sitegen.sky.answer import NightSky, TargetNight
 from sitegen.sky.diurnal_path import positive_intervals
@@ -99,11 +99,11 @@ class Outlook(Struct, frozen=True):
     season: Season | None = None
 
 
-def needs_of(by_filter: Mapping[str, Mapping[str, Any]], filters: Iterable[tuple[str, Filter]]) -> tuple[FilterNeed, ...]:
+def needs_of(by_filter: Mapping[str, FilterTotals], filters: Iterable[tuple[str, Filter]]) -> tuple[FilterNeed, ...]:
     """From the fact `integration.by_filter` and the filters it is about; a filter that nobody defined counts as broadband."""
     kinds = {short: one.kind for short, one in filters}
     return tuple(
-        FilterNeed(short, kinds.get(short, "broadband"), row["total_s"], row["wanted_s"]) for short, row in by_filter.items()
+        FilterNeed(short, kinds.get(short, "broadband"), row.total_s, row.wanted_s) for short, row in by_filter.items()
     )
 
 

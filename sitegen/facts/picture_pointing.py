@@ -14,26 +14,80 @@ def _of_solution(take: Callable[[Solution], Any]) -> Callable[[PointedPicture], 
     return lambda view: None if view.solution is None else take(view.solution)
 
 
-FACTS: tuple[Fact[PointedPicture], ...] = (
-    Fact("file", "Picture", "", lambda view: view.file, "The picture's file in the diary.", "the author"),
-    Fact("solved_by", "Solved by", "", lambda view: view.origin,
-         "Who says where the picture points: its author, its FITS header, AVM inside it, or its stars.", "the file read"),
-    Fact("not_solved", "Not solved because", "", lambda view: view.reason,
-         "Why it is not known where the picture points.", "the solver's own limits"),
-    Fact("ra_deg", "Right ascension of its middle", "°", _of_solution(lambda solved: solved.ra_deg),
-         "Of the middle of the frame, ICRS.", SOLVED, 5),
-    Fact("dec_deg", "Declination of its middle", "°", _of_solution(lambda solved: solved.dec_deg),
-         "Of the middle of the frame, ICRS.", SOLVED, 5),
-    Fact("field_deg", "Field of the picture", "°", _of_solution(lambda solved: list(solved.field_deg)),
-         "Width and height of the picture on the sky, through its middle.", SOLVED, 4),
-    Fact("scale_arcsec_px", "Scale of the picture", "″/px", _of_solution(lambda solved: solved.scale_arcsec_px),
-         "Arcseconds across one pixel of the picture as its author gave it, resized or not.", SOLVED, 4),
-    Fact("rotation_deg", "Rotation of the picture", "°", _of_solution(lambda solved: round(solved.rotation_deg, 2) % 360),
-         "Position angle of the picture's up in its middle, from north through east.", SOLVED, 2),
-    Fact("mirrored", "Mirrored", "", _of_solution(lambda solved: solved.mirrored),
-         "Whether the picture shows the sky as a mirror does.", SOLVED),
-    Fact("stars_matched", "Stars matched", "", _of_solution(lambda solved: solved.matched or None),
-         "Catalogue stars that the solution rests on, where it was found from stars.", SOLVED),
-    Fact("residual_arcsec", "Residual", "″", _of_solution(lambda solved: solved.rms_arcsec),
-         "Root mean square distance of those stars from their catalogue places.", SOLVED, 2),
-)  # fmt: skip
+FILE: Fact[PointedPicture] = Fact("Picture", "", lambda view: view.file, "The picture's file in the diary.", "the author")
+SOLVED_BY: Fact[PointedPicture] = Fact(
+    "Solved by",
+    "",
+    lambda view: view.origin,
+    "Who says where the picture points: its author, its FITS header, AVM inside it, or its stars.",
+    "the file read",
+)
+NOT_SOLVED: Fact[PointedPicture] = Fact(
+    "Not solved because",
+    "",
+    lambda view: view.reason,
+    "Why it is not known where the picture points.",
+    "the solver's own limits",
+)
+RA_DEG: Fact[PointedPicture] = Fact(
+    "Right ascension of its middle",
+    "°",
+    _of_solution(lambda solved: solved.ra_deg),
+    "Of the middle of the frame, ICRS.",
+    SOLVED,
+    5,
+)
+DEC_DEG: Fact[PointedPicture] = Fact(
+    "Declination of its middle",
+    "°",
+    _of_solution(lambda solved: solved.dec_deg),
+    "Of the middle of the frame, ICRS.",
+    SOLVED,
+    5,
+)
+FIELD_DEG: Fact[PointedPicture] = Fact(
+    "Field of the picture",
+    "°",
+    _of_solution(lambda solved: list(solved.field_deg)),
+    "Width and height of the picture on the sky, through its middle.",
+    SOLVED,
+    4,
+)
+SCALE_ARCSEC_PX: Fact[PointedPicture] = Fact(
+    "Scale of the picture",
+    "″/px",
+    _of_solution(lambda solved: solved.scale_arcsec_px),
+    "Arcseconds across one pixel of the picture as its author gave it, resized or not.",
+    SOLVED,
+    4,
+)
+ROTATION_DEG: Fact[PointedPicture] = Fact(
+    "Rotation of the picture",
+    "°",
+    _of_solution(lambda solved: round(solved.rotation_deg, 2) % 360),
+    "Position angle of the picture's up in its middle, from north through east.",
+    SOLVED,
+    2,
+)
+MIRRORED: Fact[PointedPicture] = Fact(
+    "Mirrored",
+    "",
+    _of_solution(lambda solved: solved.mirrored),
+    "Whether the picture shows the sky as a mirror does.",
+    SOLVED,
+)
+STARS_MATCHED: Fact[PointedPicture] = Fact(
+    "Stars matched",
+    "",
+    _of_solution(lambda solved: solved.matched or None),
+    "Catalogue stars that the solution rests on, where it was found from stars.",
+    SOLVED,
+)
+RESIDUAL_ARCSEC: Fact[PointedPicture] = Fact(
+    "Residual",
+    "″",
+    _of_solution(lambda solved: solved.rms_arcsec),
+    "Root mean square distance of those stars from their catalogue places.",
+    SOLVED,
+    2,
+)

@@ -1,9 +1,16 @@
-"""Every fact, in the order of facts.json. A new fact is one file and one line here."""
+"""Every published number: its place in facts.json, its type, and the fact that computes it.
 
-from typing import Any
+A record is an object of facts.json, its fields in the file's order. A new fact is one file and one line here; a fact that is
+taken away takes its field along, and the type checker names every page and chart that read it.
+"""
 
+from typing import Annotated
+
+from msgspec import Struct, field
+
+from sitegen.diary.entry import Stage
+from sitegen.diary.rig import CautionKind
 from sitegen.facts import (
-    cautions,
     entry_identity,
     integration_by_filter,
     integration_dark_equivalent,
@@ -19,27 +26,140 @@ from sitegen.facts import (
     optics_scale,
     optics_train,
     picture_pointing,
-    star_rings,
-    star_shapes,
     sub_log,
     sub_sky,
     target_identity,
 )
-from sitegen.facts.fact import Fact, Scope
+from sitegen.facts.cautions import CAUTIONS
+from sitegen.facts.fact import Numbers, Pair, Quantity, Text, Truth
+from sitegen.facts.star_rings import STAR_RINGS, FrameRing
+from sitegen.facts.star_shapes import STAR_SHAPES, FrameShapes
 
-FACTS: dict[Scope, tuple[Fact[Any], ...]] = {
-    "entry": entry_identity.FACTS,
-    "target": target_identity.FACTS,
-    "optics": (
-        *optics_train.FACTS,
-        *optics_scale.FACTS,
-        *optics_resolution.FACTS,
-        *optics_sampling.FACTS,
-        *optics_measured.FACTS,
-    ),
-    "integration": (*integration_totals.FACTS, *integration_dark_equivalent.FACTS, *integration_by_filter.FACTS),
-    "night": (*night_sun.FACTS, *night_moon.FACTS, *night_target.FACTS, *night_use.FACTS, *night_advice.FACTS),
-    "sub": (*sub_log.FACTS, *sub_sky.FACTS),
-    "picture": picture_pointing.FACTS,
-    "entry_end": (*star_shapes.FACTS, *star_rings.FACTS, *cautions.FACTS),
-}
+
+class TargetFacts(Struct, frozen=True):
+    name: Annotated[str, target_identity.NAME]
+    ra_deg: Annotated[Quantity, target_identity.RA_DEG]
+    dec_deg: Annotated[Quantity, target_identity.DEC_DEG]
+    constellation: Annotated[Text, target_identity.CONSTELLATION]
+    kind: Annotated[Text, target_identity.KIND]
+    size_arcmin: Annotated[Pair, target_identity.SIZE_ARCMIN]
+    magnitude: Annotated[Quantity, target_identity.MAGNITUDE]
+
+
+class OpticsFacts(Struct, frozen=True):
+    """One train at one binning, as the entry used it."""
+
+    rig: Annotated[str, optics_train.RIG]
+    from_evening: Annotated[Text, optics_train.FROM] = field(name="from")
+    binning: Annotated[int, optics_train.BINNING]
+    focal_length_mm: Annotated[float | int, optics_train.FOCAL_LENGTH_MM]
+    f_ratio: Annotated[Quantity, optics_train.F_RATIO]
+    scale_arcsec_px: Annotated[float | int, optics_scale.SCALE_ARCSEC_PX]
+    field_deg: Annotated[tuple[float | int, float | int], optics_scale.FIELD_DEG]
+    field_diagonal_deg: Annotated[float | int, optics_scale.FIELD_DIAGONAL_DEG]
+    rayleigh_arcsec: Annotated[Quantity, optics_resolution.RAYLEIGH_ARCSEC]
+    dawes_arcsec: Annotated[Quantity, optics_resolution.DAWES_ARCSEC]
+    seeing_arcsec: Annotated[Quantity, optics_sampling.SEEING_ARCSEC]
+    sampling_px_per_fwhm: Annotated[Quantity, optics_sampling.SAMPLING_PX_PER_FWHM]
+    sampling: Annotated[Text, optics_sampling.SAMPLING]
+    measured_scale_arcsec_px: Annotated[Quantity, optics_measured.MEASURED_SCALE_ARCSEC_PX]
+    measured_focal_length_mm: Annotated[Quantity, optics_measured.MEASURED_FOCAL_LENGTH_MM]
+
+
+class IntegrationFacts(Struct, frozen=True):
+    """`by_filter` by the filter's short name, `by_night` by the evening as ISO 8601."""
+
+    total_s: Annotated[float | int, integration_totals.TOTAL_S]
+    kept: Annotated[int, integration_totals.KEPT]
+    discarded: Annotated[int, integration_totals.DISCARDED]
+    discarded_s: Annotated[float | int, integration_totals.DISCARDED_S]
+    broadband_s: Annotated[float | int, integration_totals.BROADBAND_S]
+    narrowband_s: Annotated[float | int, integration_totals.NARROWBAND_S]
+    dark_equivalent_s: Annotated[Quantity, integration_dark_equivalent.DARK_EQUIVALENT_S]
+    by_filter: Annotated[dict[str, integration_by_filter.FilterTotals], integration_by_filter.BY_FILTER]
+    by_night: Annotated[dict[str, float | int], integration_by_filter.BY_NIGHT]
+
+
+class MoonFacts(Struct, frozen=True):
+    illuminated: Annotated[Quantity, night_moon.MOON_ILLUMINATED]
+    phase: Annotated[Text, night_moon.MOON_PHASE]
+    age_days: Annotated[Quantity, night_moon.MOON_AGE_DAYS]
+    rise: Annotated[Text, night_moon.MOON_RISE]
+    set: Annotated[Text, night_moon.MOON_SET]
+    up_share_of_dark: Annotated[Quantity, night_moon.MOON_UP_SHARE_OF_DARK]
+    dark_and_moonless_s: Annotated[Quantity, night_moon.MOON_DARK_AND_MOONLESS_S]
+
+
+class TargetOfNightFacts(Struct, frozen=True):
+    transit: Annotated[Text, night_target.TARGET_TRANSIT]
+    max_altitude_deg: Annotated[Quantity, night_target.TARGET_MAX_ALTITUDE_DEG]
+    min_airmass: Annotated[Quantity, night_target.TARGET_MIN_AIRMASS]
+
+
+class NightFacts(Struct, frozen=True):
+    """One night at one site. Times are ISO 8601 UTC, as published."""
+
+    evening_of: Annotated[str, night_sun.EVENING_OF]
+    site: Annotated[str, night_sun.SITE]
+    sunset: Annotated[Text, night_sun.SUNSET]
+    sunrise: Annotated[Text, night_sun.SUNRISE]
+    dark_start: Annotated[Text, night_sun.DARK_START]
+    dark_end: Annotated[Text, night_sun.DARK_END]
+    dark_s: Annotated[Quantity, night_sun.DARK_S]
+    nautical_dark_s: Annotated[Quantity, night_sun.NAUTICAL_DARK_S]
+    moon: MoonFacts
+    target: TargetOfNightFacts
+    integration_s: Annotated[float | int, night_use.INTEGRATION_S]
+    first_start: Annotated[Text, night_use.FIRST_START]
+    last_end: Annotated[Text, night_use.LAST_END]
+    used_share_of_dark: Annotated[Quantity, night_use.USED_SHARE_OF_DARK]
+    advice: Annotated[Text, night_advice.ADVICE]
+    moon_down: Annotated[tuple[tuple[str, str], ...] | None, night_advice.MOON_DOWN]
+    followed: Annotated[Truth, night_advice.FOLLOWED]
+
+
+class SubFacts(Struct, frozen=True):
+    """The light frames in time order, as columns of one length."""
+
+    start: Annotated[tuple[str, ...], sub_log.START]
+    exposure_s: Annotated[tuple[float | int, ...], sub_log.EXPOSURE_S]
+    filter: Annotated[tuple[str, ...], sub_log.FILTER]
+    kept: Annotated[tuple[bool, ...], sub_log.KEPT]
+    target_altitude_deg: Annotated[Numbers, sub_sky.TARGET_ALTITUDE_DEG]
+    airmass: Annotated[Numbers, sub_sky.AIRMASS]
+    moon_altitude_deg: Annotated[Numbers, sub_sky.MOON_ALTITUDE_DEG]
+    moon_separation_deg: Annotated[Numbers, sub_sky.MOON_SEPARATION_DEG]
+    moon_illuminated: Annotated[Numbers, sub_sky.MOON_ILLUMINATED]
+    sky_brightening_mag: Annotated[Numbers, sub_sky.SKY_BRIGHTENING_MAG]
+
+
+class PictureFacts(Struct, frozen=True):
+    file: Annotated[str, picture_pointing.FILE]
+    solved_by: Annotated[Text, picture_pointing.SOLVED_BY]
+    not_solved: Annotated[Text, picture_pointing.NOT_SOLVED]
+    ra_deg: Annotated[Quantity, picture_pointing.RA_DEG]
+    dec_deg: Annotated[Quantity, picture_pointing.DEC_DEG]
+    field_deg: Annotated[Pair, picture_pointing.FIELD_DEG]
+    scale_arcsec_px: Annotated[Quantity, picture_pointing.SCALE_ARCSEC_PX]
+    rotation_deg: Annotated[Quantity, picture_pointing.ROTATION_DEG]
+    mirrored: Annotated[Truth, picture_pointing.MIRRORED]
+    stars_matched: Annotated[int | None, picture_pointing.STARS_MATCHED]
+    residual_arcsec: Annotated[Quantity, picture_pointing.RESIDUAL_ARCSEC]
+
+
+class EntryFacts(Struct, frozen=True):
+    """Everything that facts.json says of one entry: rounded, and None where it is not known."""
+
+    schema_number: int = field(name="schema")
+    entry: Annotated[str, entry_identity.ENTRY]
+    title: Annotated[str, entry_identity.TITLE]
+    stage: Annotated[Stage, entry_identity.STAGE]
+    target: TargetFacts | None
+    optics: tuple[OpticsFacts, ...]
+    integration: IntegrationFacts
+    nights: tuple[NightFacts, ...]
+    subs: SubFacts
+    pictures: tuple[PictureFacts, ...]
+    star_shapes: Annotated[tuple[FrameShapes, ...], STAR_SHAPES]
+    star_rings: Annotated[tuple[FrameRing, ...], STAR_RINGS]
+    cautions: Annotated[tuple[CautionKind, ...], CAUTIONS]

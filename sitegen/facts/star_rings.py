@@ -1,32 +1,56 @@
 """How far the shadow in a defocused star sits from the middle of its disc, frame by frame."""
 
-from typing import Any
+from msgspec import Struct
 
-from sitegen.facts.fact import COMMON_PRACTICE, Fact
+from sitegen.facts.fact import COMMON_PRACTICE, Fact, Quantity, Text
+from sitegen.facts.utc_text import utc_text
 from sitegen.facts.views import EntryView, RingView
 
-RING_KEYS = ("outer_px", "inner_px", "offset_px", "offset_percent", "direction_deg", "uncertainty_px", "signal_to_noise")
+
+class FrameRing(Struct, frozen=True):
+    """One defocused star; the direction in degrees from the row towards the top, None where the offset is below its error."""
+
+    file: str
+    taken: Text
+    outer_px: float | int
+    inner_px: float | int
+    offset_px: float | int
+    offset_percent: float | int
+    direction_deg: Quantity
+    uncertainty_px: float | int
+    signal_to_noise: float | int
+    warnings: tuple[str, ...]
 
 
-def star_rings(view: EntryView) -> list[dict[str, Any]]:
+def star_rings(view: EntryView) -> tuple[FrameRing, ...]:
     """One object a frame that the entry names in `star_rings`, in its order."""
-    return [_ring(one) for one in view.rings]
+    return tuple(_ring(ring) for ring in view.rings)
 
 
-def _ring(one: RingView) -> dict[str, Any]:
-    measured = {key: getattr(one.frame.ring, key) for key in RING_KEYS}
-    return {"file": one.frame.file, "taken": one.frame.taken, **measured, "warnings": list(one.frame.ring.warnings)}
+def _ring(view: RingView) -> FrameRing:
+    ring, taken = view.frame.ring, view.frame.taken
+    return FrameRing(
+        file=view.frame.file,
+        taken=utc_text(taken) if taken else None,
+        outer_px=ring.outer_px,
+        inner_px=ring.inner_px,
+        offset_px=ring.offset_px,
+        offset_percent=ring.offset_percent,
+        direction_deg=ring.direction_deg,
+        uncertainty_px=ring.uncertainty_px,
+        signal_to_noise=ring.signal_to_noise,
+        warnings=ring.warnings,
+    )
 
 
-FACTS: tuple[Fact[EntryView], ...] = (
-    Fact(
-        "star_rings",
-        "Rings of a defocused star",
-        "",
-        star_rings,
+STAR_RINGS: Fact[EntryView] = Fact(
+    "Rings of a defocused star",
+    "",
+    star_rings,
+    (
         "Two circles fitted to the disc and to the shadow inside it: the distance of their centres, in px and in percent of the "
-        "disc's diameter, and the shadow's direction from the row towards the top; null where the offset is below its error.",
-        COMMON_PRACTICE,
-        3,
+        "disc's diameter, and the shadow's direction from the row towards the top; null where the offset is below its error."
     ),
+    COMMON_PRACTICE,
+    3,
 )

@@ -12,27 +12,23 @@ def constellation(target: Target) -> str | None:
     return None if target.ra_deg is None or target.dec_deg is None else constellation_of(target.ra_deg, target.dec_deg)
 
 
-FACTS: tuple[Fact[Target], ...] = (
-    Fact("name", "Target", "", lambda target: target.name, "The name the author uses.", "the author"),
-    Fact("ra_deg", "Right ascension", "°", lambda target: target.ra_deg, "Catalogue position, ICRS.", CATALOGUE, 5),
-    Fact("dec_deg", "Declination", "°", lambda target: target.dec_deg, "Catalogue position, ICRS.", CATALOGUE, 5),
-    Fact(
-        "constellation",
-        "Constellation",
-        "",
-        constellation,
-        "The constellation whose boundaries hold the position.",
-        "constellation boundaries, N. G. Roman, PASP 99, 695 (1987)",
-    ),
-    Fact("kind", "Kind", "", lambda target: target.kind, "What sort of object it is.", CATALOGUE),
-    Fact(
-        "size_arcmin",
-        "Apparent size",
-        "′",
-        lambda target: list(target.size_arcmin) if target.size_arcmin else None,
-        "Longer and shorter extent on the sky.",
-        CATALOGUE,
-        2,
-    ),
-    Fact("magnitude", "Magnitude", "mag", lambda target: target.magnitude, "Total V magnitude.", CATALOGUE, 2),
+NAME: Fact[Target] = Fact("Target", "", lambda target: target.name, "The name the author uses.", "the author")
+RA_DEG: Fact[Target] = Fact("Right ascension", "°", lambda target: target.ra_deg, "Catalogue position, ICRS.", CATALOGUE, 5)
+DEC_DEG: Fact[Target] = Fact("Declination", "°", lambda target: target.dec_deg, "Catalogue position, ICRS.", CATALOGUE, 5)
+CONSTELLATION: Fact[Target] = Fact(
+    "Constellation",
+    "",
+    constellation,
+    "The constellation whose boundaries hold the position.",
+    "constellation boundaries, N. G. Roman, PASP 99, 695 (1987)",
 )
+KIND: Fact[Target] = Fact("Kind", "", lambda target: target.kind, "What sort of object it is.", CATALOGUE)
+SIZE_ARCMIN: Fact[Target] = Fact(
+    "Apparent size",
+    "′",
+    lambda target: list(target.size_arcmin) if target.size_arcmin else None,
+    "Longer and shorter extent on the sky.",
+    CATALOGUE,
+    2,
+)
+MAGNITUDE: Fact[Target] = Fact("Magnitude", "mag", lambda target: target.magnitude, "Total V magnitude.", CATALOGUE, 2)

@@ -1,68 +1,80 @@
-"""facts.schema.json: the JSON Schema (draft 2020-12) of facts.json, made from the registry of facts."""
+"""facts.schema.json: the JSON Schema (draft 2020-12) of facts.json, made from the records and the facts in them."""
 
 import json
 from typing import Any
 
+from msgspec import Struct, structs
+from msgspec.json import schema
+
 from sitegen.artifact import Artifact
 from sitegen.diary import addresses
-from sitegen.facts.fact import Fact, Scope
-from sitegen.facts.facts_json import SCHEMA, path_of
-from sitegen.facts.registry import FACTS
+from sitegen.facts.fact import Fact
+from sitegen.facts.facts_json import SCHEMA
+from sitegen.facts.places import ROOTS, fact_of, path_of, record_in
+from sitegen.facts.registry import EntryFacts
 from sitegen.feeds.feed import Feed, FeedSource
 
-ANYTHING: dict[str, Any] = {}
+Schema = dict[str, Any]
+DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
 
 def make(source: FeedSource) -> Artifact:
     return Artifact.text(addresses.FACTS_SCHEMA, json.dumps(facts_schema(), ensure_ascii=False, indent=1) + "\n")
 
 
-def facts_schema() -> dict[str, Any]:
-    """Every fact of the registry is a property, described by its own explanation and unit."""
-    ends = {**_properties("entry"), **_properties("entry_end")}
-    properties = {
-        "schema": {"const": SCHEMA},
-        **ends,
-        "target": {"oneOf": [_object("target"), {"type": "null"}]},
-        "optics": {"type": "array", "items": _object("optics")},
-        "integration": _object("integration"),
-        "nights": {"type": "array", "items": _object("night")},
-        "subs": _object("sub"),
-        "pictures": {"type": "array", "items": _object("picture")},
-    }
-    return {
-        "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": f"The facts of one entry, schema {SCHEMA}",
-        "type": "object",
-        "properties": properties,
-        "required": list(properties),
-    }
+def facts_schema() -> Schema:
+    """Every fact is a property with its type, described by its own explanation and unit."""
+    head = {"$schema": DRAFT, "title": f"The facts of one entry, schema {SCHEMA}"}
+    return {**head, **object_schema(EntryFacts, "", {"schema": {"const": SCHEMA}})}
 
 
-def _object(scope: Scope) -> dict[str, Any]:
-    properties = _properties(scope)
+def object_schema(kind: type[Struct], root: str, own: Schema) -> Schema:
+    """Of one object of facts.json; `own`: properties that are no facts."""
+    properties = {field.encode_name: own.get(field.encode_name) or _property(field, root) for field in structs.fields(kind)}
     return {"type": "object", "properties": properties, "required": list(properties)}
 
 
-def _properties(scope: Scope) -> dict[str, Any]:
-    """Dotted keys become objects within objects."""
-    found: dict[str, Any] = {}
-    for fact in FACTS[scope]:
-        *groups, key = fact.key.split(".")
-        place = found
-        for group in groups:
-            inner = place.setdefault(group, {"type": "object", "properties": {}, "required": []})
-            place = inner["properties"]
-        place[key] = _described(scope, fact)
-        if groups:
-            inner["required"].append(key)
+def _property(field: structs.FieldInfo, root: str) -> Schema:
+    fact, inner, path = fact_of(field), record_in(field), path_of(root, field.encode_name)
+    if fact is not None:
+        return {**_inline(schema(field.type)), **_described(fact, path)}
+    if path in ROOTS:
+        return _of_root(path)
+    assert inner is not None
+    return object_schema(inner, path, {})
+
+
+def _of_root(path: str) -> Schema:
+    """An array of objects, or one; there may be no target."""
+    item = object_schema(ROOTS[path], path, {})
+    if path in ("integration", "subs"):
+        return item
+    return {"oneOf": [item, {"type": "null"}]} if path == "target" else {"type": "array", "items": item}
+
+
+def _inline(whole: Schema) -> Schema:
+    """A type's schema with what it refers to written out: facts hold no type inside itself."""
+    kinds = whole.pop("$defs", {})
+
+    def written_out(node: Any) -> Any:
+        if isinstance(node, dict) and "$ref" in node:
+            return written_out(kinds[node["$ref"].rpartition("/")[2]])
+        if isinstance(node, dict):
+            return {key: written_out(value) for key, value in node.items() if not _is_name(key, value)}
+        return [written_out(value) for value in node] if isinstance(node, list) else node
+
+    found: Schema = written_out(whole)
     return found
 
 
-def _described(scope: Scope, fact: Fact[Any]) -> dict[str, Any]:
+def _is_name(key: str, value: Any) -> bool:
+    """The name that msgspec gives a record, as against a property called 'title'."""
+    return key == "title" and isinstance(value, str)
+
+
+def _described(fact: Fact[Any], path: str) -> Schema:
     unit = f" Unit: {fact.unit}." if fact.unit else ""
-    kind = {"type": "array"} if scope == "sub" else ANYTHING
-    return {**kind, "title": fact.title, "description": f"{fact.explained}{unit}", "$comment": path_of(scope, fact)}
+    return {"title": fact.title, "description": f"{fact.explained}{unit}", "$comment": path}
 
 
 FEED = Feed("facts schema", make)

@@ -13,6 +13,7 @@ from sitegen.catalogue.lookup import find_object
 from sitegen.diary import addresses
 from sitegen.diary.rig import Rig
 from sitegen.diary.target import Target
+from sitegen.facts.registry import IntegrationFacts
 from sitegen.feeds.feed import Feed, FeedSource
 from sitegen.pages.card import EntryCard
 
@@ -46,13 +47,17 @@ def _entry(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> dict[str, An
         "f": [short for short, _ in card.filters],
         "r": [rigs[rig].name for rig in card.rigs],
         "y": sorted({night.evening.year for night in card.nights} | {card.published.year}),
-        "h": round(card.integration["total_s"] / 3600, 2),
-        "k": [kind for kind in ("broadband", "narrowband") if card.integration[f"{kind}_s"]],
+        "h": round(card.integration.total_s / 3600, 2),
+        "k": _kinds(card.integration),
         "m": [round(min(lit), 2), round(max(lit), 2)] if lit else None,
         "s": card.summary or "",
         "o": list(card.topics),
         "w": distinct_words(words),
     }
+
+
+def _kinds(totals: IntegrationFacts) -> list[str]:
+    return [kind for kind, gathered_s in (("broadband", totals.broadband_s), ("narrowband", totals.narrowband_s)) if gathered_s]
 
 
 def names_of(target: Target) -> set[str]:

@@ -12,6 +12,7 @@ from sitegen.diary.rigs_used import rigs_of
 from sitegen.facts.integration_totals import seconds
 from sitegen.facts.night_advice import advice, followed
 from sitegen.facts.night_use import covered, used_share_of_dark
+from sitegen.facts.registry import EntryFacts, IntegrationFacts, OpticsFacts
 from sitegen.facts.views import EntryView, NightView, RingView, SurveyView
 from sitegen.pages.outer_card import Evening, OuterCard
 from sitegen.pages.picture_element import PictureView
@@ -45,8 +46,8 @@ class EntryCard(OuterCard, frozen=True):
 
     nights: tuple[NightCard, ...]
     filters: tuple[tuple[str, Filter], ...]
-    integration: Mapping[str, Any]
-    optics: tuple[Mapping[str, Any], ...]
+    integration: IntegrationFacts
+    optics: tuple[OpticsFacts, ...]
     lessons: Lessons
     cautions: tuple[str, ...]
     surveys: tuple[SurveyView, ...] = ()
@@ -59,7 +60,7 @@ def outer_card(card: EntryCard) -> OuterCard:
     return OuterCard(**{**told, "nights": ()})
 
 
-def card_of(view: EntryView, facts: Mapping[str, Any], half_hours: float | None, picture: PictureView | None = None) -> EntryCard:
+def card_of(view: EntryView, facts: EntryFacts, half_hours: float | None, picture: PictureView | None = None) -> EntryCard:
     """The card of one entry; `half_hours` is half the common clock of the diary's stacked ribbons, None for a card without."""
     entry = view.entry
     sites = {night.site.slug for night in view.nights} | ({entry.site} if entry.site else set())
@@ -76,10 +77,10 @@ def card_of(view: EntryView, facts: Mapping[str, Any], half_hours: float | None,
         topics=entry.topics,
         filters=view.filters,
         nights=tuple(_night_card(night, view, half_hours) for night in view.nights),
-        integration=facts["integration"],
-        optics=tuple(facts["optics"]),
+        integration=facts.integration,
+        optics=facts.optics,
         lessons=entry.lessons,
-        cautions=tuple(facts["cautions"]),
+        cautions=facts.cautions,
         picture=picture,
         surveys=view.surveys,
         rings=view.rings,

@@ -1,12 +1,14 @@
 """The numbers: every fact of the entry with its text and its explanation, in tables."""
 
-from collections.abc import Mapping
+from collections.abc import Sequence
+from operator import attrgetter
 from typing import Any
 from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
-from sitegen.facts.registry import FACTS
+from sitegen.facts.places import Place, places_in
+from sitegen.facts.registry import EntryFacts, IntegrationFacts, NightFacts, OpticsFacts, PictureFacts
 from sitegen.facts.views import EntryView
 from sitegen.pages.shown import Shower, Shown
 
@@ -19,44 +21,41 @@ class NumberTable(Struct, frozen=True):
     rows: tuple[tuple[Shown, ...], ...]
 
 
-def number_tables(facts: Mapping[str, Any], view: EntryView, shower: Shower) -> tuple[NumberTable, ...]:
+def number_tables(facts: EntryFacts, view: EntryView, shower: Shower) -> tuple[NumberTable, ...]:
     """Tables of optics, integration, nights and pictures; a table without columns and a row without values are
     left out."""
     nights = [shower.numbers.short_day(night.evening) for night in view.nights]
     zones = [ZoneInfo(night.site.time_zone) for night in view.nights]
+    totals = [facts.integration] if view.lights else []
     tables = (
-        _table("optics", facts["optics"], [row.rig.name for row in view.optics], shower),
-        _table("integration", [facts["integration"]] if view.lights else [], [""], shower),
-        _table("night", facts["nights"], nights, shower, zones),
-        _table("picture", facts["pictures"], [str(row["file"]).rpartition("/")[2] for row in facts["pictures"]], shower),
+        _table("optics", OpticsFacts, facts.optics, [row.rig.name for row in view.optics], shower),
+        _table("integration", IntegrationFacts, totals, [""], shower),
+        _table("night", NightFacts, facts.nights, nights, shower, zones),
+        _table("picture", PictureFacts, facts.pictures, [row.file.rpartition("/")[2] for row in facts.pictures], shower),
     )
     return tuple(table for table in tables if table.columns)
 
 
-_PREFIX = {"optics": "optics", "integration": "integration", "night": "nights", "picture": "pictures"}
 _ELSEWHERE = {"by_filter", "by_night", "evening_of", "rig", "file"}
 
 
 def _table(
-    scope: Any,
-    rows: list[Mapping[str, Any]],
+    name: str,
+    kind: type[Struct],
+    rows: Sequence[Struct],
     columns: list[str],
     shower: Shower,
     zones: list[ZoneInfo] | None = None,
 ) -> NumberTable:
-    shown = tuple(
-        tuple(
-            shower.show(f"{_PREFIX[scope]}.{fact.key}", _at(row, fact.key), zones[index] if zones else None)
-            for index, row in enumerate(rows)
-        )
-        for fact in FACTS[scope]
-        if fact.key not in _ELSEWHERE and any(_at(row, fact.key) not in (None, []) for row in rows)
+    wanted = (place for place in places_in(kind) if place.key not in _ELSEWHERE)
+    shown = (_row(place, [attrgetter(place.attribute)(row) for row in rows], shower, zones) for place in wanted)
+    return NumberTable(f"numbers.{name}", tuple(columns) if rows else (), tuple(row for row in shown if row))
+
+
+def _row(place: Place, values: list[Any], shower: Shower, zones: list[ZoneInfo] | None) -> tuple[Shown, ...]:
+    """Nothing where nothing is known."""
+    if all(value in (None, ()) for value in values):
+        return ()
+    return tuple(
+        shower.show(place.path, value, zones[index] if zones else None) for index, value in enumerate(values)
     )
-    return NumberTable(f"numbers.{scope}", tuple(columns) if rows else (), shown)
-
-
-def _at(row: Mapping[str, Any], key: str) -> Any:
-    value: Any = row
-    for part in key.split("."):
-        value = value[part]
-    return value

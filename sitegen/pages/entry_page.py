@@ -63,23 +63,23 @@ def _margin(prepared: PreparedEntry, book: SiteBook) -> list[dict[str, Any]]:
     """The numbers that a reader wants first, beside the text: scale and field, hours, what the Moon took."""
     facts, show = prepared.facts, book.shower.show
     notes: list[dict[str, Any]] = []
-    for row in facts["optics"][:2]:
+    for row in facts.optics[:2]:
         notes.append(
             {
-                "number": show("optics.scale_arcsec_px", row["scale_arcsec_px"]),
-                "field": show("optics.field_deg", row["field_deg"]),
-                "pixels": show("optics.sampling_px_per_fwhm", row["sampling_px_per_fwhm"]),
+                "number": show("optics.scale_arcsec_px", row.scale_arcsec_px),
+                "field": show("optics.field_deg", row.field_deg),
+                "pixels": show("optics.sampling_px_per_fwhm", row.sampling_px_per_fwhm),
                 "kind": "scale",
-                "rig": book.rigs[row["rig"]].name,
+                "rig": book.rigs[row.rig].name,
             }
         )
-    totals = facts["integration"]
-    if totals["kept"]:
-        notes.append({"number": show("integration.total_s", totals["total_s"]), "kind": "total", "kept": totals["kept"],
-                      "nights": sum(night["integration_s"] > 0 for night in facts["nights"]),
-                      "discarded": totals["discarded"]})  # fmt: skip
-    worth = totals["dark_equivalent_s"]
-    if totals["broadband_s"] and worth is not None and worth < 0.97 * totals["broadband_s"]:
+    totals = facts.integration
+    if totals.kept:
+        notes.append({"number": show("integration.total_s", totals.total_s), "kind": "total", "kept": totals.kept,
+                      "nights": sum(night.integration_s > 0 for night in facts.nights),
+                      "discarded": totals.discarded})  # fmt: skip
+    worth = totals.dark_equivalent_s
+    if totals.broadband_s and worth is not None and worth < 0.97 * totals.broadband_s:
         notes.append({"number": show("integration.dark_equivalent_s", worth), "kind": "worth",
-                      "spent": show("integration.broadband_s", totals["broadband_s"])})  # fmt: skip
+                      "spent": show("integration.broadband_s", totals.broadband_s)})  # fmt: skip
     return notes

@@ -6,6 +6,7 @@ from typing import Any
 from msgspec import Struct
 
 from sitegen.diary import addresses
+from sitegen.facts.registry import OpticsFacts
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.overlay import Ellipse, Letters, Marked, Overlay
 from sitegen.pages.picture_element import PictureView
@@ -146,25 +147,27 @@ def _marked(one: Marked, book: SiteBook) -> MarkedView:
     return MarkedView(_letters(one.letters), percent(one.x), percent(one.y), one.outline, address, one.is_target)
 
 
-KEYS = ("scale_arcsec_px", "field_deg", "rotation_deg", "residual_arcsec")
-
-
 def _place(one: PreparedPicture, pointing: Pointing, prepared: PreparedEntry, book: SiteBook) -> PlaceWords:
-    row = next(row for row in prepared.facts["pictures"] if row["file"] == one.picture.file)
-    show = book.shower.show
-    rows = tuple(show(f"pictures.{key}", row[key]) for key in KEYS if row[key] is not None)
+    row = next(row for row in prepared.facts.pictures if row.file == one.picture.file)
+    values = {
+        "scale_arcsec_px": row.scale_arcsec_px,
+        "field_deg": row.field_deg,
+        "rotation_deg": row.rotation_deg,
+        "residual_arcsec": row.residual_arcsec,
+    }
+    rows = book.shower.show_known("pictures", values)
     matched = pointing.solution.matched if pointing.solution else 0
     return PlaceWords(pointing.origin, matched, rows, tuple(_compared(one, prepared, book)), pointing.reason)
 
 
 def _compared(one: PreparedPicture, prepared: PreparedEntry, book: SiteBook) -> Iterator[tuple[str, Shown, Shown, str]]:
     """Measured beside nominal, for the trains that this picture measures."""
-    for row, told in zip(prepared.facts["optics"], _measures(one, prepared), strict=True):
+    for row, told in zip(prepared.facts.optics, _measures(one, prepared), strict=True):
         if told:
             yield (
-                book.rigs[row["rig"]].name,
-                book.shower.show("optics.measured_focal_length_mm", row["measured_focal_length_mm"]),
-                book.shower.show("optics.focal_length_mm", row["focal_length_mm"]),
+                book.rigs[row.rig].name,
+                book.shower.show("optics.measured_focal_length_mm", row.measured_focal_length_mm),
+                book.shower.show("optics.focal_length_mm", row.focal_length_mm),
                 _difference(row, book),
             )
 
@@ -174,8 +177,8 @@ def _measures(one: PreparedPicture, prepared: PreparedEntry) -> list[bool]:
     return [bool(pointed) and row.measured_by == one.picture.file for row in prepared.view.optics]
 
 
-def _difference(row: Any, book: SiteBook) -> str:
-    share = row["measured_focal_length_mm"] / row["focal_length_mm"] - 1
+def _difference(row: OpticsFacts, book: SiteBook) -> str:
+    share = (row.measured_focal_length_mm or 0.0) / row.focal_length_mm - 1
     percents = round(100 * share, 2)
     sign = "−" if percents < 0 else "+" if percents else "±"
     return f"{sign}{book.shower.numbers.number(abs(percents), 2)}\u202f%"

@@ -4,28 +4,39 @@ from collections.abc import Iterable
 from typing import Any
 
 from sitegen.diary import addresses
-from sitegen.facts.facts_json import path_of
-from sitegen.facts.registry import FACTS
+from sitegen.facts.places import ROOTS, Place, places_in
+from sitegen.facts.registry import EntryFacts
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
+NAMES = {"nights": "night", "subs": "sub", "pictures": "picture"}
+"""Of groups whose words are in the singular."""
+
 
 def pages(book: SiteBook) -> Iterable[Page]:
-    groups: list[tuple[str, list[dict[str, Any]]]] = []
-    for scope, facts in FACTS.items():
-        rows = [
-            {
-                "path": path_of(scope, fact),
-                "anchor": addresses.explained_anchor(path_of(scope, fact)),
-                "title": book.shower.title(fact, path_of(scope, fact)),
-                "unit": fact.unit,
-                "how": book.shower.how(fact, path_of(scope, fact)),
-                "source": book.shower.words.phrase(fact.source),
-            }
-            for fact in facts
-        ]
-        groups.append((f"numbers.{scope}", rows))
+    groups = [(f"numbers.{name}", [_row(place, book) for place in places]) for name, places in _groups()]
     yield Page(addresses.EXPLAINED, "explained.html", book.shower.words["page.explained"], {"groups": groups})
+
+
+def _groups() -> Iterable[tuple[str, list[Place]]]:
+    """As facts.json has them: what names the entry, its objects, and what stands at the end."""
+    own, head = list(places_in(EntryFacts)), EntryFacts.__struct_fields__.index("target") - 1
+    yield "entry", own[:head]
+    for root, kind in ROOTS.items():
+        if root:
+            yield NAMES.get(root, root), list(places_in(kind))
+    yield "entry_end", own[head:]
+
+
+def _row(place: Place, book: SiteBook) -> dict[str, Any]:
+    return {
+        "path": place.path,
+        "anchor": addresses.explained_anchor(place.path),
+        "title": book.shower.title(place.fact, place.path),
+        "unit": place.fact.unit,
+        "how": book.shower.how(place.fact, place.path),
+        "source": book.shower.words.phrase(place.fact.source),
+    }
 
 
 KIND = PageKind("explained", pages)

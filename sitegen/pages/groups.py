@@ -14,12 +14,12 @@ def group_context(cards: Sequence[EntryCard], book: SiteBook) -> dict[str, Any]:
     bands: dict[str, tuple[int, ...]] = {}
     for card in cards:
         for short, one in card.filters:
-            total_s = card.integration["by_filter"].get(short, {}).get("total_s", 0.0)
-            by_filter[short] = by_filter.get(short, 0.0) + total_s
+            row = card.integration.by_filter.get(short)
+            by_filter[short] = by_filter.get(short, 0.0) + (row.total_s if row else 0.0)
             bands.setdefault(short, passbands_of(one))
     return {
         "rows": entry_rows(tuple(cards), book),
-        "total_s": sum(card.integration["total_s"] for card in cards),
+        "total_s": sum(card.integration.total_s for card in cards),
         "night_count": len({night.evening for card in cards for night in card.nights}),
         "filters": [(short, bands[short], total) for short, total in by_filter.items() if total],
     }

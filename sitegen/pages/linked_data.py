@@ -6,6 +6,7 @@ from typing import Any
 from markupsafe import Markup
 
 from sitegen.diary import addresses
+from sitegen.facts.registry import SubFacts
 from sitegen.pages.card import EntryCard
 from sitegen.pages.picture_element import PictureView
 from sitegen.pages.prepared import PreparedEntry
@@ -89,7 +90,7 @@ def _log(prepared: PreparedEntry, book: SiteBook) -> dict[str, Any]:
         "description": description,
         "creator": _author(book),
         "temporalCoverage": f"{first:%Y-%m-%dT%H:%M:%SZ}/{last:%Y-%m-%dT%H:%M:%SZ}",
-        "variableMeasured": list(prepared.facts["subs"]),
+        "variableMeasured": list(SubFacts.__struct_fields__),
         "distribution": [
             {"@type": "DataDownload", "encodingFormat": kind, "contentUrl": _url(book, card, address)}
             for kind, address in (
@@ -104,7 +105,7 @@ def _log(prepared: PreparedEntry, book: SiteBook) -> dict[str, Any]:
 
 
 def _total(card: EntryCard, book: SiteBook) -> str:
-    return book.shower.numbers.duration(card.integration["total_s"])
+    return book.shower.numbers.duration(card.integration.total_s)
 
 
 def licence_address(licence: str) -> str:

@@ -1,12 +1,14 @@
 """One page a night: all that was done in it, its Moon, its hours."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from datetime import date
+from operator import attrgetter
 from typing import Any
 from zoneinfo import ZoneInfo
 
 from sitegen.diary import addresses
-from sitegen.facts.registry import FACTS
+from sitegen.facts.places import places_in
+from sitegen.facts.registry import NightFacts
 from sitegen.pages.entry_sections.nights import advice_words, large_ribbon
 from sitegen.pages.page import Page
 from sitegen.pages.prepared import PreparedEntry
@@ -50,18 +52,11 @@ def _part(prepared: PreparedEntry, index: int, book: SiteBook) -> dict[str, Any]
         "advice": advice_words(card, book),
         "note": night.note,
         "integration_s": card.integration_s,
-        "facts": _facts(prepared.facts["nights"][index], zone, book),
+        "facts": _facts(prepared.facts.nights[index], zone, book),
         "zone": night.site.time_zone,
     }
 
 
-def _facts(row: Mapping[str, Any], zone: ZoneInfo, book: SiteBook) -> list[Shown]:
-    found = []
-    for fact in FACTS["night"]:
-        if fact.key in ("evening_of", "site"):
-            continue
-        value: Any = row
-        for part in fact.key.split("."):
-            value = value[part]
-        found.append(book.shower.show(f"nights.{fact.key}", value, zone))
-    return found
+def _facts(night: NightFacts, zone: ZoneInfo, book: SiteBook) -> list[Shown]:
+    wanted = (place for place in places_in(NightFacts) if place.key not in ("evening_of", "site"))
+    return [book.shower.show(place.path, attrgetter(place.attribute)(night), zone) for place in wanted]

@@ -72,7 +72,7 @@ def _sheets(card: EntryCard, first: date, book: SiteBook) -> Iterator[OutlookShe
     site = _site(card, book)
     if card.stage != "gathering" or site is None:
         return
-    settings, needs = book.settings, needs_of(card.integration["by_filter"], card.filters)
+    settings, needs = book.settings, needs_of(card.integration.by_filter, card.filters)
     for target in card.targets:
         if target.ra_deg is not None:
             wish = Wish(card.slug, card.title, target, needs)

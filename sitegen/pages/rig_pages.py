@@ -7,11 +7,12 @@ from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.diary.rig import Rig, Train
-from sitegen.facts.facts_json import facts_in
+from sitegen.facts.facts_json import record_of
+from sitegen.facts.registry import OpticsFacts
 from sitegen.facts.views import OpticsView
 from sitegen.pages.card import EntryCard, passbands_of
 from sitegen.pages.entry_sections.stars import StarsShown, stars_shown
-from sitegen.pages.entry_sections.train import ROWS
+from sitegen.pages.entry_sections.train import optics_shown
 from sitegen.pages.groups import group_context
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.shown import Shown
@@ -40,7 +41,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
         book.shower.words["page.gear"],
         {
             "rigs": [(addresses.rig(slug), rig.name, len(cards := book.by_rig.get(slug, [])),
-                      sum(card.integration["total_s"] for card in cards)) for slug, rig in sorted(book.rigs.items())],
+                      sum(card.integration.total_s for card in cards)) for slug, rig in sorted(book.rigs.items())],
             "sites": [(addresses.site(slug), site.name, len(cards := book.by_site.get(slug, [])),
                        sum(night.integration_s for card in cards for night in card.nights if night.site == slug))
                       for slug, site in sorted(book.sites.items())],
@@ -49,9 +50,8 @@ def pages(book: SiteBook) -> Iterable[Page]:
     )  # fmt: skip
 
 
-def _optics(rig: Rig, train: Train, book: SiteBook) -> list[Shown]:
-    row = facts_in("optics", OpticsView(rig, train, 1, None))
-    return [book.shower.show(f"optics.{key}", row[key]) for key in ROWS if row[key] is not None]
+def _optics(rig: Rig, train: Train, book: SiteBook) -> tuple[Shown, ...]:
+    return optics_shown(record_of(OpticsFacts, OpticsView(rig, train, 1, None)), book)
 
 
 class Event(Struct, frozen=True):

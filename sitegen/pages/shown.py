@@ -5,10 +5,12 @@ from datetime import date, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from msgspec import Struct
+from msgspec import Struct, json
 
 from sitegen.facts.fact import Fact
 from sitegen.facts.facts_json import fact_at
+from sitegen.facts.places import path_of
+from sitegen.facts.registry import EntryFacts
 from sitegen.number_text import UNKNOWN, NumberText
 from sitegen.pages.words import Words
 
@@ -35,6 +37,10 @@ class Shower(Struct, frozen=True):
             raise KeyError(path)
         return Shown(self.text(fact, path, value, zone), path, self.title(fact, path), self.how(fact, path))
 
+    def show_known(self, root: str, values: Mapping[str, Any]) -> tuple[Shown, ...]:
+        """Facts of one record by their key, those left out that are not known."""
+        return tuple(self.show(path_of(root, key), value) for key, value in values.items() if value is not None)
+
     def title(self, fact: Fact[Any], path: str) -> str:
         return self.words.get(f"fact.{path}.title", fact.title)
 
@@ -43,7 +49,7 @@ class Shower(Struct, frozen=True):
 
     def text(self, fact: Fact[Any], path: str, value: Any, zone: ZoneInfo | None = None) -> str:
         special = _SPECIAL.get(path)
-        if value is None or value == []:
+        if value is None or value in ([], ()):
             return UNKNOWN
         if special is not None:
             return special(self, value)
@@ -55,12 +61,12 @@ class Shower(Struct, frozen=True):
             return self.words.get(f"value.{value}", value)
         if isinstance(value, int) and not fact.unit:
             return self.numbers.number(value, 0)
-        if isinstance(value, list):
+        if isinstance(value, list | tuple):
             return " × ".join(self.numbers.quantity(part, fact.unit) for part in value)
         return self.numbers.quantity(value, fact.unit)
 
     def _times(self, value: Any, zone: ZoneInfo | None) -> str:
-        if isinstance(value, list):
+        if isinstance(value, list | tuple):
             return ", ".join(f"{self._times(start, zone)}–{self._times(end, zone)}" for start, end in value)
         moment = datetime.fromisoformat(value) if isinstance(value, str) else value
         if zone is None:
@@ -114,7 +120,11 @@ _SPECIAL: dict[str, Callable[[Shower, Any], str]] = {
 }
 
 
-def fact_value(facts: Mapping[str, Any], marker: str) -> tuple[str, Any]:
+_ROWS_BY = {"nights": ("evening_of", "night"), "optics": ("rig", "rig"), "pictures": ("file", "picture")}
+"""What tells the rows of a list apart in a marker, and what such a row is called."""
+
+
+def fact_value(entry_facts: EntryFacts, marker: str) -> tuple[str, Any]:
     """The fact's path and value that a text marker names: 'integration.total_s', 'nights.moon.illuminated@2026-10-18',
     'optics.scale_arcsec_px@long-train', 'pictures.rotation_deg@core.jpg', 'integration.by_filter.L.total_s'.
 
@@ -122,12 +132,9 @@ def fact_value(facts: Mapping[str, Any], marker: str) -> tuple[str, Any]:
     """
     path, _, which = marker.partition("@")
     keys = path.split(".")
-    if keys[0] == "nights":
-        return path, _inside(_chosen(facts["nights"], "evening_of", which, "night"), keys[1:], path)
-    if keys[0] == "optics":
-        return path, _inside(_chosen(facts["optics"], "rig", which, "rig"), keys[1:], path)
-    if keys[0] == "pictures":
-        return path, _inside(_chosen(facts["pictures"], "file", which, "picture"), keys[1:], path)
+    facts = _part(entry_facts, keys[0])
+    if keys[0] in _ROWS_BY:
+        return path, _inside(_chosen(facts[keys[0]], *_ROWS_BY[keys[0]], which), keys[1:], path)
     value = _inside(facts, keys, path)
     if path.startswith("integration.by_filter."):
         return {"total_s": "integration.total_s", "wanted_s": "integration.total_s"}.get(keys[-1], "integration.kept"), value
@@ -136,7 +143,12 @@ def fact_value(facts: Mapping[str, Any], marker: str) -> tuple[str, Any]:
     return path, value
 
 
-def _chosen(rows: list[Mapping[str, Any]], key: str, which: str, what: str) -> Mapping[str, Any]:
+def _part(facts: EntryFacts, key: str) -> dict[str, Any]:
+    """As facts.json has it, under its key: the rest may be long columns. Nothing where there is no such key."""
+    return {key: json.decode(json.encode(getattr(facts, key)))} if key in EntryFacts.__struct_fields__ else {}
+
+
+def _chosen(rows: list[Mapping[str, Any]], key: str, what: str, which: str) -> Mapping[str, Any]:
     known = [str(row[key]) for row in rows]
     if not which and len(rows) == 1:
         return rows[0]

@@ -2,8 +2,9 @@
 
 import csv
 import io
-from collections.abc import Mapping
 from typing import Any
+
+from sitegen.facts.registry import SubFacts
 
 COLUMNS: tuple[tuple[str, str, str | None], ...] = (
     ("start", "string", None),
@@ -19,7 +20,7 @@ COLUMNS: tuple[tuple[str, str, str | None], ...] = (
 )
 
 
-def subs_ecsv(subs: Mapping[str, list[Any]]) -> str:
+def subs_ecsv(subs: SubFacts) -> str:
     """The `subs` columns of facts.json as ECSV; an unknown value is an empty cell, which reads back as masked."""
     head = ["# %ECSV 1.0", "# ---", "# datatype:"]
     for name, kind, unit in COLUMNS:
@@ -28,7 +29,7 @@ def subs_ecsv(subs: Mapping[str, list[Any]]) -> str:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(name for name, _, _ in COLUMNS)
-    writer.writerows(zip(*([_cell(value) for value in subs[name]] for name, _, _ in COLUMNS), strict=True))
+    writer.writerows(zip(*([_cell(value) for value in getattr(subs, name)] for name, _, _ in COLUMNS), strict=True))
     return "\n".join(head) + "\n" + text.getvalue()
 
 

@@ -27,7 +27,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
 
 
 def _hours(cards: Iterable[EntryCard]) -> float:
-    return sum(float(card.integration["total_s"]) for card in cards)
+    return sum(float(card.integration.total_s) for card in cards)
 
 
 def _page(target: Target, book: SiteBook, group: dict[str, object]) -> Page:

@@ -3,7 +3,6 @@
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from itertools import groupby
-from typing import Any
 
 from babel import Locale
 from babel.dates import get_month_names
@@ -15,13 +14,13 @@ from sitegen.charts.dark_hours_used import UsedNight
 from sitegen.charts.light_gathered import FilterLight
 from sitegen.diary import addresses
 from sitegen.diary.rig import Filter
+from sitegen.facts.integration_by_filter import FilterTotals
 from sitegen.facts.night_use import covered_s
 from sitegen.pages.card import EntryCard, NightCard, passbands_of
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
 
-SUMS = ("total_s", "broadband_s", "narrowband_s", "kept", "discarded")
 KINDS = ("broadband", "narrowband", "dual-band")
 
 
@@ -44,8 +43,15 @@ def pages(book: SiteBook) -> Iterable[Page]:
 
 def sums(book: SiteBook) -> tuple[Shown, ...]:
     """The diary's own totals, each explained as an entry's are."""
-    totals = {key: sum(card.integration[key] for card in book.cards) for key in SUMS}
-    return tuple(book.shower.show(f"integration.{key}", total) for key, total in totals.items())
+    rows = [card.integration for card in book.cards]
+    totals = {
+        "total_s": sum(row.total_s for row in rows),
+        "broadband_s": sum(row.broadband_s for row in rows),
+        "narrowband_s": sum(row.narrowband_s for row in rows),
+        "kept": sum(row.kept for row in rows),
+        "discarded": sum(row.discarded for row in rows),
+    }
+    return book.shower.show_known("integration", totals)
 
 
 def _charts(book: SiteBook) -> Iterable[Drawn | None]:
@@ -84,19 +90,20 @@ def filter_lights(cards: Sequence[EntryCard]) -> tuple[FilterLight, ...]:
     missing: dict[tuple[str, str], float] = {}
     for card in cards:
         for short, one in card.filters:
-            key, row = (short, one.kind), card.integration["by_filter"].get(short, {})
+            key, row = (short, one.kind), card.integration.by_filter.get(short)
             known.setdefault(key, one)
-            gathered[key] = gathered.get(key, 0.0) + row.get("total_s", 0.0)
+            gathered[key] = gathered.get(key, 0.0) + (row.total_s if row else 0.0)
             missing[key] = missing.get(key, 0.0) + _missing_s(card, row)
     shown = [key for key in known if gathered[key] or missing[key]]
     order = sorted(shown, key=lambda key: (KINDS.index(key[1]), passbands_of(known[key])[:1], key))
     return tuple(FilterLight(key[0], known[key].name, passbands_of(known[key]), gathered[key], missing[key]) for key in order)
 
 
-def _missing_s(card: EntryCard, row: Mapping[str, Any]) -> float:
+def _missing_s(card: EntryCard, row: FilterTotals | None) -> float:
     """What an entry that is still gathering lacks of its wish."""
-    wanted_s = row.get("wanted_s") if card.stage == "gathering" else None
-    return max(0.0, wanted_s - row["total_s"]) if wanted_s else 0.0
+    if row is None or row.wanted_s is None or card.stage != "gathering":
+        return 0.0
+    return max(0.0, row.wanted_s - row.total_s)
 
 
 def by_year(nights: Sequence[NightCard]) -> tuple[Column, ...]:

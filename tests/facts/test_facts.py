@@ -12,7 +12,7 @@ from sitegen.diary.entry import Entry, NightNote
 from sitegen.diary.settings import Privacy
 from sitegen.diary.target import Target
 from sitegen.facts.diary_in_sky import views_of
-from sitegen.facts.facts_json import facts_of, plain
+from sitegen.facts.facts_json import as_json, facts_of, plain
 from sitegen.facts.integration_dark_equivalent import dark_equivalent_s
 from sitegen.facts.night_use import covered_s
 from tests.diaries import HILL, SCULPTOR, diary, entry, run, sub
@@ -31,7 +31,7 @@ sky_brightening_mag""".split()
 
 def facts(one: Entry, **settings: Any) -> dict[str, Any]:
     book = diary(one, **settings)
-    return facts_of(views_of(book, book.entries)[0])
+    return as_json(facts_of(views_of(book, book.entries)[0]))
 
 
 def test_facts_have_exactly_the_contract_s_keys() -> None:
@@ -85,7 +85,7 @@ def test_two_sites_of_one_evening_are_two_rows_and_one_total() -> None:
     away = replace(HILL, slug="away", name="Away", latitude_deg=-30.0)
     book = diary(entry([sub("2026-09-12 13:00"), sub("2026-09-12 14:00", site="away")]))
     book = replace(book, sites={**book.sites, "away": away})
-    found = facts_of(views_of(book, book.entries)[0])
+    found = as_json(facts_of(views_of(book, book.entries)[0]))
     assert [(night["evening_of"], night["site"]) for night in found["nights"]] == [("2026-09-12", "away"), ("2026-09-12", "hill")]
     assert found["integration"]["by_night"] == {"2026-09-12": 600.0}
 
@@ -185,7 +185,7 @@ def test_cautions_come_from_work_topics_and_cold() -> None:
     earlier = entry(slug="earlier", published=date(2026, 7, 1))
     later = entry(topics=("electrical",), night_notes={date(2026, 9, 12): NightNote(temperature_c=-3.0)})
     book = diary(earlier, later)
-    newest, oldest = (facts_of(view) for view in views_of(book, book.entries))
+    newest, oldest = (as_json(facts_of(view)) for view in views_of(book, book.entries))
     assert newest["cautions"] == ["laser", "electrical", "cold"]
     assert oldest["cautions"] == []
 

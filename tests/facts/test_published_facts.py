@@ -9,9 +9,9 @@ from msgspec.structs import replace
 from sitegen.diary.entry import NightNote
 from sitegen.diary.target import Target
 from sitegen.facts.diary_in_sky import views_of
-from sitegen.facts.facts_json import facts_of, path_of
+from sitegen.facts.facts_json import as_json, facts_of
 from sitegen.facts.measured_scale import measured
-from sitegen.facts.registry import FACTS
+from sitegen.facts.places import PLACES
 from sitegen.facts.star_views import ring_view, survey_view
 from sitegen.facts.views import PointedPicture
 from sitegen.stars.solving.solution import Solution
@@ -19,7 +19,7 @@ from tests.diaries import HILL, RIG, diary, entry, sub
 from tests.published_values.facts import FACTS_BY_HAND
 from tests.stars.measured_frames import ringed, surveyed
 
-PATHS = [path_of(scope, fact) for scope, facts in FACTS.items() for fact in facts]
+PATHS = list(PLACES)
 NEAR = Target("ngc-253", "NGC 253", 11.888, -25.288, "galaxy", (26.8, 4.6), 7.1)
 DEG_A_PIXEL = 0.97 / 3600
 EAST_UP = Solution(6248, 4176, 11.9, -25.3, 6247 / 2, 4175 / 2, ((0.0, -DEG_A_PIXEL), (DEG_A_PIXEL, 0.0)),
@@ -50,7 +50,7 @@ def facts() -> dict[str, Any]:
     shapes = survey_view(surveyed(), by_hand, {"long": RIG}, {"hill": HILL})
     ring = ring_view(ringed(), by_hand, {"long": RIG}, {"hill": HILL})
     whole = replace(view, pictures=PICTURES, optics=measured(view.optics, PICTURES), surveys=(shapes,), rings=(ring,))
-    return facts_of(whole)
+    return as_json(facts_of(whole))
 
 
 def test_every_fact_has_a_published_value() -> None:

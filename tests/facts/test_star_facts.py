@@ -8,7 +8,7 @@ import pytest
 from msgspec.structs import replace
 
 from sitegen.facts.diary_in_sky import views_of
-from sitegen.facts.facts_json import facts_of
+from sitegen.facts.facts_json import as_json, facts_of
 from sitegen.facts.star_views import ring_view, survey_view
 from sitegen.feeds.facts_schema import facts_schema
 from tests.diaries import HILL, RIG, diary, entry
@@ -24,7 +24,7 @@ def facts(surveys=(), rings=(), **changes):
     view = views_of(diary(one), (one,))[0]
     shown = tuple(survey_view(each, one, RIGS, SITES) for each in surveys)
     discs = tuple(ring_view(each, one, RIGS, SITES) for each in rings)
-    return facts_of(replace(view, surveys=shown, rings=discs))
+    return as_json(facts_of(replace(view, surveys=shown, rings=discs)))
 
 
 def test_the_contract_s_keys():

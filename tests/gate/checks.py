@@ -32,7 +32,7 @@ CLOCK_FILES = ("sitegen/authoring/preview.py", "sitegen/authoring/preview_server
 CLOCK = re.compile(r"(datetime|date|time)\.(now|utcnow|today|time|time_ns|monotonic|monotonic_ns|perf_counter|localtime|gmtime)")
 CLOCK_NAMES = frozenset({"perf_counter", "monotonic", "time_ns", "monotonic_ns"})
 PRINTING = ("print", "click.echo", "sys.stdout.write", "sys.stderr.write", "pprint.pprint")
-REGISTRIES = {"facts": "FACTS", "pages": "KIND", "charts": "CHART", "feeds": "FEED", "reading/capture_logs": "READER"}
+REGISTRIES = {"pages": "KIND", "charts": "CHART", "feeds": "FEED", "reading/capture_logs": "READER"}
 FOR_OTHERS = {
     "__all__": "says to the type checker what a module hands on",
     "measured_stars": "lets a test hold the survey's stars against another library's, one by one",
@@ -181,6 +181,30 @@ def registries_are_whole(sources: Sources) -> list[str]:
     return wrong
 
 
+def every_fact_is_registered(sources: Sources) -> list[str]:
+    """The registry gives each fact its place and its type."""
+    registry = f"{PACKAGE}/facts/registry.py"
+    named = {node.attr for node in ast.walk(parsed(sources[registry])) if isinstance(node, ast.Attribute)}
+    named |= {node.id for node in ast.walk(parsed(sources[registry])) if isinstance(node, ast.Name)}
+    return [
+        f"add to {registry}: {name.lower()}: Annotated[…, {module_of(path).rpartition('.')[2]}.{name}]"
+        for path in python_files(sources)
+        if room_of(path) == "facts" and path != registry
+        for name in _facts(sources[path])
+        if name not in named
+    ]
+
+
+def _facts(text: str) -> list[str]:
+    """Names of the module's constants that are facts."""
+    return [
+        node.target.id
+        for node in parsed(text).body
+        if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name)
+        if ast.unparse(node.annotation).startswith("Fact[")
+    ]
+
+
 def _assigns(text: str, name: str) -> bool:
     targets = (
         target
@@ -288,6 +312,7 @@ CHECKS: tuple[Check, ...] = (
     the_clock_is_read_at_the_edges,
     only_cli_prints,
     registries_are_whole,
+    every_fact_is_registered,
     every_chart_is_shown,
     addresses_are_spelt_once,
     nothing_is_dead,

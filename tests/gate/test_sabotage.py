@@ -101,9 +101,14 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         "only cli prints",
     ),
     "a registry line in a comment": (
-        lambda: _without(REGISTRY, r"^(\s+)\*optics_scale\.FACTS,", r"\1# *optics_scale.FACTS,"),
+        lambda: _without("sitegen/charts/registry.py", r"^    sky_map\.CHART,", "    # sky_map.CHART,"),
         checks.registries_are_whole,
-        r"add to sitegen/facts/registry\.py: optics_scale\.FACTS,",
+        r"add to sitegen/charts/registry\.py: sky_map\.CHART,",
+    ),
+    "a fact's line in a comment": (
+        lambda: _without(REGISTRY, r"^    airmass: ", "    # airmass: "),
+        checks.every_fact_is_registered,
+        r"add to sitegen/facts/registry\.py: airmass: Annotated\[…, sub_sky\.AIRMASS\]",
     ),
     "a log reader that no registry names": (
         lambda: _with("sitegen/reading/capture_logs/rain_log.py", "READER = None"),

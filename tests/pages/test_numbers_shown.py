@@ -1,7 +1,9 @@
 """Numbers of pictures in words, tables that leave out what they do not know, and the marks of ribbons that name no sub."""
 
 import pytest
+from msgspec.structs import replace
 
+from sitegen.facts.registry import PictureFacts
 from sitegen.number_text import NumberText
 from sitegen.pages.entry_numbers import number_tables
 from sitegen.pages.ribbon import Block, _marks
@@ -13,11 +15,11 @@ from tests.pages.test_year_cloth import prepared_at
 
 WORDS = words_from("en", ((ROOT / "themes/default/words/en.yaml").read_text("utf-8"),))
 SHOWER = Shower(NumberText("en", WORDS), WORDS)
-PICTURE = {
-    "file": "pictures/core.jpg", "solved_by": "stars", "not_solved": None, "ra_deg": 10.0, "dec_deg": -25.0,
-    "field_deg": [0.75, 0.5], "scale_arcsec_px": 1.25, "rotation_deg": 359.99, "mirrored": False, "stars_matched": 6,
-    "residual_arcsec": None,
-}  # fmt: skip
+PICTURE = PictureFacts(
+    file="pictures/core.jpg", solved_by="stars", not_solved=None, ra_deg=10.0, dec_deg=-25.0,
+    field_deg=(0.75, 0.5), scale_arcsec_px=1.25, rotation_deg=359.99, mirrored=False, stars_matched=6,
+    residual_arcsec=None,
+)  # fmt: skip
 
 
 @pytest.mark.parametrize(("turned", "text"), [(359.99, "0.0°"), (359.9, "359.9°"), (0.04, "0.0°"), (20.0, "20.0°")])
@@ -28,7 +30,8 @@ def test_a_full_turn_reads_as_none(turned: float, text: str) -> None:
 
 def test_a_marker_names_the_picture_whose_number_it_wants() -> None:
     """`pictures.rotation_deg@FILE` finds it; without the file it does where there is one picture only."""
-    two = {"pictures": [PICTURE, {**PICTURE, "file": "pictures/wide.jpg", "rotation_deg": 20.0}]}
+    wide = replace(PICTURE, file="pictures/wide.jpg", rotation_deg=20.0)
+    two = replace(prepared_at(HILL).facts, pictures=(PICTURE, wide))
     assert fact_value(two, "pictures.rotation_deg@pictures/wide.jpg") == ("pictures.rotation_deg", 20.0)
     with pytest.raises(LookupError, match=r"more than one picture; write @ and one of pictures/core\.jpg, pictures/wide\.jpg"):
         fact_value(two, "pictures.rotation_deg")
@@ -37,7 +40,7 @@ def test_a_marker_names_the_picture_whose_number_it_wants() -> None:
 def test_the_table_of_pictures_leaves_out_what_none_of_them_knows() -> None:
     """A row stands where any picture has a value; the columns are the files' names."""
     prepared = prepared_at(HILL)
-    tables = number_tables({**prepared.facts, "pictures": [PICTURE]}, prepared.view, SHOWER)
+    tables = number_tables(replace(prepared.facts, pictures=(PICTURE,)), prepared.view, SHOWER)
     (pictures,) = (table for table in tables if table.title_key == "numbers.picture")
     shown = {row[0].path: row[0].text for row in pictures.rows}
     assert pictures.columns == ("core.jpg",)

@@ -12,6 +12,8 @@ from sitegen.pages.star_maps import DISC, ring_sketches, whisker_maps
 from sitegen.pages.star_words import evidence_words, pattern_words, ring_title, survey_title
 from sitegen.pages.words import words_from
 from tests.conftest import ROOT
+from tests.diaries import HILL
+from tests.pages.test_year_cloth import prepared_at
 from tests.stars.measured_frames import ringed, surveyed
 
 WORDS = words_from("en", ((ROOT / "themes/default/words/en.yaml").read_text("utf-8"),))
@@ -119,4 +121,4 @@ def test_the_demo_s_facts_have_what_was_measured(demo_site: Path):
 def test_a_table_of_stars_is_no_number_for_the_text():
     """A marker in an author's text that names it gets a sentence instead of a page that cannot be drawn."""
     with pytest.raises(LookupError, match="'star_rings' is a table, not one number; write the number, or lead to figure:stars"):
-        fact_value({"star_rings": []}, "star_rings")
+        fact_value(prepared_at(HILL).facts, "star_rings")

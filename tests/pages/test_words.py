@@ -5,8 +5,7 @@ import re
 import pytest
 
 from sitegen.catalogue.credits import CREDITS
-from sitegen.facts.facts_json import path_of
-from sitegen.facts.registry import FACTS
+from sitegen.facts.places import PLACES
 from sitegen.pages.credits_page import LIBRARIES
 from sitegen.pages.words import Words, words_from
 from tests.conftest import ROOT
@@ -34,14 +33,14 @@ def test_gaps_are_the_same(key: str) -> None:
 def test_every_fact_is_explained_in_german() -> None:
     """Title and explanation of each fact of the registry."""
     german = words("de")
-    paths = [path_of(scope, fact) for scope, facts in FACTS.items() for fact in facts]
+    paths = list(PLACES)
     assert [path for path in paths if f"fact.{path}.how" not in german or f"fact.{path}.title" not in german] == []
 
 
 def test_sources_and_uses_are_told_in_german() -> None:
     """Each fact's source, each library's and each data set's use; names of books and people stay as they are."""
     german = words("de")
-    told = [fact.source for facts in FACTS.values() for fact in facts]
+    told = [fact.source for fact in PLACES.values()]
     told += [*LIBRARIES.values(), *(one.used_for for one in CREDITS)]
     same = {"W. R. Dawes, Memoirs of the RAS 35, 137 (1867)"}
     assert {one for one in told if german.phrase(one) == one} == same

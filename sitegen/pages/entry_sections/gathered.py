@@ -1,7 +1,10 @@
 """Light gathered: hours per filter against what was wanted."""
 
+from collections.abc import Mapping
+
 from msgspec import Struct
 
+from sitegen.facts.integration_by_filter import FilterTotals
 from sitegen.pages.card import passbands_of
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import Shown
@@ -31,22 +34,22 @@ class Gathered(Struct, frozen=True):
 
 
 def section(prepared: PreparedEntry, book: SiteBook) -> Gathered | None:
-    rows = prepared.facts["integration"]["by_filter"]
+    rows = prepared.facts.integration.by_filter
     if not prepared.view.kept and not prepared.view.entry.wanted_hours:
         return None
-    longest = max([*(row["total_s"] for row in rows.values()), *(row["wanted_s"] or 0 for row in rows.values()), 1.0])
+    longest = max([*(row.total_s for row in rows.values()), *(row.wanted_s or 0 for row in rows.values()), 1.0])
     show = book.shower.show
     bars = tuple(
         FilterBar(
             short=short,
             name=one.name,
             bands=passbands_of(one),
-            gathered=show("integration.total_s", row["total_s"]),
-            wanted=show("integration.total_s", row["wanted_s"]) if row["wanted_s"] is not None else None,
-            length=row["total_s"] / longest,
-            wanted_length=row["wanted_s"] / longest if row["wanted_s"] is not None else None,
-            kept=row["kept"],
-            discarded=row["discarded"],
+            gathered=show("integration.total_s", row.total_s),
+            wanted=show("integration.total_s", row.wanted_s) if row.wanted_s is not None else None,
+            length=row.total_s / longest,
+            wanted_length=row.wanted_s / longest if row.wanted_s is not None else None,
+            kept=row.kept,
+            discarded=row.discarded,
         )
         for short, one in prepared.view.filters
         for row in [rows[short]]
@@ -54,12 +57,12 @@ def section(prepared: PreparedEntry, book: SiteBook) -> Gathered | None:
     return Gathered(*_title(rows, book), bars)
 
 
-def _title(rows: dict[str, dict[str, float]], book: SiteBook) -> tuple[str, dict[str, str]]:
+def _title(rows: Mapping[str, FilterTotals], book: SiteBook) -> tuple[str, dict[str, str]]:
     """The sentence: what is still missing, that all wishes are met, or simply how much there is."""
     numbers = book.shower.numbers
-    missing = {short: row["wanted_s"] - row["total_s"] for short, row in rows.items() if row["wanted_s"]}
+    missing = {short: row.wanted_s - row.total_s for short, row in rows.items() if row.wanted_s}
     short_of = {short: gap for short, gap in missing.items() if gap > 60}
-    total = numbers.duration(sum(row["total_s"] for row in rows.values()))
+    total = numbers.duration(sum(row.total_s for row in rows.values()))
     if short_of:
         worst = max(short_of, key=lambda short: (short_of[short], short))
         return "gathered.short", {"filter": worst, "missing": numbers.duration(short_of[worst]), "total": total}

@@ -3,22 +3,10 @@
 from msgspec import Struct
 
 from sitegen.diary.rig import Filter, Rig, Train
+from sitegen.facts.registry import OpticsFacts
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
-
-ROWS = (
-    "focal_length_mm",
-    "f_ratio",
-    "scale_arcsec_px",
-    "field_deg",
-    "rayleigh_arcsec",
-    "seeing_arcsec",
-    "sampling_px_per_fwhm",
-    "sampling",
-    "measured_scale_arcsec_px",
-    "measured_focal_length_mm",
-)
 
 
 class TrainView(Struct, frozen=True):
@@ -35,9 +23,26 @@ def section(prepared: PreparedEntry, book: SiteBook) -> tuple[TrainView, ...] | 
             rig=view.rig,
             train=view.train,
             binning=view.binning,
-            rows=tuple(book.shower.show(f"optics.{key}", row[key]) for key in ROWS if row[key] is not None),
+            rows=optics_shown(row, book),
             filters=tuple(one for short, one in prepared.view.filters if short in view.rig.filters),
         )
-        for view, row in zip(prepared.view.optics, prepared.facts["optics"], strict=True)
+        for view, row in zip(prepared.view.optics, prepared.facts.optics, strict=True)
     )
     return views or None
+
+
+def optics_shown(row: OpticsFacts, book: SiteBook) -> tuple[Shown, ...]:
+    """What is known of the train, from the tube to the sky."""
+    values = {
+        "focal_length_mm": row.focal_length_mm,
+        "f_ratio": row.f_ratio,
+        "scale_arcsec_px": row.scale_arcsec_px,
+        "field_deg": row.field_deg,
+        "rayleigh_arcsec": row.rayleigh_arcsec,
+        "seeing_arcsec": row.seeing_arcsec,
+        "sampling_px_per_fwhm": row.sampling_px_per_fwhm,
+        "sampling": row.sampling,
+        "measured_scale_arcsec_px": row.measured_scale_arcsec_px,
+        "measured_focal_length_mm": row.measured_focal_length_mm,
+    }
+    return book.shower.show_known("optics", values)

@@ -34,7 +34,7 @@ def section(prepared: PreparedEntry, book: SiteBook) -> Where | None:
 
 def _fields(prepared: PreparedEntry, book: SiteBook) -> tuple[CameraField, ...]:
     """The field of each rig the entry used, turned as a solved picture says, where one does."""
-    widths = {row["rig"]: row["field_deg"] for row in prepared.facts["optics"]}
+    widths = {row.rig: row.field_deg for row in prepared.facts.optics}
     solved = {row.rig.slug: _solved(row, prepared, book) for row in prepared.view.optics}
     return tuple(solved[rig] or CameraField(book.rigs[rig].name, *field) for rig, field in widths.items())
 
