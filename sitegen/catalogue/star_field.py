@@ -10,7 +10,6 @@ from msgspec import Struct
 
 Array = npt.NDArray[np.float64]
 
-EPOCH_YEAR = 2016.0
 _HEADER_BYTES = 16  # 'GDR3', version, count
 # The package's page calls the last two columns proper motions. They are the magnitudes in Gaia's blue and red bands:
 # Barnard's star has 9.79 and 6.96 there, and 10.4 arcseconds a year nowhere.

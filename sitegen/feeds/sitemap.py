@@ -8,6 +8,19 @@ from sitegen.feeds.feed import Feed, FeedSource
 
 NAMESPACE = "http://www.sitemaps.org/schemas/sitemap/0.9"
 MOST_URLS = 50_000
+LISTS = (
+    addresses.INDEX,
+    addresses.NIGHTS,
+    addresses.SKY,
+    addresses.TARGETS,
+    addresses.TOTALS,
+    addresses.LESSONS,
+    addresses.RIGS,
+    addresses.TOPICS,
+    addresses.SEARCH,
+    addresses.EXPLAINED,
+    addresses.CREDITS,
+)
 
 
 def make(source: FeedSource) -> Artifact | None:
@@ -30,7 +43,7 @@ def _pages(source: FeedSource) -> list[tuple[str, str | None]]:
     """Entries first, newest first, then everything that gathers them."""
     book = source.book
     entries = [(addresses.entry(card.slug), str(card.last_change)) for card in book.cards]
-    lists = [addresses.INDEX, addresses.NIGHTS, addresses.SKY, addresses.TOTALS, addresses.LESSONS, addresses.RIGS]
+    lists = [*LISTS, *([addresses.OUTLOOK] if book.settings.outlook.published and book.cards else [])]
     groups = [
         *(addresses.year(year) for year in book.years),
         *(addresses.target(slug) for slug in sorted(book.by_target)),

@@ -8,7 +8,6 @@ the file's name, `[the trial](trial-night.md)`.
 
 from collections.abc import Callable, Sequence
 from functools import cache, partial
-from itertools import pairwise
 from typing import Any
 
 from markdown_it import MarkdownIt
@@ -60,16 +59,6 @@ def to_inline_html(text: str) -> str:
     return str(_parser(SAFE_SCHEMES).renderInline(text))
 
 
-def first_words(body: str, limit: int = 200) -> str:
-    """The beginning of the first paragraph as plain text: the summary where the author gave none."""
-    tokens = _parser().parse(body)
-    for token, content in pairwise(tokens):
-        if token.type == "paragraph_open" and token.level == 0:
-            words = "".join(_plain(child) for child in content.children or ()).split()
-            return _cut(" ".join(words), limit)
-    return ""
-
-
 def plain_text(body: str) -> str:
     """All words of the text, for the search index."""
     tokens = _parser().parse(body)
@@ -82,10 +71,6 @@ def _plain(token: Token) -> str:
     if token.type in ("text", "code_inline"):
         return token.content
     return " " if token.type in ("softbreak", "hardbreak") else ""
-
-
-def _cut(text: str, limit: int) -> str:
-    return text if len(text) <= limit else text[:limit].rsplit(" ", 1)[0].rstrip(",;:–-") + " …"
 
 
 @cache

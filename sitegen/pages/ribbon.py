@@ -12,7 +12,6 @@ from zoneinfo import ZoneInfo
 from msgspec import Struct
 
 from sitegen.facts.views import NightView, SubInSky
-from sitegen.pages.common_clock import half_clock
 
 WIDTH, HEIGHT = 100.0, 100.0
 DUSK_DEGREES = (5.0, 0.0, -6.0, -12.0, -18.0)
@@ -93,11 +92,6 @@ def clock_span(night: NightView, half_hours: float) -> Span | None:
         return night_span(night)
     half = timedelta(hours=half_hours)
     return Span(night.sky.midnight - half, night.sky.midnight + half)
-
-
-def clock_half_hours(nights: Iterable[NightView]) -> float:
-    """Half the width of a diary's common clock: its longest night fits, in half hours, between 6 and 12."""
-    return half_clock(half_night_s(nights))
 
 
 def half_night_s(nights: Iterable[NightView]) -> float:

@@ -30,12 +30,6 @@ def make_card(path: Path, ribbon_svg: str | None, scratch_in: Path, settings: Pi
         return _jpeg(covered(image, width, height - RIBBON_PX).join(drawn(ribbon_svg, width, RIBBON_PX), "vertical"))
 
 
-def make_crop(path: Path, width_px: int, height_px: int, scratch_in: Path) -> bytes:
-    """The middle of the picture as a JPEG of that size without metadata, for a list or a feed."""
-    with opened(path, PictureSettings(), scratch_in) as picture:
-        return _jpeg(covered(on_8_bits(picture.fresh()), width_px, height_px))
-
-
 def drawn(svg: str, width_px: int, height_px: int) -> pyvips.Image:
     """The drawing stretched to that size, on black, 8 bits sRGB."""
     if len(svg) > LONGEST_DRAWING:

@@ -31,16 +31,6 @@ def advice(
     return NARROWBAND if up_share > up_share_above else BROADBAND_WHILE_MOON_DOWN
 
 
-def advice_reason(illuminated_percent: int, up_percent: int | None) -> str:
-    """The two numbers behind the advice, in words; whole percentages, rounded by the caller."""
-    lit = f"{illuminated_percent} % lit"
-    if up_percent is None:
-        return f"{lit}, and no dark hours"
-    if up_percent == 0:
-        return f"{lit} and down for all of the dark hours"
-    return f"{lit} and up for {up_percent} % of the dark hours"
-
-
 def followed(advised: str | None, kept: Iterable[tuple[str | None, float | None]]) -> bool | None:
     """Whether the kept subs obeyed: pairs of filter kind and Moon's altitude in degrees at mid-exposure.
 

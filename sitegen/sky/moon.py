@@ -8,7 +8,6 @@ from sitegen.sky.arrays import Floats
 from sitegen.sky.sun import AU_KM, SPEED_OF_LIGHT_AU_DAY
 
 MOON_RADIUS_KM = 1737.4
-EARTH_RADIUS_KM = 6378.137
 
 
 def apparent_moon(tt: tuple[float, Floats]) -> Floats:
@@ -21,11 +20,6 @@ def apparent_moon(tt: tuple[float, Floats]) -> Floats:
     geometric = erfa.moon98(*tt)
     travel_days = np.linalg.norm(geometric["p"], axis=-1, keepdims=True) / SPEED_OF_LIGHT_AU_DAY
     return np.asarray((geometric["p"] - geometric["v"] * travel_days) * AU_KM)
-
-
-def horizontal_parallax_deg(distance_km: ArrayLike) -> Floats:
-    """Equatorial horizontal parallax (Meeus ch. 47: sine = Earth's radius over distance)."""
-    return np.asarray(np.degrees(np.arcsin(EARTH_RADIUS_KM / np.asarray(distance_km, float))))
 
 
 def semidiameter_deg(distance_km: ArrayLike) -> Floats:

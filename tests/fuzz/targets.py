@@ -16,7 +16,7 @@ import numpy as np
 from astropy.io import fits
 from PIL import Image
 
-from sitegen.pages.markdown_text import Resolvers, first_words, plain_text, to_html, to_inline_html
+from sitegen.pages.markdown_text import Resolvers, plain_text, to_html, to_inline_html
 from sitegen.pictures.records import PictureProblem, PictureSettings
 from sitegen.pictures.sizes import make_sizes
 from sitegen.pictures.source import picture_facts
@@ -172,7 +172,7 @@ def markdown(content: bytes, _: Path) -> Answer:
         judge = _Judge()
         judge.feed(html)
         judge.close()
-    first_words(text), plain_text(text)
+    plain_text(text)
     return _said(rendered.mistakes)
 
 

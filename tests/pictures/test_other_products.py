@@ -13,7 +13,7 @@ import pytest
 import pyvips
 from PIL import Image
 
-from sitegen.pictures.card import make_card, make_crop
+from sitegen.pictures.card import make_card
 from sitegen.pictures.comparing import make_pair
 from sitegen.pictures.records import PictureProblem, PictureSettings
 from sitegen.pictures.sizes import make_sizes
@@ -82,13 +82,6 @@ def test_a_broken_drawing_is_a_sentence(tmp_path: Path) -> None:
     """Not a traceback of a library."""
     with pytest.raises(PictureProblem):
         make_card(write(tmp_path, "eight.png"), "<svg", tmp_path)
-
-
-def test_a_crop_is_the_middle(tmp_path: Path) -> None:
-    """A square of a 3:2 picture has lost both sides evenly."""
-    with Image.open(io.BytesIO(make_crop(write(tmp_path, "eight.png"), 64, 64, tmp_path))) as picture:
-        assert picture.size == (64, 64)
-        assert np.abs(np.subtract(quarters(np.asarray(picture)), quarters(eight_bits()))).max() <= 8
 
 
 @pytest.mark.parametrize("size", [(1200, 800), (3, 2), (40, 900), (1, 1)])

@@ -16,7 +16,6 @@ import pytest
 from iiif_validator.tests import test as validator
 from PIL import Image
 
-from sitegen.pictures.key import picture_key
 from sitegen.pictures.making import make_picture
 from sitegen.pictures.records import PictureSettings
 from sitegen.pictures.tiles import info_json, make_tiles, scale_factors
@@ -145,15 +144,3 @@ def test_one_call_makes_what_the_two_make(tmp_path: Path) -> None:
     assert (tmp_path / "out" / "tiles" / "full" / "max" / "0" / "default.jpg").read_bytes() == full
     assert (tiles.width_px, tiles.height_px) == (120, 80)
     assert sorted(item.name for item in (tmp_path / "out").iterdir()) == ["60.avif", "60.jpg", "60.webp", "full.jpg", "tiles"]
-
-
-def test_the_key_follows_content_and_settings_not_the_name(tmp_path: Path) -> None:
-    """A renamed copy has the same key; another pixel, another quality, another stretch each another; order is nothing."""
-    path = write(tmp_path, "eight.png")
-    key = picture_key(path, PictureSettings(stretch={"black": -2.0, "linked": 1.0}))
-    copy = path.rename(tmp_path / "renamed.png")
-    assert picture_key(copy, PictureSettings(stretch={"linked": 1.0, "black": -2.0})) == key
-    others = {picture_key(copy, PictureSettings()), picture_key(copy, PictureSettings(full_quality=91))}
-    Image.new("RGB", (120, 80)).save(copy)
-    others.add(picture_key(copy, PictureSettings(stretch={"black": -2.0, "linked": 1.0})))
-    assert len(others | {key}) == 4

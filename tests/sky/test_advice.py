@@ -2,7 +2,7 @@
 
 import pytest
 
-from sitegen.sky.advice import advice, advice_reason, followed
+from sitegen.sky.advice import advice, followed
 
 
 @pytest.mark.parametrize(
@@ -28,13 +28,6 @@ def test_thresholds_are_the_diarys() -> None:
     assert advice(0.4, 0.3, 0.3, 0.2) == "narrowband"
     assert advice(0.4, 0.3, 0.3, 0.4) == "broadband-while-moon-down"
     assert advice(0.4, 0.3, 0.4, 0.2) == "any"
-
-
-def test_reason_in_words() -> None:
-    """The reason tells both numbers, and what there is to tell without dark hours."""
-    assert advice_reason(62, 71) == "62 % lit and up for 71 % of the dark hours"
-    assert advice_reason(62, 0) == "62 % lit and down for all of the dark hours"
-    assert advice_reason(62, None) == "62 % lit, and no dark hours"
 
 
 NARROW, DUAL = ("narrowband", 20.0), ("dual-band", 20.0)

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from sitegen.sky.earth_rotation import terrestrial_time
-from sitegen.sky.moon import apparent_moon, horizontal_parallax_deg, illuminated_fraction, phase_angle_deg, semidiameter_deg
+from sitegen.sky.moon import apparent_moon, illuminated_fraction, phase_angle_deg, semidiameter_deg
 from sitegen.sky.night_time import evening_of
 from sitegen.sky.phase import PHASE_NAMES, principal_phase
 from sitegen.sky.place import Place
@@ -18,6 +18,11 @@ from tests.sky.asking import ask, evenings_of, unix
 GREENWICH = Place(51.4779, 0.0)
 LUNATION_OF_2025_JANUARY = 309
 PHASE_OF_NAME = {0.0: "new", 0.25: "first quarter", 0.5: "full", 0.75: "last quarter"}
+
+
+def horizontal_parallax_deg(distance_km: np.ndarray | float) -> np.ndarray:
+    """Equatorial horizontal parallax: its sine is the Earth's radius over the distance (Meeus ch. 47)."""
+    return np.degrees(np.arcsin(6378.14 / np.asarray(distance_km)))
 
 
 def ecliptic(vector: np.ndarray, tt: tuple[float, np.ndarray]) -> tuple[float, float]:

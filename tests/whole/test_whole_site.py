@@ -70,6 +70,23 @@ def test_every_link_leads_somewhere(demo_site: Path, links: dict[Path, _Links]) 
     assert wrong == []
 
 
+def test_every_page_can_be_reached_and_is_in_the_sitemap(demo_site: Path, links: dict[Path, _Links]) -> None:
+    """By links from the front page alone; the sitemap names every page but the one for addresses that lead nowhere."""
+    reached, waiting = {demo_site / "index.html"}, [demo_site / "index.html"]
+    while waiting:
+        page = waiting.pop()
+        paths = (urlsplit(address).path for address in links[page].addresses)
+        targets = {(page.parent / unquote(path)).resolve() for path in paths if path} & set(links)
+        waiting += sorted(targets - reached)
+        reached |= targets
+    every = set(links) - {demo_site / "404.html"}
+    assert sorted(every - reached) == []
+    root = "https://two-tanks.example/"
+    places = re.findall(r"<loc>([^<]+)</loc>", (demo_site / "sitemap.xml").read_text("utf-8"))
+    files = {demo_site / f"{place.removeprefix(root)}index.html" for place in places if place.startswith(root)}
+    assert sorted(every ^ files) == []
+
+
 def test_ids_are_unique_in_each_page(links: dict[Path, _Links]) -> None:
     """Two ribbons in one page keep their gradients apart."""
     doubled = {page: {one for one in found.ids if found.ids.count(one) > 1} for page, found in links.items()}

@@ -1,4 +1,4 @@
-"""Solutions from FITS headers, and as FITS keywords.
+"""Solutions from FITS headers.
 
 Greisen & Calabretta (2002), A&A 395, 1061 (CD; PC and CDELT; CROTA2); Calabretta & Greisen (2002), A&A 395, 1077
 (TAN); Shupe et al. (2005), ASP Conf. 347, 491 (SIP). Row 0 of a solution is the first row of the FITS
@@ -96,23 +96,3 @@ def _terms(header: Mapping[str, object], letter: str) -> Terms:
     order = int(_or(header, f"{letter}_ORDER", 0.0))
     powers = [(p, q) for p in range(order + 1) for q in range(order + 1 - p)]
     return sorted_terms({(p, q): _or(header, f"{letter}_{p}_{q}", 0.0) for p, q in powers})
-
-
-def as_header(solution: Solution) -> dict[str, str | int | float]:
-    """FITS keywords of a solution, for an array whose first row is the picture's row 0."""
-    sip = "-SIP" if solution.distortion is not None else ""
-    (a, b), (c, d) = solution.cd
-    header: dict[str, str | int | float] = {
-        "WCSAXES": 2, "NAXIS1": solution.width_px, "NAXIS2": solution.height_px, "CTYPE1": f"RA---TAN{sip}",
-        "CTYPE2": f"DEC--TAN{sip}", "CUNIT1": "deg", "CUNIT2": "deg", "RADESYS": "ICRS",
-        "CRVAL1": solution.reference_ra_deg, "CRVAL2": solution.reference_dec_deg,
-        "CRPIX1": solution.reference_x_px + 1, "CRPIX2": solution.reference_y_px + 1,
-        "CD1_1": a, "CD1_2": b, "CD2_1": c, "CD2_2": d}
-    if solution.distortion is not None:
-        header |= _sip_keywords("A", solution.distortion.a) | _sip_keywords("B", solution.distortion.b)
-    return header
-
-
-def _sip_keywords(letter: str, terms: Terms) -> dict[str, str | int | float]:
-    order = max((p + q for p, q, _ in terms), default=0)
-    return {f"{letter}_ORDER": max(order, 2), **{f"{letter}_{p}_{q}": value for p, q, value in terms}}

@@ -1,6 +1,6 @@
 """Cuts the bundled tables out of the open data of two packages; run by hand when they change.
 
-    python -m sitegen.catalogue.trim_open_data FOLDER [MESSIER]
+    python -m tests.tools.trim_open_data FOLDER [MESSIER]
 
 FOLDER is an unpacked `npm pack d3-celestial@0.7.35` (BSD-3-Clause). The constellation boundaries
 come from the installed astropy (BSD-3-Clause), which carries Roman's table (CDS VI/42).
@@ -28,7 +28,7 @@ from sitegen.catalogue import open_ngc, tables
 from sitegen.catalogue.designation import GREEK_LETTERS, read_designation
 from sitegen.catalogue.resolve import kept_under
 
-DATA = Path(__file__).parent / "data"
+DATA = Path(tables.__file__).parent / "data"
 KEPT_CATALOGUES = ("LDN", "LBN", "B", "Sh2", "VdB", "VdBH", "RCW", "Ced", "Cr", "PK", "PN G", "SNR G", "ACO", "ACO S")
 NAMED_ONLY = ("PGC", "UGC", "ESO", "VV", "Arp")
 MILKY_WAY_TOLERANCE_DEG = 0.25

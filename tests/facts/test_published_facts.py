@@ -1,0 +1,69 @@
+"""Every fact against a value worked out by hand, computed with another library, or printed by somebody."""
+
+from datetime import date
+from typing import Any
+
+import pytest
+from msgspec.structs import replace
+
+from sitegen.diary.entry import NightNote
+from sitegen.diary.target import Target
+from sitegen.facts.diary_in_sky import views_of
+from sitegen.facts.facts_json import facts_of, path_of
+from sitegen.facts.measured_scale import measured
+from sitegen.facts.registry import FACTS
+from sitegen.facts.star_views import ring_view, survey_view
+from sitegen.facts.views import PointedPicture
+from sitegen.stars.solving.solution import Solution
+from tests.diaries import HILL, RIG, diary, entry, sub
+from tests.published_values.facts import FACTS_BY_HAND
+from tests.stars.measured_frames import ringed, surveyed
+
+PATHS = [path_of(scope, fact) for scope, facts in FACTS.items() for fact in facts]
+NEAR = Target("ngc-253", "NGC 253", 11.888, -25.288, "galaxy", (26.8, 4.6), 7.1)
+DEG_A_PIXEL = 0.97 / 3600
+EAST_UP = Solution(6248, 4176, 11.9, -25.3, 6247 / 2, 4175 / 2, ((0.0, -DEG_A_PIXEL), (DEG_A_PIXEL, 0.0)),
+                   matched=42, rms_arcsec=0.4)  # fmt: skip
+PICTURES = (
+    PointedPicture("pictures/a.fits", 6248, 4176, EAST_UP, "header", None),
+    PointedPicture("pictures/b.jpg", 400, 300, None, None, "too few stars"),
+)
+
+
+@pytest.fixture(scope="module")
+def facts() -> dict[str, Any]:
+    by_hand = entry(
+        [
+            sub("2026-09-20 12:00"),
+            sub("2026-09-20 12:10", kept=False, reason="cloud"),
+            sub("2026-09-20 16:30", filter="Ha"),
+            sub("2026-09-29 13:00", filter="Ha"),
+        ],
+        slug="by-hand",
+        title="Two nights by hand",
+        stage="gathering",
+        targets=(NEAR,),
+        wanted_hours={"L": 2.0},
+        night_notes={date(2026, 9, 20): NightNote(temperature_c=-3.0)},
+    )
+    view = views_of(diary(by_hand), (by_hand,))[0]
+    shapes = survey_view(surveyed(), by_hand, {"long": RIG}, {"hill": HILL})
+    ring = ring_view(ringed(), by_hand, {"long": RIG}, {"hill": HILL})
+    whole = replace(view, pictures=PICTURES, optics=measured(view.optics, PICTURES), surveys=(shapes,), rings=(ring,))
+    return facts_of(whole)
+
+
+def test_every_fact_has_a_published_value() -> None:
+    """A new fact needs its line in tests/published_values/facts.py; one that went takes its line along."""
+    assert sorted(set(PATHS) ^ set(FACTS_BY_HAND)) == []
+
+
+@pytest.mark.parametrize("path", PATHS)
+def test_a_fact_agrees_with_its_published_value(path: str, facts: dict[str, Any]) -> None:
+    """And is known: a fact that is always null agrees with nothing."""
+    place, expected = FACTS_BY_HAND[path]
+    value: Any = facts
+    for key in place:
+        value = value[key]
+    assert value is not None
+    assert expected.agrees(value), (value, expected.source)
