@@ -5,6 +5,16 @@ from sitegen.facts.views import EntryView
 from sitegen.sky.dark_equivalent import dark_equivalent_s as worth_s
 
 
+def sub_worths_s(view: EntryView) -> tuple[float | None, ...]:
+    """Of each light frame the dark-sky seconds that it is worth; 0 for one that does not count (discarded, or narrowband), None
+    where the sky's brightening is not known."""
+    columns = zip(view.lights, view.sub_sky.sky_brightening_mag, strict=True)
+    return tuple(
+        worth_s([light.sub.exposure_s], [brightening_mag]) if light.sub.kept and not light.narrow else 0.0
+        for light, brightening_mag in columns
+    )
+
+
 def dark_equivalent_s(view: EntryView) -> float | None:
     """Sum over kept broadband frames of exposure × 10^(−0.4 × brightening); None where any part is not known."""
     counted = [
