@@ -44,10 +44,14 @@ def _same_exposure(one: Sub, other: Sub) -> bool:
 
 def same_frames(ones: Sequence[Sub], others: Sequence[Sub]) -> list[tuple[int, int]]:
     """Places (in `ones`, in `others`) of the records that tell of the same frame; both in time order, each record in one pair at
-    most. Equal starts go together first, then the nearest: a camera may begin several short frames within half a second."""
+    most. A camera may begin several short frames within half a second: equal starts go together, then the first with the first;
+    where a clock was off by some such frames, the first with the first from the beginning, as that leaves fewer alone."""
     first, second = _within(ones, others), _within(others, ones)
     pairs, left, right = _equal_starts(ones, others, first, second)
-    return sorted([*pairs, *_nearest(ones, others, left, right)])
+    if not left or not right:
+        return sorted(pairs)
+    pairs += _in_order(ones, others, left, right)
+    return max(sorted(pairs), sorted(_in_order(ones, others, first, second)), key=len)
 
 
 def _within(subs: Sequence[Sub], span: Sequence[Sub]) -> range:
@@ -81,8 +85,10 @@ def _equal_starts(
     return pairs, left, sorted(place for places in waiting.values() for place in places)
 
 
-def _nearest(ones: Sequence[Sub], others: Sequence[Sub], left: list[int], right: list[int]) -> Iterator[tuple[int, int]]:
-    """Of what is left, each with the nearest free one. `near` never holds more than begins within a second."""
+def _in_order(
+    ones: Sequence[Sub], others: Sequence[Sub], left: Sequence[int], right: Sequence[int]
+) -> Iterator[tuple[int, int]]:
+    """Each with the earliest free one that fits. `near` never holds more than begins within a second."""
     near: list[int] = []
     coming = 0
     for place in left:
@@ -91,11 +97,10 @@ def _nearest(ones: Sequence[Sub], others: Sequence[Sub], left: list[int], right:
             near.append(right[coming])
             coming += 1
         near = [one for one in near if others[one].start > start - SAME_START]
-        same = [one for one in near if is_same_frame(ones[place], others[one])]
-        if same:
-            nearest = min(same, key=lambda one: (abs(others[one].start - start), one))
-            near.remove(nearest)
-            yield place, nearest
+        partner = next((one for one in near if is_same_frame(ones[place], others[one])), None)
+        if partner is not None:
+            near.remove(partner)
+            yield place, partner
 
 
 def camera_stretches(lights: Iterable[Sub]) -> CameraStretches:
