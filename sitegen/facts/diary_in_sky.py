@@ -106,9 +106,9 @@ class _InSky:
             rig = self.diary.rigs[sub.rig]
             if place in tellers.pointed:
                 other, its = tellers.pointed[place]
-                targets = borrowed[other.slug].of(its.target, rig.train_on(evening))
+                targets = borrowed[other.slug].of(its.target, rig, evening)
             else:
-                targets = fields.of(sub.target, rig.train_on(evening))
+                targets = fields.of(sub.target, rig, evening)
             tells = tellers.earlier.get(place, ()), tellers.later.get(place, ())
             lights.append(SubInSky(sub, _filter_key(sub, rig), _kind(sub, rig), _known(altitude), targets, *tells))
         return tuple(lights)

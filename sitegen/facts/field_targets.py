@@ -1,10 +1,10 @@
 """Which targets of its entry a frame gathers light for: the one it was pointed at, and the others that lie within its field."""
 
-from functools import cache
+from datetime import date
 from math import hypot
 
 from sitegen.diary.entry import Entry
-from sitegen.diary.rig import Train
+from sitegen.diary.rig import Rig, Train
 from sitegen.diary.target import Target
 from sitegen.sky.optics import effective_focal_length_mm, field_deg
 from sitegen.sky.separation import separation_deg
@@ -15,13 +15,18 @@ class FieldTargets:
 
     def __init__(self, entry: Entry) -> None:
         self.targets = entry.targets
-        self.of = cache(self._of)
+        self.known: dict[tuple[int, str, date], tuple[str, ...]] = {}
 
-    def _of(self, pointed: int | None, train: Train) -> tuple[str, ...]:
+    def of(self, pointed: int | None, rig: Rig, evening: date) -> tuple[str, ...]:
         """Slugs of the targets, the pointed one first; none for a frame without a target."""
         if pointed is None:
             return ()
-        target = self.targets[pointed]
+        key = pointed, rig.slug, evening
+        if key not in self.known:
+            self.known[key] = self._within(self.targets[pointed], rig.train_on(evening))
+        return self.known[key]
+
+    def _within(self, target: Target, train: Train) -> tuple[str, ...]:
         radius_deg = _diagonal_deg(train) / 2
         near = (other.slug for other in self.targets if _apart_deg(target, other) <= radius_deg)
         return tuple(dict.fromkeys((target.slug, *near)))
