@@ -1,5 +1,6 @@
 """Views to the published numbers: facts.json, schema 1."""
 
+import json
 import math
 from collections.abc import Mapping
 from datetime import datetime
@@ -54,6 +55,11 @@ def plain(value: Any, decimals: int | None) -> Any:
     if isinstance(value, list | tuple):
         return [plain(inner, decimals) for inner in value]
     return _plain_number(value, decimals)
+
+
+def json_text(value: Any) -> str:
+    """A facts.json as it is published."""
+    return json.dumps(value, ensure_ascii=False, indent=1) + "\n"
 
 
 def utc_text(moment: datetime) -> str:

@@ -123,6 +123,7 @@ FACTS_BY_HAND: dict[str, tuple[tuple[Any, ...], Published | Moment | Exactly | N
             "0.004 mag of moonlight",
         ),
     ),
+    "integration.shared_s": (("integration", "shared_s"), Exactly(0, "no other entry tells of these frames")),
     "nights.evening_of": (("nights", 0, "evening_of"), Exactly("2026-09-20", "12:00 UTC is 21:16 of local mean time")),
     "nights.site": (("nights", 0, "site"), Exactly("hill", AUTHOR)),
     "nights.sunset": (("nights", 0, "sunset"), Moment("2026-09-20T08:38:48Z", SKYFIELD)),
