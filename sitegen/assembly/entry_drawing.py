@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from functools import partial
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from sitegen.assembly.bench import Bench
@@ -10,6 +11,7 @@ from sitegen.assembly.jobs import CARDS, CORES, Around, DrawJob, NightJob, Pages
 from sitegen.assembly.records import DrawnPages
 from sitegen.assembly.surroundings import with_evenings
 from sitegen.diary import addresses
+from sitegen.facts.facts_json import json_text
 from sitegen.feeds.feed import absolute
 from sitegen.keeping.keep import digest_of
 from sitegen.keeping.products import Product, all_whole, keep_bytes
@@ -64,8 +66,13 @@ def _nights(
 
 
 def drawn(bench: Bench, pages: Iterable[Page], earlier: Pages) -> dict[str, tuple[str, Product]]:
-    """Every page by its path in the site."""
-    return {addresses.file_of(page.address): _drawn(bench, page, earlier) for page in pages}
+    """Every page by its path in the site, and its facts beside it."""
+    files = {}
+    for page in pages:
+        files[addresses.file_of(page.address)] = _drawn(bench, page, earlier)
+        if page.facts is not None:
+            files[addresses.list_facts(page.address)] = _facts_beside(bench, page.address, page.facts, earlier)
+    return files
 
 
 def _drawn(bench: Bench, page: Page, earlier: Pages) -> tuple[str, Product]:
@@ -74,3 +81,11 @@ def _drawn(bench: Bench, page: Page, earlier: Pages) -> tuple[str, Product]:
     if known is not None and known[0] == digest and all_whole([known[1]], bench.keep):
         return known
     return digest, keep_bytes(path, bench.site_frame.draw(page).encode("utf-8"), bench.blobs)
+
+
+def _facts_beside(bench: Bench, address: str, facts: Struct, earlier: Pages) -> tuple[str, Product]:
+    path, digest = addresses.list_facts(address), digest_of(facts)
+    known = earlier.get(path)
+    if known is not None and known[0] == digest and all_whole([known[1]], bench.keep):
+        return known
+    return digest, keep_bytes(path, json_text(facts).encode("utf-8"), bench.blobs)

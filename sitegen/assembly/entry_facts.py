@@ -1,8 +1,6 @@
 """Entries to facts, cards, pictures and data files."""
 
-import json
-from collections.abc import Iterator, Sequence
-from typing import Any
+from collections.abc import Sequence
 
 from msgspec.structs import replace
 
@@ -11,9 +9,11 @@ from sitegen.assembly.entry_pictures import make_pictures
 from sitegen.assembly.entry_stars import with_stars
 from sitegen.assembly.jobs import CORES, ENTRIES, FactsJob
 from sitegen.assembly.records import FactsOfEntry
+from sitegen.assembly.told_twice import contradiction_problems
 from sitegen.diary import addresses
+from sitegen.diary.entry import Entry
 from sitegen.facts.diary_in_sky import views_of
-from sitegen.facts.facts_json import as_json, facts_of
+from sitegen.facts.facts_json import facts_of, json_text
 from sitegen.facts.views import EntryView
 from sitegen.feeds.search_index import search_row
 from sitegen.keeping.keep import digest_of
@@ -24,15 +24,24 @@ from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.ribbon import half_night_s
 from sitegen.pages.subs_table import subs_ecsv
-from sitegen.problems import Problem
 
 
 def facts_of_entries(bench: Bench, chunk: Sequence[FactsJob]) -> list[FactsOfEntry]:
     """One pass of the sky for the whole chunk."""
     entries = [bench.get(ENTRIES, job.entry) for job in chunk]
     before = {job.slug: dict(job.before) for job in chunk}
-    views = views_of(bench.diary, entries, before, _earlier(bench, chunk))
+    others = _others(bench, chunk, entries)
+    views = views_of(bench.diary, entries, before, _earlier(bench, chunk), others)
     return [_facts(bench, job, view) for job, view in zip(chunk, views, strict=True)]
+
+
+def _others(bench: Bench, chunk: Sequence[FactsJob], entries: Sequence[Entry]) -> dict[str, list[Entry]]:
+    """Each read once a chunk."""
+    known = {job.entry: entry for job, entry in zip(chunk, entries, strict=True)}
+    for digest in dict.fromkeys(digest for job in chunk for digest in job.others):
+        if digest not in known:
+            known[digest] = bench.get(ENTRIES, digest)
+    return {job.slug: [known[digest] for digest in job.others] for job in chunk}
 
 
 def _earlier(bench: Bench, chunk: Sequence[FactsJob]) -> dict[str, EntryView]:
@@ -68,27 +77,18 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
         sights=made.sights,
         pointings=tuple(made.pointings),
         products=(*_data(bench, prepared), *products),
-        problems=(*problems, *measured.problems, *_sky_note(bench, view)),
+        problems=(*problems, *measured.problems, *contradiction_problems(view, bench.frame.folder.shown)),
         stars=measured.kept,
+        sky_note=view.sky_note,
     )
-
-
-def _sky_note(bench: Bench, view: EntryView) -> Iterator[Problem]:
-    if view.sky_note is not None:
-        shown = bench.frame.folder.shown(f"entries/{view.entry.slug}.md")
-        yield Problem(shown, 1, 1, view.sky_note, "a newer version of the package astropy-iers-data mends it", "warning")
 
 
 def _data(bench: Bench, prepared: PreparedEntry) -> list[Product]:
     slug = prepared.view.entry.slug
-    texts = [(addresses.entry_facts(slug), json_text(as_json(prepared.facts)))]
+    texts = [(addresses.entry_facts(slug), json_text(prepared.facts))]
     if prepared.view.lights:
         texts.append((addresses.entry_subs(slug), subs_ecsv(prepared.facts.subs)))
     return [keep_bytes(path, text.encode("utf-8"), bench.blobs) for path, text in texts]
-
-
-def json_text(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, indent=1) + "\n"
 
 
 def _links(body: str) -> tuple[str, ...]:

@@ -10,6 +10,8 @@ from sitegen.assembly.log_memory import KeptLog, LogMemory
 from sitegen.assembly.records import Marks, ReadEntry
 from sitegen.diary.entry import Entry
 from sitegen.diary.rigs_used import rigs_of
+from sitegen.diary.same_frame import camera_stretches
+from sitegen.keeping.keep import digest_of
 from sitegen.reading.reader import read_entry
 
 
@@ -36,7 +38,20 @@ def _read(bench: Bench, job: ReadJob) -> ReadEntry:
         unlisted=entry.unlisted,
         rigs=rigs_of(entry),
         extra=extra_files(entry),
+        frames=_frames_digest(entry),
+        stretches=camera_stretches(entry.lights),
     )
+
+
+def _frames_digest(entry: Entry) -> str:
+    """Of what decides about frames that another entry tells too (see `facts.frame_tellers`): not its text, nor measures."""
+    places = [(target.slug, target.name, target.ra_deg, target.dec_deg) for target in entry.targets]
+    frames = [
+        (sub.start.timestamp(), sub.exposure_s, sub.rig, sub.origin and sub.origin.camera_id, sub.kept, sub.filter, sub.target,
+         sub.source)
+        for sub in entry.lights
+    ]  # fmt: skip
+    return digest_of((places, frames))
 
 
 def _logs(bench: Bench, job: ReadJob) -> Mapping[str, KeptLog]:

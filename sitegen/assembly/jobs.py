@@ -32,12 +32,14 @@ class ReadJob(Struct, frozen=True):
 
 
 class FactsJob(Struct, frozen=True):
-    """`before` as in `facts.diary_in_sky`; `earlier` the digest of the core made of this entry before, if any."""
+    """`before` as in `facts.diary_in_sky`; `others` the digests of the listed entries, as read, that may tell of its frames;
+    `earlier` the digest of the core made of this entry before, if any."""
 
     key: str
     slug: str
     entry: str
     before: tuple[tuple[str, date], ...]
+    others: tuple[str, ...]
     earlier: str | None
     picture_work: PictureWork
     measure: Measure

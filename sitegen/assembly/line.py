@@ -16,6 +16,7 @@ from sitegen.assembly.still_holds import still_holds
 from sitegen.assembly.surroundings import Surroundings, with_evenings
 from sitegen.assembly.tally import Tally
 from sitegen.diary.rigs_used import published_before
+from sitegen.diary.same_frame import exposing_together
 from sitegen.keeping.footprint import Mark
 from sitegen.keeping.keep import digest_of, key_of
 from sitegen.keeping.products import Product, all_whole
@@ -95,33 +96,53 @@ class Line:
         listed = self.listed
         before = published_before((one.slug, one.published, one.rigs) for one in listed)
         common = key_of(digest_of(self.bench.frame.known), digest_of(self.bench.settings), self.bench.picture_maker)
-        jobs = [self._facts_job(one, common, before[one.slug]) for one in listed]
+        others = _others(listed)
+        jobs = [self._facts_job(one, common, before[one.slug], others[one.slug]) for one in listed]
         todo = [job for one, job in zip(listed, jobs, strict=True) if not self._has_facts(one, job)]
         extra = {one.slug: one.extra for one in listed}
         weight = FACTS_S + PICTURE_S * sum(len(extra[job.slug]) for job in todo) / max(1, len(todo))
         made = {}
         results = self._told("computing entries", self.crew.run(self.steps.facts, todo, weight), todo)
         for job, found in zip(todo, results, strict=True):
-            made[job.slug] = replace(found, marks=self._marks_of(extra[job.slug]))
+            made[job.slug] = replace(found, marks=self._marks_of(extra[job.slug]), shown_as=self._shown_as)
         self.now.facts = {one.slug: made.get(one.slug) or self.known.facts[one.slug] for one in listed}
         self.problems += [problem for found in self.now.facts.values() for problem in found.problems]
+        self.problems += self._sky_notes()
         self.tally.count("facts of entries", len(made), len(listed))
         self.tally.step("facts and pictures")
         return not errors_in(self.problems)
 
-    def _facts_job(self, one: ReadEntry, common: str, before: Mapping[str, date]) -> FactsJob:
+    def _facts_job(
+        self, one: ReadEntry, common: str, before: Mapping[str, date], others: Sequence[ReadEntry]
+    ) -> FactsJob:
+        """Of the other entries the key knows their frames alone, so that their texts may change."""
         known = self.known.facts.get(one.slug)
-        key = common + key_of(one.entry, sorted(before.items()))
+        frames = [(other.slug, other.published, other.frames) for other in others]
+        key = common + key_of(one.entry, sorted(before.items()), frames)
         earlier = known.core if known is not None and known.key.startswith(common) else None
-        return FactsJob(key, one.slug, one.entry or "", tuple(sorted(before.items())), earlier,
+        return FactsJob(key, one.slug, one.entry or "", tuple(sorted(before.items())),
+                        tuple(other.entry or "" for other in others), earlier,
                         self.steps.picture_work, self.steps.measure)  # fmt: skip
 
     def _has_facts(self, one: ReadEntry, job: FactsJob) -> bool:
         known = self.known.facts.get(one.slug)
-        if known is None or known.key != job.key or known.problems:
+        if known is None or known.key != job.key or errors_in(known.problems):
+            return False
+        if known.problems and known.shown_as != self._shown_as:
             return False
         same = all(mark is not None and self.marks.get(name) == mark for name, mark in known.marks)
         return same and self._whole(known.products)
+
+    @property
+    def _shown_as(self) -> str:
+        return str(self.bench.frame.folder.shown_as)
+
+    def _sky_notes(self) -> Iterator[Problem]:
+        """Said once, of the entry with the newest night that has one: it is of the installed data, not of the entry."""
+        noted = [(max(found.evenings), slug, found.sky_note) for slug, found in self.now.facts.items() if found.sky_note]
+        for _, slug, note in sorted(noted)[-1:]:
+            shown = self.bench.frame.folder.shown(f"entries/{slug}.md")
+            yield Problem(shown, 1, 1, note, "a newer version of the package astropy-iers-data mends it", "warning")
 
     @cached_property
     def surroundings(self) -> Surroundings:
@@ -193,7 +214,8 @@ class Line:
 
     def _count_pages(self, kind: str, found: Mapping[str, DrawnPages], known: Mapping[str, DrawnPages]) -> None:
         before = {page for drawn in known.values() for _, page in drawn.pages.values()}
-        now = [page for drawn in found.values() for _, page in drawn.pages.values()]
+        pages = (page for drawn in found.values() for _, page in drawn.pages.values())
+        now = [page for page in pages if page.path.endswith(".html")]
         self.tally.count(f"pages of {kind}", sum(page not in before for page in now), len(now))
 
     def _say_mistakes(self, slugs: Sequence[str], book: OuterBook) -> None:
@@ -252,6 +274,13 @@ class Line:
         evenings = sorted({evening for found in facts.values() for evening in found.evenings})
         rows = {slug: found.search_row for slug, found in facts.items()}
         return FeedsJob(key, tuple(found.card for found in facts.values()), tuple(evenings), texts, rows)
+
+
+def _others(listed: Sequence[ReadEntry]) -> dict[str, list[ReadEntry]]:
+    """Of each entry, those that may tell of its frames, by slug."""
+    by_slug = {one.slug: one for one in listed}
+    together = exposing_together((one.slug, one.stretches) for one in listed)
+    return {slug: [by_slug[other] for other in sorted(together.get(slug, ()))] for slug in by_slug}
 
 
 def _shared(book: OuterBook) -> dict[date, list[str]]:

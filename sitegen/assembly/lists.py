@@ -24,12 +24,13 @@ def _draw_list(bench: Bench, job: ListJob) -> DrawnPages:
     return DrawnPages(job.key, pages, charts=bench.charts_used())
 
 
-_books: dict[tuple[str, ...], SiteBook] = {}
+_books: dict[tuple[str, tuple[str, ...]], SiteBook] = {}
 
 
 def _whole_book(bench: Bench, cards: tuple[str, ...]) -> SiteBook:
-    """Read once a process."""
-    if cards not in _books:
+    """Read once a process. A preview stays one while settings, rigs and words change: the same cards are then another book."""
+    key = bench.look, cards
+    if key not in _books:
         _books.clear()
-        _books[cards] = bench.book(tuple(bench.get(CARDS, digest) for digest in cards))
-    return _books[cards]
+        _books[key] = bench.book(tuple(bench.get(CARDS, digest) for digest in cards))
+    return _books[key]

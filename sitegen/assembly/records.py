@@ -9,6 +9,7 @@ from datetime import date
 
 from msgspec import Struct, field
 
+from sitegen.diary.same_frame import CameraStretches
 from sitegen.keeping.footprint import Mark
 from sitegen.keeping.products import Product
 from sitegen.pages.outer_card import OuterCard
@@ -20,7 +21,7 @@ Marks = tuple[tuple[str, Mark | None], ...]
 class ReadEntry(Struct, frozen=True, gc=False):
     """An entry as read. `marks` of its own file and its logs; `entry` the digest under which the record is kept, None where a
     problem is an error; `logs` the digest under which its logs are kept as they were read; `extra` the pictures and star frames
-    it names."""
+    it names; `frames` the digest of all that other entries ask of its light frames, `stretches` when its cameras took them."""
 
     relative: str
     marks: Marks
@@ -35,6 +36,8 @@ class ReadEntry(Struct, frozen=True, gc=False):
     unlisted: bool = False
     rigs: tuple[str, ...] = ()
     extra: tuple[str, ...] = ()
+    frames: str = ""
+    stretches: CameraStretches = ()
 
 
 class FactsOfEntry(Struct, frozen=True, gc=False):
@@ -42,7 +45,7 @@ class FactsOfEntry(Struct, frozen=True, gc=False):
     nights' days. `half_night_s`: the longest stretch from midnight to sunset or sunrise. `links`: entries that its text leads to.
     `at_night`: the digest of all but the text, of which nights show nothing. `search_row`: its row of the search index.
     `sights`: what its pictures show, as target pages spell it; `pointings`: names of the kept records of where they point.
-    `stars`: names of the measurements kept for it."""
+    `stars`: names of the measurements kept for it. `sky_note`: as in the view. `shown_as`: how problems spell content/."""
 
     key: str
     marks: Marks
@@ -58,6 +61,8 @@ class FactsOfEntry(Struct, frozen=True, gc=False):
     products: tuple[Product, ...]
     problems: tuple[Problem, ...]
     stars: tuple[str, ...] = ()
+    sky_note: str | None = None
+    shown_as: str = ""
 
 
 class DrawnPages(Struct, frozen=True, gc=False):

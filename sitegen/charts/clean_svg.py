@@ -7,6 +7,7 @@ from html import escape, unescape
 from xml.etree.ElementTree import Element, fromstring
 
 from sitegen.charts.house_style import class_of
+from sitegen.charts.plain_letters import as_written
 
 _HREF = "{http://www.w3.org/1999/xlink}href"
 _DROPPED = {"metadata", "style"}
@@ -62,7 +63,7 @@ def _written(element: Element, names: dict[str, str]) -> Iterator[str]:
     name = _local(element)
     if name in _DROPPED or (name == "path" and not _shows(element)):
         return
-    inner = "".join(_inside(element, names)) + (escape(element.text) if name == "text" and element.text else "")
+    inner = "".join(_inside(element, names)) + (escape(as_written(element.text)) if name == "text" and element.text else "")
     attributes = dict(_attributes(element, names))
     if name in ("g", "defs") and not inner:
         return

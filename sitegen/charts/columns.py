@@ -21,7 +21,7 @@ from sitegen.charts.house_style import (
     write,
     write_at,
 )
-from sitegen.charts.lettering import LETTER
+from sitegen.charts.lettering import width_of
 from sitegen.charts.library import Axes, Figure, Rectangle
 
 HEIGHT, LEFT, RIGHT, TOP, BOTTOM = 240.0, 46.0, 4.0, 42.0, 28.0
@@ -81,7 +81,7 @@ def _key(axes: Axes, voice: Voice) -> None:
         size = (side / plot_width, side / plot_height)
         axes.add_patch(Rectangle(square, *size, facecolor=colour, linewidth=0, transform=axes.transAxes, clip_on=False))
         write_at(axes, x + 17 / plot_width, y, word, DIM)
-        x += (17 + LETTER * len(word) + 26) / plot_width
+        x += (17 + width_of(word) + 26) / plot_width
 
 
 def as_table(first: str, columns: Sequence[Column], voice: Voice) -> Table:

@@ -20,6 +20,7 @@ from sitegen.charts.library import (
     PathPatch,
     matplotlib,
 )
+from sitegen.charts.plain_letters import plain_letters
 from sitegen.number_text import NumberText
 
 # the first run on a machine finds its fonts, and would say so among the words of the command
@@ -163,7 +164,7 @@ def _rules(axes: Axes, which: Literal["x", "y"], places: Sequence[float]) -> Non
 def _tick_label(axes: Axes, which: Literal["x", "y"], place: float, words: str, colour: str) -> None:
     across, va, ha = axes.get_xaxis_text1_transform(5.0) if which == "x" else axes.get_yaxis_text1_transform(5.0)
     x, y = (place, 0.0) if which == "x" else (0.0, place)
-    axes.figure.text(x, y, words, transform=across, va=va, ha=ha, color=colour, fontsize=TEXT)
+    axes.figure.text(x, y, plain_letters(words), transform=across, va=va, ha=ha, color=colour, fontsize=TEXT)
 
 
 def _further_rows(axes: Axes, places: Sequence[float], text: Callable[[float], str]) -> None:
@@ -186,12 +187,13 @@ def hour_text(places: Sequence[float], numbers: NumberText, hour: str) -> Callab
 
 def write(axes: Axes, x: float, y: float, text: str, colour: str = INK, **how: Any) -> None:
     """Text in data coordinates, in the house's size."""
-    axes.text(x, y, text, **{"color": colour, "fontsize": TEXT, "va": "center", **how})
+    axes.text(x, y, plain_letters(text), **{"color": colour, "fontsize": TEXT, "va": "center", **how})
 
 
 def write_at(axes: Axes, x: float, y: float, text: str, colour: str = DIM, **how: Any) -> None:
     """Text at a share of the axes' width and height."""
-    axes.text(x, y, text, **{"color": colour, "fontsize": TEXT, "va": "center", "transform": axes.transAxes, **how})
+    how = {"transform": axes.transAxes, **how}
+    write(axes, x, y, text, colour, **how)
 
 
 def dots(axes: Axes, xs: Sequence[float], ys: Sequence[float], size: float, colour: str, **how: Any) -> None:

@@ -7,6 +7,14 @@ from msgspec import Struct, field
 from sitegen.charts.house_style import TEXT
 
 LETTER, HEIGHT = 0.63 * TEXT, 1.15 * TEXT  # a letter of a wide face, so that no reader's own face runs over
+SQUARE, EMOJI = 1.0 * TEXT, 1.3 * TEXT  # emoji of some systems run over their square
+WIDE = (
+    (0x1100, 0x115F, SQUARE), (0x2E80, 0xA4CF, SQUARE), (0xAC00, 0xD7A3, SQUARE), (0xF900, 0xFAFF, SQUARE),
+    (0xFE30, 0xFE6F, SQUARE), (0xFF00, 0xFF60, SQUARE), (0xFFE0, 0xFFE6, SQUARE), (0x1F000, 0x1FAFF, EMOJI),
+    (0x20000, 0x3FFFF, SQUARE),
+)  # fmt: skip
+"""First and last letter of the blocks that are wide (Unicode Standard Annex 11, East Asian Width), and their width. Written
+out, since the tables of Python's versions differ and a chart may not."""
 Box = tuple[float, float, float, float]
 
 
@@ -44,7 +52,16 @@ class Lettering(Struct):
         )
 
 
+def width_of(text: str) -> float:
+    """Units that a line takes in the house's size, at most, whatever face the reader has; without any font's measures."""
+    return sum(map(_width, text))
+
+
+def _width(letter: str) -> float:
+    return next((width for first, last, width in WIDE if first <= ord(letter) <= last), LETTER)
+
+
 def box_of(x: float, y: float, side: str, text: str) -> Box:
-    width = LETTER * len(text)
+    width = width_of(text)
     left = x - {"left": 0.0, "center": width / 2, "right": width}[side]
     return left, y - HEIGHT / 2, left + width, y + HEIGHT / 2

@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from sitegen.charts.chart import Chart, Panel, Table, Voice
 from sitegen.charts.house_style import DIM, INK, LINE, WIDTH, figure_with_axes, hour_text, nice_ticks, passband, ticks, write
-from sitegen.charts.lettering import LETTER
+from sitegen.charts.lettering import width_of
 from sitegen.charts.library import Axes
 
 ROW, BAR = 27.0, 0.58
@@ -27,7 +27,7 @@ Lights = Sequence[FilterLight]
 
 
 def draw(lights: Lights, voice: Voice) -> tuple[Panel, ...]:
-    scale_h = max(_whole_h(one) * PLOT / (PLOT - 8 - LETTER * len(_words(one, voice))) for one in lights)
+    scale_h = max(_whole_h(one) * PLOT / (PLOT - 8 - width_of(_words(one, voice))) for one in lights)
     figure, axes = figure_with_axes(ROW * len(lights) + 34, WIDTH - PLOT, 0, 4, 26)
     axes.set_xlim(0, scale_h)
     axes.set_ylim(len(lights) - 0.5, -0.5)

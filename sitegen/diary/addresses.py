@@ -28,6 +28,7 @@ JSON_FEED = "feed.json"
 SITEMAP = "sitemap.xml"
 ROBOTS = "robots.txt"
 FACTS_SCHEMA = "facts.schema.json"
+LIST_FACTS_SCHEMA = "list-facts.schema.json"
 STATIC = "static/"
 CARD_PICTURE = "card.jpg"
 
@@ -38,6 +39,11 @@ def entry(slug: str) -> str:
 
 def entry_facts(slug: str) -> str:
     return f"{entry(slug)}facts.json"
+
+
+def list_facts(page: str) -> str:
+    """The numbers of a list page, beside it."""
+    return f"{page}facts.json"
 
 
 def entry_subs(slug: str) -> str:

@@ -16,8 +16,11 @@ from sitegen.diary.entry import Entry
 from sitegen.diary.public_position import PublicSite, public_site
 from sitegen.diary.rig import Filter, FilterKind, Rig, Train, Work
 from sitegen.diary.rigs_used import published_before, rigs_of
+from sitegen.diary.same_frame import camera_stretches, exposing_together
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
+from sitegen.facts.field_targets import FieldTargets
+from sitegen.facts.frame_tellers import Tellers, field_targets, tellers_of
 from sitegen.facts.sky_request import SkyBook
 from sitegen.facts.views import EntryView, NightView, OpticsView, SubInSky
 from sitegen.sky.answer import NightSky, SubSky, TargetNight
@@ -25,6 +28,8 @@ from sitegen.sky.night_time import evening_of
 
 Before = Mapping[str, Mapping[str, date]]
 """By an entry's slug, then by each of its rigs: when the entry before it with that rig was published."""
+Others = Mapping[str, Sequence[Entry]]
+"""By an entry's slug: the other listed entries that may tell of its frames."""
 
 
 class Sky(Protocol):
@@ -35,22 +40,35 @@ class Sky(Protocol):
 
 
 def views_of(
-    diary: Diary, entries: Sequence[Entry], before: Before | None = None, earlier: Mapping[str, EntryView] | None = None
+    diary: Diary,
+    entries: Sequence[Entry],
+    before: Before | None = None,
+    earlier: Mapping[str, EntryView] | None = None,
+    others: Others | None = None,
 ) -> tuple[EntryView, ...]:
     """The named entries of the diary as views, in the order given.
 
-    `before` is worked out from the diary's entries where it is not given. `earlier` are views made of these entries before:
-    their sky is taken again where the subs and targets are the same; the sites must be.
+    `before` and `others` are worked out from the diary's entries where they are not given. `earlier` are views made of these
+    entries before: their sky is taken again where the subs and targets are the same; the sites must be.
     """
     whens = published_before((one.slug, one.published, rigs_of(one)) for one in diary.entries) if before is None else before
-    return _InSky(diary, entries, whens, earlier or {}).views()
+    return _InSky(diary, entries, whens, earlier or {}, others_of(diary.entries) if others is None else others).views()
+
+
+def others_of(entries: Sequence[Entry]) -> Others:
+    """Of each listed entry, those of the same cameras and hours."""
+    listed = {entry.slug: entry for entry in entries if not entry.unlisted}
+    together = exposing_together((slug, camera_stretches(entry.lights)) for slug, entry in listed.items())
+    return {slug: [listed[other] for other in sorted(slugs)] for slug, slugs in together.items()}
 
 
 class _InSky:
     """Asks for everything first, answers once, then hands each entry its part."""
 
-    def __init__(self, diary: Diary, entries: Sequence[Entry], before: Before, earlier: Mapping[str, EntryView]) -> None:
-        self.diary, self.entries, self.before = diary, entries, before
+    def __init__(
+        self, diary: Diary, entries: Sequence[Entry], before: Before, earlier: Mapping[str, EntryView], others: Others
+    ) -> None:
+        self.diary, self.entries, self.before, self.others = diary, entries, before, others
         self.sites = {slug: public_site(site, diary.settings.privacy) for slug, site in diary.sites.items()}
         self.evenings = [_evenings(entry.lights, self.sites) for entry in entries]
         self.earlier = [_same_sky(entry, earlier.get(entry.slug)) for entry in entries]
@@ -68,9 +86,8 @@ class _InSky:
         return tuple(_noted(views, book.note))
 
     def _view(self, entry: Entry, evenings: list[date], sub_sky: SubSky, book: Sky) -> EntryView:
-        lights = tuple(
-            self._light(sub, float(altitude)) for sub, altitude in zip(entry.lights, sub_sky.moon_altitude_deg, strict=True)
-        )
+        tellers = tellers_of(entry, self.others.get(entry.slug, ()))
+        lights = self._lights(entry, evenings, sub_sky, tellers)
         return EntryView(
             entry=entry,
             optics=self._optics(entry, evenings),
@@ -79,14 +96,22 @@ class _InSky:
             sub_sky=sub_sky,
             filters=_filters_used(lights, self.diary.rigs, entry),
             work=_work_since(entry, self.diary.rigs, self.before.get(entry.slug, {})),
+            contradictions=tellers.contradictions,
         )
 
-    def _light(self, sub: Sub, moon_altitude_deg: float) -> SubInSky:
-        rig = self.diary.rigs[sub.rig]
-        one = rig.filters.get(sub.filter or "")
-        kind: FilterKind = one.kind if one else "broadband"
-        known = None if np.isnan(moon_altitude_deg) else moon_altitude_deg
-        return SubInSky(sub, _filter_key(sub, rig), kind, known)
+    def _lights(self, entry: Entry, evenings: list[date], sub_sky: SubSky, tellers: Tellers) -> tuple[SubInSky, ...]:
+        fields, borrowed = FieldTargets(entry), field_targets(tellers)
+        lights = []
+        for place, (sub, evening, altitude) in enumerate(zip(entry.lights, evenings, sub_sky.moon_altitude_deg, strict=True)):
+            rig = self.diary.rigs[sub.rig]
+            if place in tellers.pointed:
+                other, its = tellers.pointed[place]
+                targets = borrowed[other.slug].of(its.target, rig, evening)
+            else:
+                targets = fields.of(sub.target, rig, evening)
+            tells = tellers.earlier.get(place, ()), tellers.later.get(place, ())
+            lights.append(SubInSky(sub, _filter_key(sub, rig), _kind(sub, rig), _known(altitude), targets, *tells))
+        return tuple(lights)
 
     def _nights(self, entry: Entry, lights: tuple[SubInSky, ...], evenings: list[date], book: Sky) -> tuple[NightView, ...]:
         grouped: dict[tuple[date, str], list[SubInSky]] = {}
@@ -144,6 +169,15 @@ def _noted(views: list[EntryView], note: str | None) -> list[EntryView]:
 
 def _train_order(key: tuple[str, date | None, int]) -> tuple[str, date, int]:
     return key[0], key[1] or date.min, key[2]
+
+
+def _known(altitude_deg: float) -> float | None:
+    return None if np.isnan(altitude_deg) else float(altitude_deg)
+
+
+def _kind(sub: Sub, rig: Rig) -> FilterKind:
+    one = rig.filters.get(sub.filter or "")
+    return one.kind if one else "broadband"
 
 
 def _filter_key(sub: Sub, rig: Rig) -> str:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Mapping
 from datetime import datetime
+from json import dumps
 from typing import Any, TypeVar
 
 from msgspec import Struct, convert, json, structs
@@ -61,6 +62,11 @@ def as_json(facts: Struct) -> dict[str, Any]:
     """As plain JSON values, in the published order."""
     values: dict[str, Any] = json.decode(json.encode(facts))
     return values
+
+
+def json_text(facts: Struct) -> str:
+    """A facts.json as it is published."""
+    return dumps(as_json(facts), ensure_ascii=False, indent=1) + "\n"
 
 
 def fact_at(path: str) -> Fact[Any] | None:

@@ -14,6 +14,7 @@ from sitegen.facts import (
     entry_identity,
     integration_by_filter,
     integration_dark_equivalent,
+    integration_shared,
     integration_totals,
     night_advice,
     night_moon,
@@ -76,6 +77,7 @@ class IntegrationFacts(Struct, frozen=True):
     broadband_s: Annotated[float | int, integration_totals.BROADBAND_S]
     narrowband_s: Annotated[float | int, integration_totals.NARROWBAND_S]
     dark_equivalent_s: Annotated[Quantity, integration_dark_equivalent.DARK_EQUIVALENT_S]
+    shared_s: Annotated[float | int, integration_shared.SHARED_S]
     by_filter: Annotated[dict[str, integration_by_filter.FilterTotals], integration_by_filter.BY_FILTER]
     by_night: Annotated[dict[str, float | int], integration_by_filter.BY_NIGHT]
 
@@ -131,6 +133,7 @@ class SubFacts(Struct, frozen=True):
     moon_separation_deg: Annotated[Numbers, sub_sky.MOON_SEPARATION_DEG]
     moon_illuminated: Annotated[Numbers, sub_sky.MOON_ILLUMINATED]
     sky_brightening_mag: Annotated[Numbers, sub_sky.SKY_BRIGHTENING_MAG]
+    sun_altitude_deg: Annotated[Numbers, sub_sky.SUN_ALTITUDE_DEG]
 
 
 class PictureFacts(Struct, frozen=True):

@@ -101,6 +101,7 @@ class SkyBook:
             moon_separation_deg=_masked(subs.moon_separation_deg[part], unknown),
             moon_illuminated=subs.moon_illuminated[part],
             sky_brightening_mag=_masked(subs.sky_brightening_mag[part], unknown),
+            sun_altitude_deg=_masked(subs.sun_altitude_deg[part], unknown),
         )
 
     @property

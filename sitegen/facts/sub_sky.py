@@ -53,3 +53,11 @@ SKY_BRIGHTENING_MAG: Fact[EntryView] = Fact(
     "K. Krisciunas & B. E. Schaefer, PASP 103, 1033 (1991), V band; good to 8–23 % of the brightness",
     3,
 )
+SUN_ALTITUDE_DEG: Fact[EntryView] = Fact(
+    "Sun's altitude",
+    "°",
+    lambda view: view.sub_sky.sun_altitude_deg,
+    "Of the Sun's centre at mid-exposure, without refraction: twilight ends at −18°.",
+    "Sun's position from ERFA",
+    3,
+)

@@ -13,6 +13,7 @@ from sitegen.diary.rig import Filter, FilterKind, Rig, Train, Work
 from sitegen.diary.settings import MoonRule
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
+from sitegen.facts.contradiction import Contradiction
 from sitegen.sky.advice import NARROW_KINDS
 from sitegen.sky.answer import NightSky, SubSky, TargetNight
 from sitegen.stars.measured import RingedFrame, SurveyedFrame
@@ -44,12 +45,19 @@ class PointedPicture(Struct, frozen=True):
 
 class SubInSky(Struct, frozen=True):
     """A light frame with what its total is filed under and the kind of its band; `moon_altitude_deg` at mid-exposure,
-    None where the site is hidden."""
+    None where the site is hidden.
+
+    `targets`: slugs of all that it gathers light for, the one it was pointed at first. `earlier` and `later`: slugs of the listed
+    entries published before and after this one that tell of the same frame.
+    """
 
     sub: Sub
     filter_key: str
     kind: FilterKind
     moon_altitude_deg: float | None
+    targets: tuple[str, ...] = ()
+    earlier: tuple[str, ...] = ()
+    later: tuple[str, ...] = ()
 
     @property
     def narrow(self) -> bool:
@@ -93,6 +101,7 @@ class RingView(Struct, frozen=True):
 class EntryView(Struct, frozen=True):
     """`lights` in time order; `sub_sky` holds one array element a light. `work` is what was done to this entry's rigs
     since the entry before it with the same rig. `surveys` and `rings` in the order the entry names their frames.
+    `contradictions`: where entries published before tell otherwise of its frames.
     `sky_note`: a sentence for the author where nights lie outside the installed table of the Earth's rotation."""
 
     entry: Entry
@@ -106,6 +115,7 @@ class EntryView(Struct, frozen=True):
     surveys: tuple[SurveyView, ...] = ()
     rings: tuple[RingView, ...] = ()
     sky_note: str | None = None
+    contradictions: tuple[Contradiction, ...] = ()
 
     @property
     def kept(self) -> tuple[SubInSky, ...]:

@@ -9,19 +9,22 @@ from msgspec import field
 from sitegen.diary.entry import Lessons
 from sitegen.diary.rig import Filter
 from sitegen.diary.rigs_used import rigs_of
+from sitegen.facts.integration_dark_equivalent import sub_worths_s
 from sitegen.facts.integration_totals import seconds
 from sitegen.facts.night_advice import advice, followed
 from sitegen.facts.night_use import covered, used_share_of_dark
 from sitegen.facts.registry import EntryFacts, IntegrationFacts, OpticsFacts
 from sitegen.facts.views import EntryView, NightView, RingView, SurveyView
+from sitegen.pages.counted_light import CountedLight, counted_light
 from sitegen.pages.outer_card import Evening, OuterCard
 from sitegen.pages.picture_element import PictureView
 from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
 
 
 class NightCard(Evening, frozen=True):
-    """One night of one entry at one site. Unknown values are None (hidden site, no darkness). `exposing` are the stretches of
-    its dark hours in which kept subs were exposing."""
+    """One night of one entry at one site. Unknown values are None (hidden site, no darkness). Numbers are the entry's own, as its
+    page shows them; `light` is what lists count of it. `exposing` are the stretches of its dark hours in which kept subs were
+    exposing that no later entry tells."""
 
     site: str
     target: str | None
@@ -39,6 +42,26 @@ class NightCard(Evening, frozen=True):
     by_filter_s: Mapping[str, float] = field(default_factory=dict)
     dark: tuple[datetime, datetime] | None = None
     exposing: tuple[tuple[datetime, datetime], ...] = ()
+    light: tuple[CountedLight, ...] = ()
+
+    @property
+    def counted_s(self) -> float:
+        """Kept seconds as the lists of the whole diary count them."""
+        return sum(light.kept_s for light in self.light if light.counts())
+
+    @property
+    def counted_narrow_s(self) -> float:
+        return sum(light.narrow_s for light in self.light if light.counts())
+
+    @property
+    def counts(self) -> bool:
+        """Whether lists count any frame of it here, kept or discarded."""
+        return any(light.counts() for light in self.light)
+
+    @property
+    def counts_whole(self) -> bool:
+        """Whether no later entry tells a frame of it."""
+        return all(light.counts() for light in self.light)
 
 
 class EntryCard(OuterCard, frozen=True):
@@ -63,6 +86,7 @@ def outer_card(card: EntryCard) -> OuterCard:
 def card_of(view: EntryView, facts: EntryFacts, half_hours: float | None, picture: PictureView | None = None) -> EntryCard:
     """The card of one entry; `half_hours` is half the common clock of the diary's stacked ribbons, None for a card without."""
     entry = view.entry
+    worths_s = {id(light): worth_s for light, worth_s in zip(view.lights, sub_worths_s(view), strict=True)}
     sites = {night.site.slug for night in view.nights} | ({entry.site} if entry.site else set())
     return EntryCard(
         slug=entry.slug,
@@ -76,7 +100,7 @@ def card_of(view: EntryView, facts: EntryFacts, half_hours: float | None, pictur
         sites=tuple(sorted(sites)),
         topics=entry.topics,
         filters=view.filters,
-        nights=tuple(_night_card(night, view, half_hours) for night in view.nights),
+        nights=tuple(_night_card(night, view, half_hours, worths_s) for night in view.nights),
         integration=facts.integration,
         optics=facts.optics,
         lessons=entry.lessons,
@@ -87,7 +111,10 @@ def card_of(view: EntryView, facts: EntryFacts, half_hours: float | None, pictur
     )
 
 
-def _night_card(night: NightView, view: EntryView, half_hours: float | None) -> NightCard:
+def _night_card(
+    night: NightView, view: EntryView, half_hours: float | None, worths_s: Mapping[int, float | None]
+) -> NightCard:
+    """`worths_s` by the identity of the light."""
     kept = night.kept
     moon = night.sky.moon if night.sky else None
     span = None if half_hours is None else clock_span(night, half_hours)
@@ -110,7 +137,8 @@ def _night_card(night: NightView, view: EntryView, half_hours: float | None) -> 
         ribbon=ribbon_of(night, span, bands_of(view.filters), key, named=False) if span else None,
         by_filter_s={short: total for short, _ in view.filters if (total := _through(night, short))},
         dark=(dark := _dark(night)),
-        exposing=tuple(covered([(light.sub.start, light.sub.end) for light in kept], dark)) if dark else (),
+        exposing=tuple(covered([(light.sub.start, light.sub.end) for light in kept if not light.later], dark)) if dark else (),
+        light=counted_light((light, worths_s[id(light)]) for light in night.lights),
     )
 
 

@@ -1,25 +1,37 @@
 """What pages that gather entries have in common: the list, the hours, the filters."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 from sitegen.pages.card import EntryCard, passbands_of
+from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.entry_row import entry_rows
+from sitegen.pages.list_facts import filters_in_order, shorts_of
 from sitegen.pages.site_book import SiteBook
 
 
-def group_context(cards: Sequence[EntryCard], book: SiteBook) -> dict[str, Any]:
-    """Rows newest first, hours over all of them, and hours by filter in the order filters first appear."""
-    by_filter: dict[str, float] = {}
-    bands: dict[str, tuple[int, ...]] = {}
-    for card in cards:
-        for short, one in card.filters:
-            row = card.integration.by_filter.get(short)
-            by_filter[short] = by_filter.get(short, 0.0) + (row.total_s if row else 0.0)
-            bands.setdefault(short, passbands_of(one))
+def group_context(cards: Sequence[EntryCard], totals: LightTotals | None, book: SiteBook) -> dict[str, Any]:
+    """Rows newest first; hours, nights and filters as `totals` counts them (None for no light), filters in the order in which
+    they first appear."""
+    counted = totals or LightTotals()
+    bands = _bands(cards, book)
     return {
         "rows": entry_rows(tuple(cards), book),
-        "total_s": sum(card.integration.total_s for card in cards),
-        "night_count": len({night.evening for card in cards for night in card.nights}),
-        "filters": [(short, bands[short], total) for short, total in by_filter.items() if total],
+        "total_s": counted.total_s,
+        "shared_s": counted.shared_s,
+        "night_count": len(counted.by_night),
+        "filters": [
+            (short, bands.get(short, ()), total.total_s)
+            for short, total in filters_in_order(counted, shorts_of(cards)).items()
+            if total.total_s
+        ],
     }
+
+
+def _bands(cards: Iterable[EntryCard], book: SiteBook) -> dict[str, tuple[int, ...]]:
+    """By the filter's short name, as the first entry has it; another entry of the diary may have gathered through it."""
+    bands: dict[str, tuple[int, ...]] = {}
+    for card in (*cards, *book.cards):
+        for short, one in card.filters:
+            bands.setdefault(short, passbands_of(one))
+    return bands

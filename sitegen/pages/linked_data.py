@@ -81,9 +81,11 @@ def _log(prepared: PreparedEntry, book: SiteBook) -> dict[str, Any]:
     """The subs as a data set: what was measured, when, and where to fetch it."""
     card, lights = prepared.card, prepared.view.lights
     first, last = lights[0].sub.start, max(light.sub.end for light in lights)
-    description = book.shower.words.say(
-        "data.description", n=len(lights), nights=len(card.nights), title=card.title, total=_total(card, book)
-    )
+    words, nights = book.shower.words, {night.evening for night in card.nights}
+    description = words.say(
+        "data.description", subs=words.count("data.subs", len(lights)), of_nights=words.count("data.of_nights", len(nights)),
+        title=card.title, total=_total(card, book),
+    )  # fmt: skip
     found: dict[str, Any] = {
         "@type": "Dataset",
         "name": book.shower.words.say("data.name", title=card.title),

@@ -9,7 +9,10 @@ from zoneinfo import ZoneInfo
 from sitegen.diary import addresses
 from sitegen.facts.places import places_in
 from sitegen.facts.registry import NightFacts
+from sitegen.pages.card import EntryCard
+from sitegen.pages.counted_light import light_totals
 from sitegen.pages.entry_sections.nights import advice_words, large_ribbon
+from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Page
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import Shown
@@ -21,11 +24,14 @@ def night_pages(prepared: Iterable[PreparedEntry], book: SiteBook) -> Iterable[P
     evenings = sorted(book.by_evening)
     position = {evening: index for index, evening in enumerate(evenings)}
     parts: dict[date, list[dict[str, Any]]] = {}
+    cards: dict[date, dict[str, EntryCard]] = {}
     for one in prepared:
         for index, night in enumerate(one.view.nights):
             parts.setdefault(night.evening, []).append(_part(one, index, book))
+            cards.setdefault(night.evening, {})[one.card.slug] = one.card
     for evening, found in sorted(parts.items()):
         place = position[evening]
+        totals = light_totals((evening, part["card"].light) for part in found)
         yield Page(
             addresses.night(evening),
             "night.html",
@@ -33,11 +39,13 @@ def night_pages(prepared: Iterable[PreparedEntry], book: SiteBook) -> Iterable[P
             {
                 "evening": evening,
                 "parts_of_night": found,
-                "total_s": sum(part["integration_s"] for part in found),
+                "total_s": totals.total_s,
+                "shared_s": totals.shared_s,
                 "earlier": evenings[place - 1] if place else None,
                 "later": evenings[place + 1] if place + 1 < len(evenings) else None,
             },
             section="nights",
+            facts=list_facts("nights", evening.isoformat(), cards[evening].values(), totals, [evening]),
         )
 
 

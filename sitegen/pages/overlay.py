@@ -11,6 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sitegen.catalogue import lookup, sky_object
+from sitegen.charts.lettering import LETTER, width_of
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
 from sitegen.stars.solving.grid import GridLine, compass, grid_lines, scale_bar_px
@@ -260,7 +261,7 @@ class _Room:
         return True
 
     def _box(self, letters: Letters) -> tuple[float, float, float, float]:
-        length = LETTER_PX * len(letters.text)
+        length = LETTER_PX * width_of(letters.text) / LETTER
         left = letters.x * self.width + letters.dx - {"start": 0.0, "middle": length / 2, "end": length}[letters.anchor]
         base = letters.y * self.height + letters.dy
         return left, base - LINE_PX + 4, left + length, base + 4

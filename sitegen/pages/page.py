@@ -10,7 +10,8 @@ if TYPE_CHECKING:
 
 
 class Page(Struct, frozen=True):
-    """`context` holds plain records only, so that its hash tells whether the page must be drawn again."""
+    """`context` holds plain records only, so that its hash tells whether the page must be drawn again. `facts` are published
+    beside the page as facts.json; None for a page without."""
 
     address: str
     template: str
@@ -18,6 +19,7 @@ class Page(Struct, frozen=True):
     context: dict[str, Any] = field(default_factory=dict)
     section: str = "diary"
     description: str | None = None
+    facts: Struct | None = None
 
 
 class PageKind(Struct, frozen=True):

@@ -11,9 +11,11 @@ from sitegen.facts.facts_json import record_of
 from sitegen.facts.registry import OpticsFacts
 from sitegen.facts.views import OpticsView
 from sitegen.pages.card import EntryCard, passbands_of
+from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.entry_sections.stars import StarsShown, stars_shown
 from sitegen.pages.entry_sections.train import optics_shown
 from sitegen.pages.groups import group_context
+from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
@@ -21,6 +23,7 @@ from sitegen.pages.site_book import SiteBook
 
 def pages(book: SiteBook) -> Iterable[Page]:
     for slug, rig in sorted(book.rigs.items()):
+        cards, totals = book.by_rig.get(slug, []), book.totals_by_rig.get(slug, LightTotals())
         yield Page(
             addresses.rig(slug),
             "rig.html",
@@ -31,23 +34,31 @@ def pages(book: SiteBook) -> Iterable[Page]:
                 "filters_of_rig": [(one, passbands_of(one)) for one in rig.filters.values()],
                 "history": _history(rig, book),
                 "cautions": list(dict.fromkeys(work.caution for work in rig.work if work.caution)),
-                **group_context(book.by_rig.get(slug, []), book),
+                **group_context(cards, totals, book),
             },
             section="gear",
+            facts=list_facts("rigs", slug, cards, totals),
         )
     yield Page(
         addresses.RIGS,
         "gear.html",
         book.shower.words["page.gear"],
         {
-            "rigs": [(addresses.rig(slug), rig.name, len(cards := book.by_rig.get(slug, [])),
-                      sum(card.integration.total_s for card in cards)) for slug, rig in sorted(book.rigs.items())],
-            "sites": [(addresses.site(slug), site.name, len(cards := book.by_site.get(slug, [])),
-                       sum(night.integration_s for card in cards for night in card.nights if night.site == slug))
-                      for slug, site in sorted(book.sites.items())],
+            "rigs": [
+                (addresses.rig(slug), rig.name, len(book.by_rig.get(slug, [])), _hours(book.totals_by_rig.get(slug)))
+                for slug, rig in sorted(book.rigs.items())
+            ],
+            "sites": [
+                (addresses.site(slug), site.name, len(book.by_site.get(slug, [])), _hours(book.totals_by_site.get(slug)))
+                for slug, site in sorted(book.sites.items())
+            ],
         },
         section="gear",
-    )  # fmt: skip
+    )
+
+
+def _hours(totals: LightTotals | None) -> float:
+    return totals.total_s if totals else 0.0
 
 
 def _optics(rig: Rig, train: Train, book: SiteBook) -> tuple[Shown, ...]:

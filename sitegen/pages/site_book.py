@@ -1,6 +1,6 @@
 """The diary as lists see it: every entry's card, and what belongs together."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
@@ -12,6 +12,7 @@ from sitegen.diary.rig import Rig
 from sitegen.diary.settings import Settings
 from sitegen.pages.card import EntryCard, NightCard
 from sitegen.pages.card_groups import CardGroups, by_evening, grouped
+from sitegen.pages.counted_light import CountedLight, Key, LightTotals, light_totals, light_totals_by
 from sitegen.pages.shown import Shower
 
 
@@ -55,3 +56,29 @@ class SiteBook(CardGroups[EntryCard]):
     def years(self) -> tuple[int, ...]:
         """Every year with a night or an entry, newest first."""
         return tuple(sorted({*self.by_year, *self.published_years}, reverse=True))
+
+    @cached_property
+    def totals(self) -> LightTotals:
+        """Of the whole diary."""
+        return light_totals((night.evening, night.light) for card in self.cards for night in card.nights)
+
+    @cached_property
+    def totals_by_target(self) -> dict[str, LightTotals]:
+        return self._totals_by(lambda _, light: light.targets)
+
+    @cached_property
+    def totals_by_rig(self) -> dict[str, LightTotals]:
+        return self._totals_by(lambda _, light: (light.rig,))
+
+    @cached_property
+    def totals_by_site(self) -> dict[str, LightTotals]:
+        return self._totals_by(lambda night, _: (night.site,))
+
+    @cached_property
+    def totals_by_year(self) -> dict[int, LightTotals]:
+        """By the year of the evening."""
+        return self._totals_by(lambda night, _: (night.evening.year,))
+
+    def _totals_by(self, keys: Callable[[NightCard, CountedLight], Iterable[Key]]) -> dict[Key, LightTotals]:
+        nights = (night for card in self.cards for night in card.nights)
+        return light_totals_by((night.evening, light, keys(night, light)) for night in nights for light in night.light)

@@ -4,13 +4,16 @@ from collections.abc import Iterable
 
 from sitegen.diary import addresses
 from sitegen.diary.settings import Privacy
+from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.groups import group_context
+from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
 
 def pages(book: SiteBook) -> Iterable[Page]:
     for slug, site in sorted(book.sites.items()):
+        cards, totals = book.by_site.get(slug, []), book.totals_by_site.get(slug, LightTotals())
         yield Page(
             addresses.site(slug),
             "site.html",
@@ -19,9 +22,10 @@ def pages(book: SiteBook) -> Iterable[Page]:
                 "place": site,
                 "privacy": book.settings.privacy,
                 "decimals": _decimals(book.settings.privacy),
-                **group_context(book.by_site.get(slug, []), book),
+                **group_context(cards, totals, book),
             },
             section="gear",
+            facts=list_facts("sites", slug, cards, totals),
         )
 
 

@@ -43,14 +43,14 @@ def pages(book: SiteBook) -> Iterable[Page]:
 def targets_of(book: SiteBook) -> tuple[Found, ...]:
     """Every target of the diary by name, as its newest entry knows it, with the light gathered on it."""
     newest = {target.slug: target for card in reversed(book.cards) for target in card.targets}
-    found = [Found(newest[slug], constellation(newest[slug]), len(cards), _light_s(newest[slug].name, book))
+    found = [Found(newest[slug], constellation(newest[slug]), len(cards), _light_s(slug, book))
              for slug, cards in book.by_target.items()]  # fmt: skip
     return tuple(sorted(found, key=lambda one: (one.target.name, one.target.slug)))
 
 
-def _light_s(name: str, book: SiteBook) -> float:
-    """Over all nights that were spent on it; an entry may have several targets."""
-    return sum(night.integration_s for card in book.cards for night in card.nights if night.target == name)
+def _light_s(slug: str, book: SiteBook) -> float:
+    totals = book.totals_by_target.get(slug)
+    return totals.total_s if totals else 0.0
 
 
 def _marked(one: Found) -> Iterable[SkyTarget]:

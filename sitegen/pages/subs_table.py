@@ -17,6 +17,7 @@ COLUMNS: tuple[tuple[str, str, str | None], ...] = (
     ("moon_separation_deg", "float64", "deg"),
     ("moon_illuminated", "float64", None),
     ("sky_brightening_mag", "float64", "mag"),
+    ("sun_altitude_deg", "float64", "deg"),
 )
 
 

@@ -1,12 +1,14 @@
 """One page a target, and the list of all of them."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
 from sitegen.pages.card import EntryCard
+from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.entry_sections.where import place_of
 from sitegen.pages.groups import group_context
+from sitegen.pages.list_facts import list_facts, wishes_of
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
@@ -14,29 +16,32 @@ from sitegen.pages.site_book import SiteBook
 def pages(book: SiteBook) -> Iterable[Page]:
     targets = {target.slug: target for card in reversed(book.cards) for target in card.targets}
     for slug, cards in sorted(book.by_target.items()):
-        yield _page(targets[slug], book, group_context(cards, book))
+        yield _page(targets[slug], cards, book)
     yield Page(
         addresses.TARGETS,
         "groups.html",
         book.shower.words["page.targets"],
-        {"groups": [(addresses.target(slug), targets[slug].name, len(cards), _hours(cards))
+        {"groups": [(addresses.target(slug), targets[slug].name, len(cards), _hours(slug, book))
                     for slug, cards in sorted(book.by_target.items(), key=lambda item: targets[item[0]].name)],
          "kind": "targets"},
         section="sky",
     )  # fmt: skip
 
 
-def _hours(cards: Iterable[EntryCard]) -> float:
-    return sum(float(card.integration.total_s) for card in cards)
+def _hours(slug: str, book: SiteBook) -> float:
+    totals = book.totals_by_target.get(slug)
+    return totals.total_s if totals else 0.0
 
 
-def _page(target: Target, book: SiteBook, group: dict[str, object]) -> Page:
+def _page(target: Target, cards: Sequence[EntryCard], book: SiteBook) -> Page:
+    totals = book.totals_by_target.get(target.slug, LightTotals())
     return Page(
         addresses.target(target.slug),
         "target.html",
         target.name,
-        {"place": place_of(target, book), **group},
+        {"place": place_of(target, book), **group_context(cards, totals, book)},
         section="sky",
+        facts=list_facts("targets", target.slug, cards, totals, wanted_s=wishes_of(cards)),
     )
 
 

@@ -13,10 +13,11 @@ from sitegen.charts.columns import Column
 from sitegen.charts.dark_hours_used import UsedNight
 from sitegen.charts.light_gathered import FilterLight
 from sitegen.diary import addresses
-from sitegen.diary.rig import Filter
+from sitegen.diary.rig import Filter, FilterKind
 from sitegen.facts.integration_by_filter import FilterTotals
 from sitegen.facts.night_use import covered_s
 from sitegen.pages.card import EntryCard, NightCard, passbands_of
+from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
@@ -34,22 +35,24 @@ def pages(book: SiteBook) -> Iterable[Page]:
             "sums": sums(book),
             "entry_count": len(book.cards),
             "night_count": len(book.by_evening),
+            "shared_s": book.totals.shared_s,
             "drawn": [chart for chart in _charts(book) if chart],
         },
         section="totals",
         description=words["totals.description"],
+        facts=list_facts("totals", book.settings.title, book.cards, book.totals, book.by_evening),
     )
 
 
 def sums(book: SiteBook) -> tuple[Shown, ...]:
     """The diary's own totals, each explained as an entry's are."""
-    rows = [card.integration for card in book.cards]
+    counted = book.totals
     totals = {
-        "total_s": sum(row.total_s for row in rows),
-        "broadband_s": sum(row.broadband_s for row in rows),
-        "narrowband_s": sum(row.narrowband_s for row in rows),
-        "kept": sum(row.kept for row in rows),
-        "discarded": sum(row.discarded for row in rows),
+        "total_s": counted.total_s,
+        "broadband_s": counted.broadband_s,
+        "narrowband_s": counted.narrowband_s,
+        "kept": counted.kept,
+        "discarded": counted.discarded,
     }
     return book.shower.show_known("integration", totals)
 
@@ -61,14 +64,14 @@ def _charts(book: SiteBook) -> Iterable[Drawn | None]:
     yield drawn(light_gathered.CHART, filter_lights(book.cards), voice)
     yield drawn(hours_by_year.CHART, by_year(nights), voice)
     yield drawn(hours_by_month.CHART, by_month(nights, voice.numbers.language), voice)
-    yield drawn(hours_by_moon.CHART, [(night.illuminated, broad_s(night), night.narrow_s) for night in lit], voice,
+    yield drawn(hours_by_moon.CHART, [(night.illuminated, broad_s(night), night.counted_narrow_s) for night in lit], voice,
                 note=_left_out(nights, lit, voice))  # fmt: skip
     yield drawn(dark_hours_used.CHART, used_nights(book.by_evening), voice, note=_without_dark(nights, voice))
 
 
 def _left_out(nights: Sequence[NightCard], lit: Sequence[NightCard], voice: Voice) -> str | None:
     """Said where hours are missing from a chart because their site keeps its place to itself."""
-    missing_s = sum(night.integration_s for night in nights) - sum(night.integration_s for night in lit)
+    missing_s = sum(night.counted_s for night in nights) - sum(night.counted_s for night in lit)
     return voice.words.say("totals.left_out", hours=voice.numbers.duration(missing_s)) if missing_s >= 60 else None
 
 
@@ -79,24 +82,37 @@ def _without_dark(nights: Sequence[NightCard], voice: Voice) -> str | None:
 
 
 def broad_s(night: NightCard) -> float:
-    return night.integration_s - night.narrow_s
+    return night.counted_s - night.counted_narrow_s
 
 
 def filter_lights(cards: Sequence[EntryCard]) -> tuple[FilterLight, ...]:
     """Every filter that gathered light or is wanted, broadband before narrowband, each by wavelength. Filters of several
     rigs count together where they share a short name and a kind."""
-    known: dict[tuple[str, str], Filter] = {}
-    gathered: dict[tuple[str, str], float] = {}
-    missing: dict[tuple[str, str], float] = {}
+    known: dict[tuple[str, FilterKind], Filter] = {}
+    gathered = _gathered(cards)
+    missing: dict[tuple[str, FilterKind], float] = {}
     for card in cards:
         for short, one in card.filters:
             key, row = (short, one.kind), card.integration.by_filter.get(short)
             known.setdefault(key, one)
-            gathered[key] = gathered.get(key, 0.0) + (row.total_s if row else 0.0)
             missing[key] = missing.get(key, 0.0) + _missing_s(card, row)
-    shown = [key for key in known if gathered[key] or missing[key]]
+    for short, kind in gathered:
+        known.setdefault((short, kind), Filter(short, short, kind))
+    shown = [key for key in known if gathered.get(key) or missing.get(key)]
     order = sorted(shown, key=lambda key: (KINDS.index(key[1]), passbands_of(known[key])[:1], key))
-    return tuple(FilterLight(key[0], known[key].name, passbands_of(known[key]), gathered[key], missing[key]) for key in order)
+    return tuple(
+        FilterLight(key[0], known[key].name, passbands_of(known[key]), gathered.get(key, 0.0), missing.get(key, 0.0))
+        for key in order
+    )
+
+
+def _gathered(cards: Iterable[EntryCard]) -> dict[tuple[str, FilterKind], float]:
+    """Counted seconds by filter and kind."""
+    gathered: dict[tuple[str, FilterKind], float] = {}
+    for light in (light for card in cards for night in card.nights for light in night.light if light.counts()):
+        key = light.filter, light.kind
+        gathered[key] = gathered.get(key, 0.0) + light.kept_s
+    return gathered
 
 
 def _missing_s(card: EntryCard, row: FilterTotals | None) -> float:
@@ -122,7 +138,7 @@ def by_month(nights: Sequence[NightCard], language: str) -> tuple[Column, ...]:
 
 
 def _column(label: str, nights: Sequence[NightCard]) -> Column:
-    return Column(label, sum(map(broad_s, nights)), sum(night.narrow_s for night in nights))
+    return Column(label, sum(map(broad_s, nights)), sum(night.counted_narrow_s for night in nights))
 
 
 def used_nights(by_evening: Mapping[date, Sequence[NightCard]]) -> tuple[UsedNight, ...]:
@@ -139,7 +155,8 @@ def _place(night: NightCard) -> tuple[date, str]:
 def _used(cards: Sequence[NightCard]) -> UsedNight:
     first = cards[0]
     alone = first.used_share or 0.0
-    return UsedNight(first.evening, alone if len(cards) == 1 else _together(cards), first.dark_s or 0.0)
+    whole = len(cards) == 1 and first.counts_whole
+    return UsedNight(first.evening, alone if whole else _together(cards), first.dark_s or 0.0)
 
 
 def _together(cards: Sequence[NightCard]) -> float:

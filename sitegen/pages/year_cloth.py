@@ -64,7 +64,7 @@ def year_cloth(year: int, book: SiteBook) -> YearCloth | None:
         site=home.name,
         areas=areas,
         moon=moon,
-        threads=tuple(_thread(night, days[0], book) for night in known if night.kept),
+        threads=tuple(_thread(night, days[0], book) for night in known if night.kept and night.counted_s),
         months=tuple((round(100 * (day - days[0]).days / len(days), 2), day) for day in days if day.day == 1),
         hours=tuple(_hour(hour, half_h) for hour in range(-int(half_h) + 1, int(half_h), 2)),
     )
@@ -164,5 +164,5 @@ def _thread(night: NightCard, first: date, book: SiteBook) -> Thread:
     filters = dict(book.by_slug[night.entry].filters)
     most = max(night.by_filter_s, key=lambda short: (night.by_filter_s[short], short))
     bands = passbands_of(filters[most]) if most in filters else ()
-    label = f"{book.shower.numbers.short_day(night.evening)}: {book.shower.numbers.duration(night.integration_s)}"
+    label = f"{book.shower.numbers.short_day(night.evening)}: {book.shower.numbers.duration(night.counted_s)}"
     return Thread((night.evening - first).days, round(start, 2), round(end - start, 2), bands[0] if bands else 0, label)

@@ -3,13 +3,14 @@
 from datetime import date
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.pages.card import NightCard
 from sitegen.pages.site_book import SiteBook
 
 
 class SheetMonth(Struct, frozen=True):
-    """Nights of one month, in order."""
+    """Nights of one month, in order, with the light that counts in lists as their own."""
 
     first_day: date
     total_s: float
@@ -29,11 +30,16 @@ def year_sheet(year: int, book: SiteBook) -> YearSheet:
                    for month in range(1, 13))  # fmt: skip
     return YearSheet(
         year=year,
-        total_s=sum(night.integration_s for night in nights),
+        total_s=sum(night.counted_s for night in nights),
         night_count=len({night.evening for night in nights}),
         months=months,
     )
 
 
 def _month(first_day: date, nights: list[NightCard]) -> SheetMonth:
-    return SheetMonth(first_day, sum(night.integration_s for night in nights), tuple(nights))
+    """A night of which another entry tells everything is shown once, there; where nobody else has that evening, here all the
+    same."""
+    counted = {night.evening for night in nights if night.counts}
+    shown = [night for night in nights if night.counts or night.evening not in counted]
+    total_s = sum(night.counted_s for night in nights)
+    return SheetMonth(first_day, total_s, tuple(replace(night, integration_s=night.counted_s) for night in shown))

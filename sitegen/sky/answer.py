@@ -102,6 +102,7 @@ class SubSky(Struct, frozen=True, eq=False):
     target_altitude_deg, airmass, moon_separation_deg: NaN without a direction.
     sky_brightening_mag: V, positive is brighter; 0 with the Moon down; NaN without a direction, with the
         target below the horizon, and with the Moon up over a site whose dark sky nobody measured.
+    sun_altitude_deg: of the Sun's centre, airless and topocentric.
     """
 
     target_altitude_deg: Floats
@@ -110,6 +111,7 @@ class SubSky(Struct, frozen=True, eq=False):
     moon_separation_deg: Floats
     moon_illuminated: Floats
     sky_brightening_mag: Floats
+    sun_altitude_deg: Floats
 
 
 class SkyAnswer(Struct, frozen=True, eq=False):

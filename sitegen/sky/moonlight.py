@@ -1,6 +1,10 @@
 """Moonlight scattered into the sky: Krisciunas & Schaefer 1991, PASP 103, 1033, doi 10.1086/132921.
 
 Surface brightness is in nanolamberts (nL), angles in degrees. Equation numbers are the paper's.
+
+Valid for the V band: its authors found 8 to 23 % scatter (0.1 to 0.2 mag) at one clear mountain site. It knows neither haze nor
+cloud, neither the Moon's distance (+16 to -11 % of moonlight) nor its extra brightness within 7 degrees of full (up to 35 %), and
+steps by 16 % at 10 degrees from the Moon. It says nothing about a narrowband filter.
 """
 
 import numpy as np
@@ -8,18 +12,9 @@ from numpy.typing import ArrayLike
 
 from sitegen.sky.arrays import Floats
 
-QUOTED_SCATTER_PERCENT = (8, 23)
 MIE_BRANCH_DEG = 10.0
 NEAREST_DEG = 0.25
 """Inside the Moon's own disc equation 19 runs to infinity; the separation stops here."""
-
-VALIDITY = (
-    "Model of Krisciunas & Schaefer (1991) for the V band: its authors found 8 to 23 % scatter "
-    "(0.1 to 0.2 mag) at one clear mountain site. It knows neither haze nor cloud, neither the Moon's "
-    "distance (+16 to -11 % of moonlight) nor its extra brightness within 7 degrees of full (up to 35 %), "
-    "and steps by 16 % at 10 degrees from the Moon. It says nothing about a narrowband filter."
-)
-
 
 def nanolamberts(mag_arcsec2: ArrayLike) -> Floats:
     """V surface brightness to nL (eq. 1, after Garstang 1986, PASP 98, 364)."""

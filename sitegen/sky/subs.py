@@ -23,7 +23,8 @@ def sub_sky(
     """
     refuse_strays(ephemeris, unix_s, night)
     moon = ephemeris.moon(night, unix_s)
-    phase_angle = phase_angle_deg(moon, ephemeris.sun(night, unix_s))
+    sun = ephemeris.sun(night, unix_s)
+    phase_angle = phase_angle_deg(moon, sun)
     moon_seen = ephemeris.from_observer(night, unix_s, moon)
     moon_altitude = ephemeris.altitude_deg(night, moon_seen)
     target = target_seen(ephemeris, unix_s, night, direction, icrs)
@@ -35,6 +36,7 @@ def sub_sky(
         moon_separation_deg=separation,
         moon_illuminated=illuminated_fraction(phase_angle),
         sky_brightening_mag=brightening_mag(altitude, moon_altitude, separation, phase_angle, *site_sky(places, night)),
+        sun_altitude_deg=ephemeris.altitude_deg(night, ephemeris.from_observer(night, unix_s, sun)),
     )
 
 

@@ -84,7 +84,7 @@ def _entry(content: Path, number: int, size: Size, pictures: list[str]) -> None:
     first = FIRST_EVENING + timedelta(days=int(number * 3650 / max(1, size.entries)))
     evenings = [first + timedelta(days=3 * night) for night in range(size.nights)]
     for evening in evenings:
-        rows = list(_rows(evening, size.subs, FILTERS[rig], chance))
+        rows = list(_rows(evening, size.subs, FILTERS[rig], number, chance))
         (content / "logs" / f"{slug}-{evening}.csv").write_text(LOG_HEAD + "".join(rows), "utf-8")
     frames = _frames(content, slug, evenings[-1] + timedelta(days=1), rig, number, size)
     text = _front_matter(number, rig, slug, evenings, pictures, frames, chance) + _body(slug, chance)
@@ -94,8 +94,9 @@ def _entry(content: Path, number: int, size: Size, pictures: list[str]) -> None:
 LOG_HEAD = "start,exposure_s,filter,kind,kept,reason,binning,gain,sensor_c,fwhm_arcsec,elongation,guiding_rms_arcsec\n"
 
 
-def _rows(evening: date, subs: int, filters: tuple[str, ...], chance: random.Random) -> Iterator[str]:
-    moment = datetime(evening.year, evening.month, evening.day, 20, 30, tzinfo=UTC)
+def _rows(evening: date, subs: int, filters: tuple[str, ...], number: int, chance: random.Random) -> Iterator[str]:
+    """Entries that share an evening begin some seconds apart: their frames are not the same ones."""
+    moment = datetime(evening.year, evening.month, evening.day, 20, 30, tzinfo=UTC) + timedelta(seconds=number % 300)
     for index in range(subs):
         kept = chance.random() > 0.08
         moment += timedelta(seconds=312)
@@ -151,7 +152,7 @@ def _frames(content: Path, slug: str, evening: date, rig: str, number: int, size
     folder = content / "logs" / slug
     for index, _ in enumerate(share):
         folder.mkdir(exist_ok=True)
-        moment = datetime(evening.year, evening.month, evening.day, 20, tzinfo=UTC) + timedelta(seconds=65 * index)
+        moment = datetime(evening.year, evening.month, evening.day, 20, tzinfo=UTC) + timedelta(seconds=65 * index + number % 60)
         (folder / f"light-{index:05d}.fits").write_bytes(_fits(moment, FILTERS[rig][0], OPTICS[rig][2]))
     return len(share) > 0
 

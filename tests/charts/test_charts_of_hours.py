@@ -10,6 +10,7 @@ from sitegen.charts.chart import Chart, drawn
 from sitegen.charts.columns import Column
 from sitegen.charts.dark_hours_used import UsedNight
 from sitegen.charts.light_gathered import FilterLight
+from sitegen.charts.plain_letters import as_written
 from tests.charts.speaking import VOICE
 
 HOUR = 3600.0
@@ -21,7 +22,7 @@ def axes_of(chart: Chart[object], values: object) -> Axes:
 
 
 def words_in(axes: Axes) -> list[str]:
-    return [text.get_text().replace("\u202f", " ") for text in axes.texts]
+    return [as_written(text.get_text()).replace("\u202f", " ") for text in axes.texts]
 
 
 def test_a_bar_is_as_long_as_its_hours() -> None:
@@ -74,7 +75,7 @@ def test_the_year_with_most_light_is_the_title() -> None:
 def test_months_are_letters_and_the_table_names_them() -> None:
     """Twelve columns, January first."""
     months = [Column(name, HOUR * place, 0.0) for place, name in enumerate(hours_by_month.NAMES)]
-    labels = [label.get_text() for label in axes_of(hours_by_month.CHART, months).figure.texts]
+    labels = [as_written(label.get_text()) for label in axes_of(hours_by_month.CHART, months).figure.texts]
     assert "".join(label for label in labels if label.isalpha()) == "JFMAMJJASOND"
     assert [row[0] for row in hours_by_month.table(months, VOICE).rows] == list(hours_by_month.NAMES)
 
@@ -124,7 +125,7 @@ def test_each_night_is_a_dot_at_its_share() -> None:
 def test_within_one_year_months_are_named() -> None:
     """A first season shows its months."""
     axes = axes_of(dark_hours_used.CHART, NIGHTS[:2])
-    written = [text.get_text() for text in axes.figure.texts]
+    written = [as_written(text.get_text()) for text in axes.figure.texts]
     assert [text for text in written if not text.endswith("%")] == ["1 Nov", "1 Dec"]
 
 

@@ -33,7 +33,7 @@ def context(page_kind: Any, book: SiteBook) -> Mapping[str, Any]:
 
 
 BROAD = entry(run("2026-10-12T11:00:00", 12, 600.0, gap_s=0.0), wanted_hours={"L": 5.0}, stage="gathering")
-THROUGH_HA = run("2026-10-12T12:00:00", 12, 600.0, gap_s=0.0, filter="Ha")
+THROUGH_HA = run("2026-10-12T12:00:01", 12, 600.0, gap_s=0.0, filter="Ha")  # a second later: other frames
 NARROW = entry(THROUGH_HA, slug="second", published=date(2026, 11, 1), wanted_hours={"Ha": 9.0})
 
 

@@ -4,6 +4,7 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
+from sitegen.charts.plain_letters import as_written
 from sitegen.charts.sub_quality import (
     CHART,
     MEASURES,
@@ -59,7 +60,7 @@ def test_hours_are_the_sites() -> None:
 def test_clocks_that_were_changed_between_nights_both_stand_under_the_chart() -> None:
     """Summer time begins there on 4 October 2026 (tz database): one sky, two rows of local hours, and UTC."""
     panel = CHART.draw(values(night([2.0] * 30, date(2026, 9, 28)), night([2.5] * 30, date(2026, 10, 12))), VOICE)[0]
-    written = [text.get_text() for text in panel.figure.axes[0].texts]
+    written = [as_written(text.get_text()) for text in panel.figure.axes[0].texts]
     assert {"+9:30", "+10:30", "UTC"} <= set(written)
 
 

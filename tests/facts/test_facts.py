@@ -5,6 +5,7 @@ import random
 from datetime import UTC, date, datetime
 from typing import Any
 
+import numpy as np
 import pytest
 from msgspec.structs import replace
 
@@ -13,20 +14,22 @@ from sitegen.diary.settings import Privacy
 from sitegen.diary.target import Target
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import as_json, facts_of, plain
-from sitegen.facts.integration_dark_equivalent import dark_equivalent_s
+from sitegen.facts.integration_dark_equivalent import dark_equivalent_s, sub_worths_s
 from sitegen.facts.night_use import covered_s
+from sitegen.facts.views import EntryView
 from tests.diaries import HILL, SCULPTOR, diary, entry, run, sub
 
 # the contract's facts.json, schema 1: every key at every level
 ENTRY_KEYS = "schema entry title stage target optics integration nights subs pictures star_shapes star_rings cautions".split()
 OPTICS_KEYS = """rig from binning focal_length_mm f_ratio scale_arcsec_px field_deg field_diagonal_deg rayleigh_arcsec
 dawes_arcsec seeing_arcsec sampling_px_per_fwhm sampling measured_scale_arcsec_px measured_focal_length_mm""".split()
-INTEGRATION_KEYS = """total_s kept discarded discarded_s broadband_s narrowband_s dark_equivalent_s by_filter by_night""".split()
+INTEGRATION_KEYS = """total_s kept discarded discarded_s broadband_s narrowband_s dark_equivalent_s shared_s by_filter
+by_night""".split()
 NIGHT_KEYS = """evening_of site sunset sunrise dark_start dark_end dark_s nautical_dark_s moon target integration_s first_start
 last_end used_share_of_dark advice moon_down followed""".split()
 MOON_KEYS = "illuminated phase age_days rise set up_share_of_dark dark_and_moonless_s".split()
 SUB_KEYS = """start exposure_s filter kept target_altitude_deg airmass moon_altitude_deg moon_separation_deg moon_illuminated
-sky_brightening_mag""".split()
+sky_brightening_mag sun_altitude_deg""".split()
 
 
 def facts(one: Entry, **settings: Any) -> dict[str, Any]:
@@ -114,7 +117,7 @@ def test_a_hidden_site_publishes_nothing_that_depends_on_position() -> None:
     known = {"evening_of", "site", "integration_s", "first_start", "last_end", "moon", "target"}
     assert all(night[key] is None for key in NIGHT_KEYS if key not in known)
     assert all(value is None for value in [*night["moon"].values(), *night["target"].values()])
-    for key in ("target_altitude_deg", "airmass", "moon_altitude_deg", "moon_separation_deg", "sky_brightening_mag"):
+    for key in set(SUB_KEYS) - {"start", "exposure_s", "filter", "kept", "moon_illuminated"}:
         assert found["subs"][key] == [None] * 3
     assert found["integration"]["total_s"] == 900
     assert found["integration"]["dark_equivalent_s"] is None
@@ -154,14 +157,83 @@ def test_used_share_counts_overlapping_rigs_once() -> None:
 
 
 def test_dark_equivalent_halves_where_the_sky_is_twice_as_bright() -> None:
-    """A brightening of 2.5·log10(2) mag makes 600 s worth 300 s; narrowband and discarded subs do not enter."""
+    """A brightening of 2.5·log10(2) mag halves what 600 s are worth; narrowband and discarded subs do not enter."""
     subs = [sub("2026-09-12 12:00", 600.0), sub("2026-09-12 13:00", filter="Ha"), sub("2026-09-12 14:00", kept=False)]
     book = diary(entry(subs))
     view = views_of(book, book.entries)[0]
-    doubled = view.sub_sky.sky_brightening_mag.copy()
-    doubled[:] = [0.752575, 5.0, 5.0]
-    brighter = replace(view, sub_sky=replace(view.sub_sky, sky_brightening_mag=doubled))
-    assert dark_equivalent_s(brighter) == pytest.approx(300, abs=0.01)
+    overhead = under(view, target_altitude_deg=90.0, sun_altitude_deg=-30.0)
+    brighter = under(overhead, sky_brightening_mag=[0.752575, np.nan, 5.0])
+    assert dark_equivalent_s(brighter) == pytest.approx(300, abs=0.1)
+    assert sub_worths_s(brighter)[1:] == (0.0, 0.0)
+
+
+def under(view: EntryView, **columns: Any) -> EntryView:
+    """The view with other skies over its subs, one value for all or one for each."""
+    arrays = {name: np.broadcast_to(np.asarray(value, float), len(view.lights)) for name, value in columns.items()}
+    return replace(view, sub_sky=replace(view.sub_sky, **arrays))
+
+
+def three_subs(**settings: Any) -> EntryView:
+    """Three broadband subs of a moonless evening, the target some 38 deg up."""
+    book = diary(entry(run("2026-09-12 12:00", 3)), **settings)
+    return views_of(book, book.entries)[0]
+
+
+def test_a_dark_hour_is_worth_its_exposure_less_the_air() -> None:
+    """Without Moon and twilight a sub counts exposure × 10^(−0.8 k (X − 1)): the published airmass, the site's k of 0.22."""
+    view = three_subs()
+    columns = as_json(facts_of(view))["subs"]
+    assert all(sun < -18 for sun in columns["sun_altitude_deg"])
+    assert max(columns["moon_altitude_deg"]) < 0
+    expected = sum(300 * 10 ** (-0.8 * 0.22 * (air - 1)) for air in columns["airmass"])
+    assert facts_of(view).integration.dark_equivalent_s == pytest.approx(expected, abs=0.1)
+    assert 0.75 * 900 < expected < 0.8 * 900
+
+
+def test_a_sub_below_the_horizon_counts_nothing_and_hides_nothing() -> None:
+    """One of three subs with its target down: the other two still have their worth."""
+    view = three_subs()
+    altitudes = view.sub_sky.target_altitude_deg.copy()
+    altitudes[1] = -3.0
+    brightening = view.sub_sky.sky_brightening_mag.copy()
+    brightening[1] = np.nan  # as the model of moonlight says below the horizon
+    sunk = under(view, target_altitude_deg=altitudes, sky_brightening_mag=brightening)
+    first, _, third = sub_worths_s(view)
+    assert sub_worths_s(sunk) == (first, 0.0, third)
+    assert dark_equivalent_s(sunk) == pytest.approx(first + third)
+
+
+def test_subs_in_daylight_count_nothing() -> None:
+    """Three subs at noon are worth no dark hour, though the Moon is down."""
+    view = views_of(book := diary(entry(run("2026-09-12 03:00", 3))), book.entries)[0]
+    assert min(view.sub_sky.sun_altitude_deg) > 30
+    assert facts_of(view).integration.dark_equivalent_s == 0
+    assert facts_of(view).integration.total_s == 900
+
+
+def test_one_sub_of_which_nothing_is_known_makes_the_sum_unknown() -> None:
+    """The others keep their worth; the sum is no claim any more."""
+    view = three_subs()
+    moonlit = under(view, sky_brightening_mag=[0.0, np.nan, 0.0])
+    assert [worth is None for worth in sub_worths_s(moonlit)] == [False, True, False]
+    assert dark_equivalent_s(moonlit) is None
+
+
+def test_an_unmeasured_sky_is_worth_its_dark_hours() -> None:
+    """Without `sky_mag_arcsec2` dark, moonless subs have a worth; in twilight nobody can say."""
+    unmeasured = replace(HILL, sky_mag_arcsec2=None)
+    dark = three_subs(site=unmeasured)
+    assert sub_worths_s(dark) == sub_worths_s(three_subs())
+    assert dark_equivalent_s(under(dark, sun_altitude_deg=[-30.0, -15.0, -30.0])) is None
+
+
+def test_subs_of_two_sites_are_weighed_by_their_own_air() -> None:
+    """Each light takes the extinction of the site it was taken at."""
+    away = replace(HILL, slug="away", name="Away", extinction_mag=0.0)
+    book = diary(entry([sub("2026-09-12 13:00"), sub("2026-09-12 14:00", site="away")]))
+    book = replace(book, sites={**book.sites, "away": away})
+    near, far = sub_worths_s(views_of(book, book.entries)[0])
+    assert near < 300 == far
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,9 @@ from jsonschema import Draft202012Validator
 from pyld import jsonld
 
 from sitegen.feeds.facts_schema import facts_schema
+from sitegen.feeds.list_facts_schema import list_facts_schema
 
+LISTS = ("targets", "rigs", "sites", "years", "nights")
 # schema.org's own context needs the network; for expansion only the vocabulary matters
 CONTEXT = {"@context": {"@vocab": "https://schema.org/"}}
 
@@ -56,18 +58,32 @@ def test_sitemap_names_pages_that_are_there(demo_site: Path) -> None:
 
 
 def test_facts_follow_their_published_schema(demo_site: Path) -> None:
-    """jsonschema, an independent validator, accepts the schema and every facts.json by it."""
-    schema = json.loads((demo_site / "facts.schema.json").read_text("utf-8"))
-    Draft202012Validator.check_schema(schema)
-    validator = Draft202012Validator(schema)
-    for path in sorted(demo_site.rglob("facts.json")):
-        assert list(validator.iter_errors(json.loads(path.read_text("utf-8")))) == [], path
+    """jsonschema, an independent validator, accepts both schemas, and every facts.json by one of them."""
+    checked = 0
+    for name, places in (("facts", ("entries/*",)), ("list-facts", ("totals", *(f"{kind}/*" for kind in LISTS)))):
+        schema = json.loads((demo_site / f"{name}.schema.json").read_text("utf-8"))
+        Draft202012Validator.check_schema(schema)
+        validator = Draft202012Validator(schema)
+        for path in sorted(path for place in places for path in demo_site.glob(f"{place}/facts.json")):
+            assert list(validator.iter_errors(json.loads(path.read_text("utf-8")))) == [], path
+            checked += 1
+    assert checked == len(list(demo_site.rglob("facts.json"))) > 60
+
+
+def test_every_list_page_has_its_facts(demo_site: Path) -> None:
+    """Beside each page of a target, rig, site, year and night, and the totals; the page leads to them."""
+    pages = [demo_site / "totals" / "index.html", *(page for kind in LISTS for page in demo_site.glob(f"{kind}/*/index.html"))]
+    assert len(pages) > 40
+    assert [page for page in pages if not page.with_name("facts.json").is_file()] == []
+    assert [page for page in pages if 'href="facts.json"' not in page.read_text("utf-8")] == []
 
 
 def test_the_schema_can_refuse() -> None:
     """A fact that is missing is noticed."""
     validator = Draft202012Validator(facts_schema())
     assert {error.validator for error in validator.iter_errors({"schema": 2})} >= {"required", "const"}
+    strict = Draft202012Validator(list_facts_schema())
+    assert {error.validator for error in strict.iter_errors({"page": "moons", "more": 1})} >= {"enum", "additionalProperties"}
 
 
 @pytest.mark.parametrize("name", ["ngc-253-five-nights", "carina-two-lengths"])

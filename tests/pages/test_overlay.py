@@ -72,3 +72,20 @@ def test_a_slanted_outline_bears_its_name_at_its_upper_end() -> None:
     assert marked.outline is not None
     assert marked.letters.y < marked.y
     assert abs(marked.letters.x - marked.x) > 0.02
+
+
+def test_a_name_in_wide_letters_is_given_its_room() -> None:
+    """A target's name that ends before another's begins leaves it standing; in square letters, as long again by more than half,
+    it does not."""
+    solution = stated_solution(PointingSolution(161.3, -59.87, 5.7, 0.0), 2200, 1470)
+    neighbour = next(marked.letters for marked in overlay_of(solution, ()).objects if marked.letters.anchor == "start")
+    start_px = neighbour.x * DESK_PX + neighbour.dx - 10 * LETTER_PX - 25  # ten Latin letters and 15 px of free sky
+    ra_deg, dec_deg = solution.to_sky(start_px * 2.2 - 0.5, neighbour.y * 1470 - 0.5)
+
+    def named(letter: str) -> list[str]:
+        target = Target("one", 10 * letter, float(ra_deg), float(dec_deg), "nebula")
+        return [marked.letters.text for marked in overlay_of(solution, (target,)).objects]
+
+    assert neighbour.text in named("M")
+    assert neighbour.text not in named("星")
+    assert named("星")[0] == 10 * "星"

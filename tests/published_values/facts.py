@@ -117,9 +117,13 @@ FACTS_BY_HAND: dict[str, tuple[tuple[Any, ...], Published | Moment | Exactly | N
     "integration.dark_equivalent_s": (
         ("integration", "dark_equivalent_s"),
         Published(
-            96.75, 0.4, "300 s × 10^(−0.4 × 1.2288), Krisciunas & Schaefer (1991) written out again", "0.004 mag of moonlight"
+            80.414,
+            0.4,
+            "300 s × 10^(−0.4 × 1.2288) × 10^(−0.8 × 0.22 × 0.45605), Krisciunas & Schaefer (1991) written out again",
+            "0.004 mag of moonlight",
         ),
     ),
+    "integration.shared_s": (("integration", "shared_s"), Exactly(0, "no other entry tells of these frames")),
     "nights.evening_of": (("nights", 0, "evening_of"), Exactly("2026-09-20", "12:00 UTC is 21:16 of local mean time")),
     "nights.site": (("nights", 0, "site"), Exactly("hill", AUTHOR)),
     "nights.sunset": (("nights", 0, "sunset"), Moment("2026-09-20T08:38:48Z", SKYFIELD)),
@@ -191,6 +195,7 @@ FACTS_BY_HAND: dict[str, tuple[tuple[Any, ...], Published | Moment | Exactly | N
         ("subs", "sky_brightening_mag", 0),
         Published(1.2288, 0.004, "Krisciunas & Schaefer (1991), equations 1 to 20, written out again", "the Moon's place to 0.003°"),
     ),
+    "subs.sun_altitude_deg": (("subs", "sun_altitude_deg", 0), Published(-41.7779, 0.0035, SKYFIELD, ENGINE_DEG)),
     "pictures.file": (("pictures", 0, "file"), Exactly("pictures/a.fits", AUTHOR)),
     "pictures.solved_by": (("pictures", 0, "solved_by"), Exactly("header", "as handed in")),
     "pictures.not_solved": (("pictures", 1, "not_solved"), Exactly("too few stars", "as handed in")),

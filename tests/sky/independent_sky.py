@@ -40,10 +40,11 @@ class IndependentSky:
         observer = self.bodies["earth"] + ground
         here = observer.at(self.time(case["moment_s"]))
         star = here.observe(Star(ra_hours=case["ra_deg"] / 15.0, dec_degrees=case["dec_deg"])).apparent()
-        moon = here.observe(self.bodies["moon"]).apparent()
+        moon, sun = (here.observe(self.bodies[name]).apparent() for name in ("moon", "sun"))
         return case | {
             "target_altitude_deg": round(float(star.altaz()[0].degrees), 6),
             "moon_altitude_deg": round(float(moon.altaz()[0].degrees), 6),
+            "sun_altitude_deg": round(float(sun.altaz()[0].degrees), 6),
             "moon_separation_deg": round(float(star.separation_from(moon).degrees), 6),
             "moon_illuminated": round(float(fraction_illuminated(self.bodies, "moon", self.time(case["moment_s"]))), 6),
             "sun_events": [self.events(observer, "sun", limit, case["noon_s"], 3600.0) for limit in SUN_LIMITS_DEG],

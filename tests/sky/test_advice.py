@@ -1,9 +1,8 @@
-"""The rule of thumb and the dark-sky equivalent: the contract's own words, common practice without a source."""
+"""The rule of thumb: common practice without a source."""
 
 import pytest
 
 from sitegen.sky.advice import advice, followed
-from sitegen.sky.dark_equivalent import dark_equivalent_s
 
 
 @pytest.mark.parametrize(
@@ -57,14 +56,3 @@ UP, DOWN, OPEN = ("broadband", 20.0), ("broadband", -5.0), ("broadband", None)
 def test_followed(advised: str | None, kept: list[tuple[str | None, float | None]], expected: bool | None) -> None:
     """Every kept sub must obey; the advice any, nothing kept, or a doubt that decides leaves it open."""
     assert followed(advised, kept) is expected
-
-
-def test_dark_equivalent() -> None:
-    """A sky brighter by 2.5 log10(2) = 0.7526 mag halves the time; an unmoonlit sub counts whole."""
-    assert dark_equivalent_s([300.0, 300.0], [0.0, 0.752575]) == pytest.approx(450.0, abs=1e-3)
-
-
-def test_dark_equivalent_unknown() -> None:
-    """One unknown part makes the sum unknown; no subs make 0."""
-    assert dark_equivalent_s([300.0, 300.0], [0.0, float("nan")]) is None
-    assert dark_equivalent_s([], []) == 0.0

@@ -86,7 +86,13 @@ def test_enough_cases() -> None:
 @BOTH
 @pytest.mark.parametrize(
     ("name", "tolerance"),
-    [("target_altitude_deg", 0.01), ("moon_altitude_deg", 0.01), ("moon_separation_deg", 0.01), ("moon_illuminated", 0.001)],
+    [
+        ("target_altitude_deg", 0.01),
+        ("moon_altitude_deg", 0.01),
+        ("sun_altitude_deg", 0.01),
+        ("moon_separation_deg", 0.01),
+        ("moon_illuminated", 0.001),
+    ],
 )
 def test_angles(compared: Any, name: str, tolerance: float) -> None:
     """Altitudes and separation at a moment keep within 0.01 deg, the illuminated fraction within 0.001."""

@@ -9,6 +9,7 @@ from sitegen.sky.earth_rotation import earth_rotation_angle, terrestrial_time, u
 from sitegen.sky.moon import EARTH_RADIUS_KM, angle_deg
 from sitegen.sky.night_ephemeris import from_surface, turned
 from sitegen.sky.refraction import refraction_deg
+from sitegen.sky.separation import separation_deg
 from sitegen.sky.sun import AU_KM
 from tests.published_values import sky_coordinates as published
 from tests.sky.asking import unix
@@ -114,3 +115,12 @@ def test_parallax_of_example_40a() -> None:
     ra, dec = np.degrees(erfa.c2s(seen))
     assert published.RA_40A_DEG.agrees(ra % 360.0)
     assert published.DEC_40A_DEG.agrees(dec)
+
+
+def test_the_separation_of_two_places() -> None:
+    """Arcturus and Spica by Meeus's example 17.a, in both orders; a place and itself, and its opposite."""
+    arcturus, spica = published.ARCTURUS, published.SPICA
+    assert published.SEPARATION_17A_DEG.agrees(separation_deg(*arcturus, *spica))
+    assert published.SEPARATION_17A_DEG.agrees(separation_deg(*spica, *arcturus))
+    assert separation_deg(*spica, *spica) == 0.0
+    assert abs(separation_deg(10.0, 20.0, 190.0, -20.0) - 180.0) < 1e-6

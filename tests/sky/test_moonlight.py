@@ -87,10 +87,3 @@ def test_inside_the_moons_disc() -> None:
     """Pointing at the Moon itself stays finite."""
     assert np.isfinite(moonlight.scattering_function(0.0))
     assert moonlight.scattering_function(0.0) == moonlight.scattering_function(0.25)
-
-
-def test_validity_names_what_a_page_must_say() -> None:
-    """The model's band and quoted scatter can be shown."""
-    assert moonlight.QUOTED_SCATTER_PERCENT == (8, 23)
-    assert "V band" in moonlight.VALIDITY
-    assert "8 to 23 %" in moonlight.VALIDITY

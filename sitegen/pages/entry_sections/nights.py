@@ -84,7 +84,7 @@ def night_title(card: NightCard, book: SiteBook) -> str:
     numbers, words = book.shower.numbers, book.shower.words
     day = numbers.day(card.evening)
     if not card.kept:
-        return words.say("nights.kept_nothing", day=day, n=card.discarded)
+        return words.say("nights.kept_nothing", day=day, subs=words.count("entry.subs", card.discarded))
     if card.used_share is not None:
         return words.say("nights.used", day=day, share=numbers.percent(card.used_share))
     if card.dark_s == 0:
@@ -110,7 +110,7 @@ def ribbon_description(night: NightView, card: NightCard, book: SiteBook) -> str
     """The picture in words, for who cannot see it."""
     numbers, words = book.shower.numbers, book.shower.words
     zone = ZoneInfo(night.site.time_zone)
-    parts = [words.say("ribbon.desc_subs", kept=card.kept, discarded=card.discarded,
+    parts = [words.say("ribbon.desc_subs", subs=words.count("entry.subs", card.kept), discarded=card.discarded,
                        total=numbers.duration(card.integration_s))]  # fmt: skip
     if night.sky and night.sky.sunset and night.sky.sunrise:
         parts.append(words.say("ribbon.desc_sun", sunset=numbers.clock(night.sky.sunset, zone),

@@ -1,0 +1,39 @@
+"""Warnings for the author where two entries tell otherwise of one frame."""
+
+from collections.abc import Callable, Iterator
+
+from sitegen.facts.contradiction import Contradiction
+from sitegen.facts.views import EntryView
+from sitegen.problems import Problem
+
+_SAYS = {
+    "kept": "is {here} here and {there} in the entry '{entry}'",
+    "filter": "has the filter '{here}' here and '{there}' in the entry '{entry}'",
+    "target": "has the target '{here}' here and '{there}' in the entry '{entry}'",
+}
+_CURES = {
+    "kept": "write the same under 'kept' in {logs}",
+    "filter": "write the same under 'filter' in {logs}",
+    "target": "name one target for both: 'target' in {logs}",
+}
+
+
+def contradiction_problems(view: EntryView, shown: Callable[[str], str]) -> Iterator[Problem]:
+    """One for each entry published before and kind of difference, at the file of this one, whose word counts in lists."""
+    for contradiction in view.contradictions:
+        yield Problem(
+            shown(f"entries/{view.entry.slug}.md"), 1, 1, _wrong(contradiction), _remedy(contradiction, view, shown), "warning"
+        )
+
+
+def _wrong(one: Contradiction) -> str:
+    says = _SAYS[one.what].format(here=one.here, there=one.there, entry=one.earlier)
+    more = "" if one.frames == 1 else f", and {one.frames - 1} more differ so"
+    return f"the frame of {one.start:%Y-%m-%d %H:%M:%S} UTC {says}{more}"
+
+
+def _remedy(one: Contradiction, view: EntryView, shown: Callable[[str], str]) -> str:
+    """Filter and verdict stand in the logs, the target in the entries."""
+    slugs = (view.entry.slug, one.earlier)
+    files = [f"entries/{slug}.md" for slug in slugs] if one.what == "target" else dict.fromkeys(one.logs)
+    return f"lists count what this entry says; {_CURES[one.what].format(logs=' and '.join(map(shown, files)))}"
