@@ -144,8 +144,9 @@ def test_exposures(read, tmp_path, cards, wanted):
          "flat, light"),
         ({"DATE-OBS": "1985-01-01T01:00:00"}, "warning: starts in 1985, before 1990; look at the camera's clock"),
         ({"DATE-OBS": "2031-01-01T01:00:00"}, "warning: starts on 2031-01-01, in the future; look at the camera's clock"),
-        ({"FILTER": "Hx"}, "warning: FILTER is 'Hx', no filter of the rig 'newtonian'; "
-         "name it in rigs/newtonian.yaml, or write 'filter' in the entry's log item"),
+        ({"FILTER": "Hx"}, "warning: FILTER is 'Hx', no filter of the rig 'newtonian': counted without "
+         "one; add the line 'Hx: {kind: broadband}' under 'filters' in rigs/newtonian.yaml, or 'spelt: [Hx]' to one of its "
+         "filters: Ha, L, OIII, R"),
         ({"FOCALLEN": 760.0}, "warning: FOCALLEN is 760 mm, the rig 'newtonian' had 800 mm that evening; "
          "correct 'focal_length_mm' or 'factor' in rigs/newtonian.yaml, or add the change of that evening to 'changes'"),
         ({"XPIXSZ": 4.63}, "warning: XPIXSZ is 4.63 µm at binning 1, the camera of 'newtonian' "
