@@ -15,6 +15,7 @@ from sitegen.diary import addresses
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
 from sitegen.facts.views import EntryView
+from sitegen.facts.witnesses import witnesses
 from sitegen.feeds.search_index import search_row
 from sitegen.keeping.keep import digest_of
 from sitegen.keeping.products import Product, keep_bytes
@@ -68,7 +69,7 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
         sights=made.sights,
         pointings=tuple(made.pointings),
         products=(*_data(bench, prepared), *products),
-        problems=(*problems, *measured.problems, *_sky_note(bench, view)),
+        problems=(*problems, *measured.problems, *_sky_note(bench, view), *_witnessed(bench, view)),
         stars=measured.kept,
     )
 
@@ -77,6 +78,12 @@ def _sky_note(bench: Bench, view: EntryView) -> Iterator[Problem]:
     if view.sky_note is not None:
         shown = bench.frame.folder.shown(f"entries/{view.entry.slug}.md")
         yield Problem(shown, 1, 1, view.sky_note, "a newer version of the package astropy-iers-data mends it", "warning")
+
+
+def _witnessed(bench: Bench, view: EntryView) -> Iterator[Problem]:
+    """Told to the author alone: the true site stands behind them."""
+    for witness in witnesses(view.entry, bench.frame.sites, bench.frame.rigs):
+        yield Problem(bench.frame.folder.shown(witness.source), 1, 1, witness.wrong, witness.remedy, "warning")
 
 
 def _data(bench: Bench, prepared: PreparedEntry) -> list[Product]:

@@ -118,7 +118,7 @@ class Line:
 
     def _has_facts(self, one: ReadEntry, job: FactsJob) -> bool:
         known = self.known.facts.get(one.slug)
-        if known is None or known.key != job.key or known.problems:
+        if known is None or known.key != job.key or errors_in(known.problems):
             return False
         same = all(mark is not None and self.marks.get(name) == mark for name, mark in known.marks)
         return same and self._whole(known.products)
