@@ -86,4 +86,5 @@ def _check_obstruction(values: Values, desk: Desk) -> None:
         if aperture_mm is None or obstruction_mm is None or obstruction_mm < aperture_mm:
             continue
         at = stage.place("obstruction_mm" if stage.get("obstruction_mm") is not None else "aperture_mm")
-        desk.error(at, f"the obstruction of {obstruction_mm:g} mm leaves nothing of an aperture of {aperture_mm:g} mm")
+        wrong = f"the obstruction of {obstruction_mm:g} mm leaves nothing of an aperture of {aperture_mm:g} mm"
+        desk.error(at, wrong, "give both diameters in mm, that of the secondary as 'obstruction_mm'")

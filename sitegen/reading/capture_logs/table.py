@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from sitegen.diary.frame_origin import FrameOrigin
 from sitegen.diary.sub import Sub
 from sitegen.reading.capture_logs.columns import ORIGIN_NAMES
+from sitegen.reading.capture_logs.gathered_train import tell_trains
 from sitegen.reading.capture_logs.headings import Headings, find_headings
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems
 from sitegen.reading.capture_logs.moments import odd_date
@@ -63,6 +64,7 @@ def read_rows(
         problems.error(f"holds more than {MOST_FRAMES} frames", "split the log, a file a season")
         return LogReading(problems=problems.all())
     subs = tuple(_subs(rows, headings, request, problems))
+    tell_trains(subs, request, problems)
     return LogReading(subs, problems.all())
 
 

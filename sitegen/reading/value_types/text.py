@@ -17,7 +17,7 @@ class Text(Struct, frozen=True):
     longest: int = 2_000
 
     def read(self, node: Node, label: str, desk: Desk) -> str | None:
-        text = text_of(node, label, desk, "text", "put some text behind it")
+        text = text_of(node, label, desk, "text", "write some text after the colon")
         if text is None:
             return None
         if UNPRINTABLE.search(text) or not _encodable(text):

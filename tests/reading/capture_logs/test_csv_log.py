@@ -97,7 +97,7 @@ BAD_ROWS = [
     (f"{HEAD}2026-04-18T21:00:00Z,30h,L\n", "logs/a.csv:2:22: error: 'exposure_s' is '30h', longer than a day"),
     (f"{HEAD}2026-04-18T21:00:00Z,,L\n", "logs/a.csv:2:22: error: 'exposure_s' is empty"),
     (f"{HEAD}18.04.2026 21:00,60,L\n", "logs/a.csv:2:1: error: 'start' is '18.04.2026 21:00', not ISO 8601; "
-     "write the date as 2026-04-18, if the day stands first"),
+     "write the date as 2026-04-18"),
     (f"{HEAD}2026/4/8 21:00,60,L\n", "logs/a.csv:2:1: error: 'start' is '2026/4/8 21:00', not ISO 8601; "
      "write the date as 2026-04-08"),
     (f"{HEAD}2026-04-18,60,L\n", "logs/a.csv:2:1: error: 'start' is '2026-04-18', a date without a time of day; "
@@ -127,7 +127,7 @@ BAD_ROWS = [
      "no kind of frame; "
      "known: bias, dark, dark-flat, flat, light"),
     ("start,exposure_s,filter,kept\n2026-04-18T21:00:00Z,60,L,maybe\n", "logs/a.csv:2:27: error: 'kept' is 'maybe', "
-     "neither yes nor no"),
+     "neither yes nor no; write yes or no"),
     ("start,exposure_s,filter,count\n2026-04-18T21:00:00Z,60,L,1000000\n", "logs/a.csv:2:27: error: 'count' is '1000000', "
      "out of range (1 to 10000)"),
     ("start,exposure_s,filter,binning\n2026-04-18T21:00:00Z,60,L,1.5\n", "logs/a.csv:2:27: error: 'binning' is '1.5', "

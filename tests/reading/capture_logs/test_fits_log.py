@@ -284,12 +284,14 @@ GOOD = bytes(fits.PrimaryHDU(header=fits.Header(MINIMAL)).header.tostring(), "as
 @pytest.mark.parametrize(
     ("name", "content", "wanted"),
     [
-        ("a.fits", b"", "error: is empty"),
-        ("a.fits", b"\xff\xd8\xff\xe0" * 2000, "error: is not FITS"),
-        ("a.fits", GOOD[:1000], "error: is truncated: the header ends before its END card"),
-        ("a.fits", GOOD.replace(b"END     ", b"        "), "error: is truncated: the header ends before its END card"),
-        ("a.fits", GOOD.replace(b"END     ", b"        ") * 501, "error: has no END card in its first 500 blocks"),
-        ("a.fits.gz", gzip.compress(GOOD)[:60], "error: is truncated: the header ends before its END card"),
+        ("a.fits", b"", "error: is empty; copy the frame again"),
+        ("a.fits", b"\xff\xd8\xff\xe0" * 2000, "error: is not FITS; copy the frame again"),
+        ("a.fits", GOOD[:1000], "error: is truncated: the header ends before its END card; copy the frame again"),
+        ("a.fits", GOOD.replace(b"END     ", b"        "), "error: is truncated: the header ends before its END card; "
+         "copy the frame again"),
+        ("a.fits", GOOD.replace(b"END     ", b"        ") * 501, "error: has no END card in its first 500 blocks; "
+         "copy the frame again"),
+        ("a.fits.gz", gzip.compress(GOOD)[:60], "error: is truncated: the header ends before its END card; copy the frame again"),
         ("a.fits.gz", b"\x1f\x8b" + b"x" * 500, "error: is damaged: gzip cannot unpack it"),
     ],
     ids=["empty", "jpeg", "cut", "no end", "endless", "gzip cut", "gzip damaged"],
