@@ -100,7 +100,8 @@ class _Composer:
 
     def alias(self, event: Any) -> None:
         if event.anchor not in self.anchored:
-            self._refuse(event, f"'*{event.anchor}' is a YAML alias with no matching anchor", "put quotes round text that begins with '*'")
+            wrong = f"'*{event.anchor}' is a YAML alias with no matching anchor"
+            self._refuse(event, wrong, "put quotes round text that begins with '*'")
         node, size = self.anchored[event.anchor]
         self.by_alias += size
         if self.by_alias > MOST_BY_ALIAS:
