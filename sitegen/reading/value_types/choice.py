@@ -29,7 +29,9 @@ class Choice(Struct, frozen=True):
 
     def _remedy(self, text: str) -> str:
         hint = hint_for(text, self.options)
-        return hint if hint.startswith("did you mean") else f"write {self.options[0]}" if len(self.options) == 1 else "write one of them"
+        if hint.startswith("did you mean"):
+            return hint
+        return f"write {self.options[0]}" if len(self.options) == 1 else "write one of them"
 
 
 class YesOrNo(Struct, frozen=True):
