@@ -1,6 +1,6 @@
 """Entries to facts, cards, pictures and data files."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from msgspec.structs import replace
 
@@ -12,18 +12,21 @@ from sitegen.assembly.records import FactsOfEntry
 from sitegen.assembly.told_twice import contradiction_problems
 from sitegen.diary import addresses
 from sitegen.diary.entry import Entry
+from sitegen.diary.to_write import GAP
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of, json_text
 from sitegen.facts.views import EntryView
+from sitegen.facts.witnesses import witnesses
 from sitegen.feeds.search_index import search_row
 from sitegen.keeping.keep import digest_of
 from sitegen.keeping.products import Product, keep_bytes
 from sitegen.pages.card import card_of, outer_card
-from sitegen.pages.markdown_text import Resolvers, plain_text, to_html
+from sitegen.pages.markdown_text import Resolvers, gaps_in, plain_text, to_html
 from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.ribbon import half_night_s
 from sitegen.pages.subs_table import subs_ecsv
+from sitegen.problems import Problem
 
 
 def facts_of_entries(bench: Bench, chunk: Sequence[FactsJob]) -> list[FactsOfEntry]:
@@ -77,10 +80,31 @@ def _facts(bench: Bench, job: FactsJob, view: EntryView) -> FactsOfEntry:
         sights=made.sights,
         pointings=tuple(made.pointings),
         products=(*_data(bench, prepared), *products),
-        problems=(*problems, *measured.problems, *contradiction_problems(view, bench.frame.folder.shown)),
+        problems=(
+            *problems,
+            *measured.problems,
+            *contradiction_problems(view, bench.frame.folder.shown),
+            *_witnessed(bench, view),
+            *_to_write(bench, view),
+        ),
         stars=measured.kept,
         sky_note=view.sky_note,
     )
+
+
+def _witnessed(bench: Bench, view: EntryView) -> Iterator[Problem]:
+    """Told to the author alone: the true site stands behind them."""
+    for witness in witnesses(view.entry, bench.frame.sites, bench.frame.rigs):
+        yield Problem(bench.frame.folder.shown(witness.source), 1, 1, witness.wrong, witness.remedy, "warning")
+
+
+def _to_write(bench: Bench, view: EntryView) -> Iterator[Problem]:
+    """Paragraphs of the text that are left out until their author writes them."""
+    entry = view.entry
+    shown = bench.frame.folder.shown(f"entries/{entry.slug}.md")
+    for line in gaps_in(entry.body):
+        wrong = "this paragraph is still to be written, and not published until it is"
+        yield Problem(shown, entry.body_line + line, 1, wrong, f"write it, without '{GAP}'", "warning")
 
 
 def _data(bench: Bench, prepared: PreparedEntry) -> list[Product]:

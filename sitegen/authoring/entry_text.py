@@ -13,11 +13,11 @@ from sitegen.authoring.rig_fit import RigFit
 from sitegen.authoring.schemas import schema_line
 from sitegen.authoring.site_fit import SiteFit
 from sitegen.authoring.target_fit import TargetFit
+from sitegen.diary.to_write import GAP
 from sitegen.reading.model.entry_file import ENTRY_FILE
 
 _PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 +._/*-]*|[A-Za-z0-9_./*-]+/[A-Za-z0-9_./*-]+")
 _YAML_WORDS = frozenset({"yes", "no", "on", "off", "true", "false", "null", "y", "n"})
-GAP = "To write:"
 
 
 class EntryDraft(Struct, frozen=True):

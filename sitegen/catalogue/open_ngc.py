@@ -1,6 +1,7 @@
 """OpenNGC, read straight from the data file of the package pyongc (its Python module takes a quarter second to import)."""
 
 import math
+import os
 import re
 import sqlite3
 from functools import cache
@@ -32,8 +33,13 @@ _COLUMNS = "name, type, ra, dec, majax, minax, pa, vmag, bmag, messier, ngc, ic,
 BLUEST, REDDEST = -1.0, 3.0
 
 
-@cache
 def _database() -> sqlite3.Connection:
+    """A connection may not be carried over a fork: SQLite, 'How To Corrupt', section 2.6."""
+    return _database_of(os.getpid())
+
+
+@cache
+def _database_of(process: int) -> sqlite3.Connection:
     found = find_spec("pyongc")
     if found is None or found.origin is None:
         raise ModuleNotFoundError("the package pyongc, which carries OpenNGC, is not installed")

@@ -31,13 +31,14 @@ class Camera(Struct, frozen=True):
 
 
 class Filter(Struct, frozen=True):
-    """`short` is what logs call it; one passband centre or several, in nm."""
+    """`short` is what logs call it, `spelt` what else they may call it; one passband centre or several, in nm."""
 
     short: str
     name: str
     kind: FilterKind
     centre_nm: tuple[float, ...] = ()
     width_nm: float | None = None
+    spelt: tuple[str, ...] = ()
 
 
 class Train(Struct, frozen=True):

@@ -16,6 +16,9 @@ from mdit_py_plugins.deflist import deflist_plugin
 from mdit_py_plugins.footnote import footnote_plugin
 from msgspec import Struct
 
+from sitegen.diary.to_write import GAP
+from sitegen.pages.markdown_gaps import inline_words, plain_word, written
+
 SAFE_SCHEMES = ("http://", "https://", "mailto:")
 MARKERS = ("fact:", "figure:")
 
@@ -29,8 +32,11 @@ class TextMistake(Struct, frozen=True):
 
 
 class Rendered(Struct, frozen=True):
+    """`gaps` are the lines, from 0 within the body, of paragraphs still to be written: nothing of them is in the HTML."""
+
     html: str
     mistakes: tuple[TextMistake, ...]
+    gaps: tuple[int, ...] = ()
 
 
 class Resolvers(Struct, frozen=True):
@@ -46,12 +52,17 @@ def to_html(body: str, resolvers: Resolvers, id_prefix: str = "") -> Rendered:
     """The body as HTML, and every marker or link in it that does not resolve."""
     parser = _parser()
     env: dict[str, Any] = {"docId": id_prefix}
-    tokens = parser.parse(body, env)
+    tokens, gaps = written(parser.parse(body, env))
     mistakes: list[TextMistake] = []
     for token in tokens:
         if token.type == "inline" and token.children:
             token.children = _resolved(token.children, token.map[0] if token.map else 0, resolvers, mistakes)
-    return Rendered(parser.renderer.render(_levelled(tokens), parser.options, env), tuple(mistakes))
+    return Rendered(parser.renderer.render(_levelled(tokens), parser.options, env), tuple(mistakes), gaps)
+
+
+def gaps_in(body: str) -> tuple[int, ...]:
+    """Lines, from 0, of the paragraphs that are still to be written."""
+    return written(_parser().parse(body))[1] if GAP.casefold() in body.casefold() else ()
 
 
 def to_inline_html(text: str) -> str:
@@ -61,16 +72,8 @@ def to_inline_html(text: str) -> str:
 
 def plain_text(body: str) -> str:
     """All words of the text, for the search index."""
-    tokens = _parser().parse(body)
-    return " ".join(
-        "".join(_plain(child) for child in token.children or ()) for token in tokens if token.type == "inline"
-    )
-
-
-def _plain(token: Token) -> str:
-    if token.type in ("text", "code_inline"):
-        return token.content
-    return " " if token.type in ("softbreak", "hardbreak") else ""
+    tokens, _ = written(_parser().parse(body))
+    return " ".join(inline_words(token) for token in tokens if token.type == "inline")
 
 
 @cache
@@ -109,11 +112,11 @@ def _resolved(
             line += 1
         if token.type == "link_open" and _is_marked(_target(token), "fact:"):
             words, waiting = _until_close(waiting)
-            inner = "".join(_plain(word) for word in words)
+            inner = "".join(plain_word(word) for word in words)
             resolved.append(_answered(resolvers.fact_html(_target(token)[5:], inner), inner, line, mistakes))
         elif token.type == "link_open" and _is_marked(_target(token), "figure:"):
             words, waiting = _until_close(waiting)
-            resolved.append(_answered(_MISPLACED["link"], "".join(_plain(word) for word in words), line, mistakes))
+            resolved.append(_answered(_MISPLACED["link"], "".join(plain_word(word) for word in words), line, mistakes))
         elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "fact:"):
             resolved.append(_answered(_MISPLACED["image"], "", line, mistakes))
         elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "figure:"):

@@ -44,7 +44,8 @@ def check_nights(values: Values, subs: tuple[Sub, ...], sites: Mapping[str, Site
 def _check_dates(values: Values, desk: Desk) -> None:
     published, updated = values.get("published"), values.get("updated")
     if published is not None and updated is not None and updated < published:
-        desk.error(values.place("updated"), f"updated on {updated}, before it was published on {published}")
+        desk.error(values.place("updated"), f"updated on {updated}, before it was published on {published}",
+                   f"write 'updated: {published}' or later")
 
 
 def _check_wanted(values: Values, known: Known, desk: Desk) -> None:

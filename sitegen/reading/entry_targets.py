@@ -15,6 +15,9 @@ from sitegen.reading.nodes import ListNode, quoted
 from sitegen.reading.value_types.group import Values
 
 MOVING = "moving"
+_WANDERERS = frozenset(
+    {"sun", "moon", "mercury", "venus", "mars", "jupiter", "saturn", "uranus", "neptune", "pluto", "sonne", "mond", "merkur"}
+)
 # Farther than any catalogue's centre of a large nebula is from another's; hours read as degrees are farther still.
 FAR_FROM_CATALOGUE_DEG = 3.0
 
@@ -129,6 +132,8 @@ def _found(name: str) -> SkyObject | None:
 
 
 def _remedy(name: str) -> str:
+    if name.casefold() in _WANDERERS:
+        return f"write 'target: {{name: {name}, kind: moving}}'"
     near = suggest_name(name)
     own = "give its ra and dec, or 'kind: moving' for what wanders"
     return f"did you mean '{near}'? else {own}" if near else own

@@ -6,9 +6,12 @@ from typing import Any
 from msgspec.structs import fields, replace
 
 from sitegen.diary.rig import Camera, Filter, Rig, Telescope, Train, Work
+from sitegen.reading.capture_logs.filter_words import filter_key
 from sitegen.reading.desk import Desk
 from sitegen.reading.documents import Document
+from sitegen.reading.nodes import quoted
 from sitegen.reading.value_types.group import Values
+from sitegen.reading.value_types.value_type import Kept
 
 _OF_TELESCOPE = {field.name for field in fields(Telescope)}
 _OF_CAMERA = {field.name for field in fields(Camera)}
@@ -21,6 +24,7 @@ def rig_of(document: Document) -> Rig | None:
         return None
     _check_order(values, desk)
     _check_obstruction(values, desk)
+    _check_spellings(values, desk)
     if not desk.clean:
         return None
     filters = {short: _filter(short, kept.value) for short, kept in (values.get("filters") or {}).items()}
@@ -45,6 +49,21 @@ def _filter(short: str, values: Values) -> Filter:
     return values.into(Filter, short=short, name=values.get("name") or short)
 
 
+def _check_spellings(values: Values, desk: Desk) -> None:
+    """What logs call one filter, no other may be called."""
+    filters: dict[str, Kept] = values.get("filters") or {}
+    owners: dict[str, str] = {}
+    for short, kept in filters.items():
+        for name in (short, kept.value.get("name") or short):
+            owners.setdefault(filter_key(name), short)
+    for short, kept in filters.items():
+        for item in kept.value.items_of("spelt"):
+            owner = owners.setdefault(filter_key(item.value), short)
+            if owner != short:
+                wrong = f"{quoted(item.value)} is a spelling of the filter '{short}' here, and of '{owner}' too"
+                desk.error(item, wrong, f"delete it here, or at '{owner}'")
+
+
 def _check_order(values: Values, desk: Desk) -> None:
     latest = None
     for item in values.items_of("changes"):
@@ -67,4 +86,5 @@ def _check_obstruction(values: Values, desk: Desk) -> None:
         if aperture_mm is None or obstruction_mm is None or obstruction_mm < aperture_mm:
             continue
         at = stage.place("obstruction_mm" if stage.get("obstruction_mm") is not None else "aperture_mm")
-        desk.error(at, f"the obstruction of {obstruction_mm:g} mm leaves nothing of an aperture of {aperture_mm:g} mm")
+        wrong = f"the obstruction of {obstruction_mm:g} mm leaves nothing of an aperture of {aperture_mm:g} mm"
+        desk.error(at, wrong, "give both diameters in mm, that of the secondary as 'obstruction_mm'")

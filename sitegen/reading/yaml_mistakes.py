@@ -49,7 +49,7 @@ def mistake_in(trouble: Exception, text: str) -> Mistake:
         if fragment in said:
             return Mistake(line, column, wrong, remedy)
     reason = getattr(trouble, "problem", None) or said.split("\n")[0] or "it cannot be parsed"
-    return Mistake(line, column, f"is not YAML: {reason}", "")
+    return Mistake(line, column, f"is not YAML: {reason}", "put single quotes round the value")
 
 
 def _where(trouble: Exception) -> tuple[int, int]:

@@ -100,11 +100,12 @@ class _Composer:
 
     def alias(self, event: Any) -> None:
         if event.anchor not in self.anchored:
-            self._refuse(event, f"'*{event.anchor}' stands for nothing", "put quotes round text that begins with '*'")
+            wrong = f"'*{event.anchor}' is a YAML alias with no matching anchor"
+            self._refuse(event, wrong, "put quotes round text that begins with '*'")
         node, size = self.anchored[event.anchor]
         self.by_alias += size
         if self.by_alias > MOST_BY_ALIAS:
-            self._refuse(event, f"aliases stand for more than {MOST_BY_ALIAS} values up to here", "write them out")
+            self._refuse(event, f"YAML aliases expand to more than {MOST_BY_ALIAS} values up to here", "write them out")
         before, self.count = self.count, self.count + size - 1
         self._put(node, None, before)
 

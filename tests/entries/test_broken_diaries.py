@@ -38,3 +38,15 @@ def test_there_are_broken_diaries_enough() -> None:
     assert len(texts) >= 40
     assert all(text.problems and text.promise for text in texts)
     assert len({text.promise for text in texts}) == len(texts)
+
+
+# None so far; a problem whose cure cannot be named gets its reason here.
+WITHOUT_A_CURE: frozenset[str] = frozenset()
+
+
+@pytest.mark.parametrize("path", BROKEN, ids=lambda path: path.stem)
+def test_every_error_names_its_cure(path: Path, tmp_path: Path) -> None:
+    """What is wrong is half of a problem; the other half is what to write or do."""
+    lay_out(read_diary_text(path), tmp_path / "content")
+    problems = errors_in(read_diary(tmp_path / "content", TODAY).problems)
+    assert [problem.wrong for problem in problems if not problem.remedy and problem.wrong not in WITHOUT_A_CURE] == []

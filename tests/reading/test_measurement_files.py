@@ -89,7 +89,7 @@ def lines(text, changes):
 
 AS_SAVED = "keep the file as it was saved"
 MISTAKES = (
-    ({"schema:": "schema: 2"}, ["2:9: error: 'schema' is '2', not one of 1"]),
+    ({"schema:": "schema: 2"}, ["2:9: error: 'schema' is '2', not one of 1; write 1"]),
     ({"fwhm_px:": "fwhm_px: wide"}, ["14:10: error: 'fwhm_px' is 'wide', not a number; give px, as digits with a point"]),
     ({"star_count:": "star_counts: 3"}, [
         "2:1: error: 'star_count' is missing in a saved star survey; give it as in 'star_count: 580'",

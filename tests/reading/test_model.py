@@ -55,7 +55,7 @@ CONTRACT = {
     "rig": "name! telescope! camera! mount guiding other filters changes work",
     "telescope": "design aperture_mm obstruction_mm focal_length_mm! factor",
     "camera": "name pixel_um! width_px! height_px! colour!",
-    "filter": "name kind! centre_nm width_nm",
+    "filter": "name kind! centre_nm width_nm spelt",
     "change": "from! design aperture_mm obstruction_mm focal_length_mm factor name pixel_um width_px height_px colour note",
     "work": "date! part! what! note caution",
     "entry": "title! published! updated summary stage target rig site logs pictures wanted nights links topics lessons "

@@ -212,7 +212,7 @@ BROKEN = (
     (broken_empty, "is empty"),
     (broken_text, "is neither FITS nor a TIFF, PNG or JPEG picture; name a frame, or what 'sitegen survey --save' wrote"),
     (broken_short, CUT_SHORT),
-    (broken_header, "is truncated: the header ends before its END card"),
+    (broken_header, "is truncated: the header ends before its END card; copy the frame again"),
     (broken_short_gzip, CUT_SHORT),
     (broken_gzip, "is damaged: gzip cannot unpack it"),
     (broken_flood, "unpacks to far more than its header says"),

@@ -133,7 +133,7 @@ def test_what_is_no_date(typed: str) -> None:
 def test_yes_and_no() -> None:
     """In every way YAML has had for them."""
     assert [read(YesOrNo(), typed)[0] for typed in ("true", "yes", "On", "NO", "false", "off")] == [True] * 3 + [False] * 3
-    assert read(YesOrNo(), "1") == (None, ["'key' is '1', not true or false"])
+    assert read(YesOrNo(), "1") == (None, ["'key' is '1', not true or false; write true or false"])
 
 
 def test_choices_keep_the_words_of_yaml_as_words() -> None:

@@ -80,7 +80,7 @@ def test_aliases_cannot_multiply() -> None:
     at = desk()
     assert read_yaml("\n".join(lines), at) is None
     assert [str(problem) for problem in at.problems] == [
-        "content/x.yaml:3:50: error: aliases stand for more than 1000 values up to here; write them out"
+        "content/x.yaml:3:50: error: YAML aliases expand to more than 1000 values up to here; write them out"
     ]
 
 

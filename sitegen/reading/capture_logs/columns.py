@@ -89,7 +89,7 @@ def _read_kind(text: str) -> str:
 def _read_kept(text: str) -> bool:
     word = text.casefold()
     if word not in _YES | _NO:
-        raise Doubt("neither yes nor no")
+        raise Doubt("neither yes nor no", "write yes or no")
     return word in _YES
 
 

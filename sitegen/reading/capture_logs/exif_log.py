@@ -4,21 +4,23 @@ import io
 import logging
 import re
 from collections.abc import Mapping
-from datetime import datetime
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
+from sitegen.diary.frame_origin import FrameOrigin
 from sitegen.diary.rig import Rig
 from sitegen.diary.sub import Sub
 from sitegen.late import Late
 from sitegen.reading.capture_logs.columns import within_a_day
 from sitegen.reading.capture_logs.filter_names import frame_filter
+from sitegen.reading.capture_logs.fits_origin import PLACE_DIGITS
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
 from sitegen.reading.capture_logs.moments import odd_date
 from sitegen.reading.capture_logs.reader import Reader
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
 from sitegen.reading.capture_logs.standing_train import focal_length_disagrees, frame_disagrees, train_at
-from sitegen.reading.capture_logs.wall_clock import Stamp, settle, zone_of
+from sitegen.reading.capture_logs.wall_clock import Stamp, name_the_zone, settle, zone_of
 from sitegen.reading.nodes import quoted
 
 MOST_READS = 60_000
@@ -75,8 +77,9 @@ def _tags(path: Path) -> Tags:
 
 
 def _frame(tags: Tags, request: LogRequest, problems: LogProblems) -> Sub | None:
-    start = _start(tags, request, problems)
+    moment = _written_start(tags)
     exposure_s = _exposure_s(tags)
+    start, clock = _start(moment, request, problems)
     if start is None:
         return None
     if odd := odd_date(start, request.today):
@@ -92,10 +95,46 @@ def _frame(tags: Tags, request: LogRequest, problems: LogProblems) -> Sub | None
         filter=frame_filter("", "light", request, problems, ""),
         gain=_number(tags, "EXIF ISOSpeedRatings"),
         source=request.source,
+        clock=clock,
+        origin=_origin(tags),
     )
 
 
-def _start(tags: Tags, request: LogRequest, problems: LogProblems) -> datetime | None:
+def _origin(tags: Tags) -> FrameOrigin:
+    width, height = _number(tags, "EXIF ExifImageWidth"), _number(tags, "EXIF ExifImageLength")
+    return FrameOrigin(
+        focal_length_mm=_number(tags, "EXIF FocalLength") or None,
+        width_px=int(width) if width else None,
+        height_px=int(height) if height else None,
+        latitude_deg=_place_deg(tags, "GPS GPSLatitude", "S", 90),
+        longitude_deg=_place_deg(tags, "GPS GPSLongitude", "W", 180),
+        camera_id=_text(tags, "EXIF BodySerialNumber") or None,
+    )
+
+
+def _place_deg(tags: Tags, name: str, negative: str, most: float) -> float | None:
+    """Degrees, minutes, seconds to degrees, rounded to a tenth: nothing finer is remembered of an observer's place."""
+    try:
+        parts = [float(part) for part in getattr(tags.get(name), "values", None) or ()]
+    except (TypeError, ValueError, ZeroDivisionError, OverflowError):
+        return None
+    angle = sum(part / 60.0**place for place, part in enumerate(parts[:3]))
+    if not parts or not 0 <= angle <= most:
+        return None
+    return round(-angle if _text(tags, f"{name}Ref").upper() == negative else angle, PLACE_DIGITS) + 0.0
+
+
+def _start(moment: datetime, request: LogRequest, problems: LogProblems) -> tuple[datetime | None, str | None]:
+    """In UTC, and the clock of a sub."""
+    if moment.tzinfo is not None:
+        return moment.astimezone(UTC), None
+    if request.time_zone is None:
+        problems.warn("its EXIF has no offset: read as UTC", name_the_zone(request))
+    return settle([Stamp(moment)], zone_of(request, problems), problems)[0], request.time_zone or "UTC"
+
+
+def _written_start(tags: Tags) -> datetime:
+    """By the camera's clock; aware where the EXIF has its offset."""
     stamp = _text(tags, "EXIF DateTimeOriginal")
     if not stamp.strip(" :0"):
         raise Doubt("has no date: no DateTimeOriginal in its EXIF", "log the frame in a table")
@@ -108,8 +147,8 @@ def _start(tags: Tags, request: LogRequest, problems: LogProblems) -> datetime |
         moment = moment.replace(microsecond=int(f"{part:0<6}"[:6]))
     offset = _text(tags, "EXIF OffsetTimeOriginal")
     if _OFFSET.fullmatch(offset):
-        moment = datetime.fromisoformat(f"{moment.isoformat()}{offset}")
-    return settle([Stamp(moment)], zone_of(request, problems), problems)[0]
+        return datetime.fromisoformat(f"{moment.isoformat()}{offset}")
+    return moment
 
 
 def _exposure_s(tags: Tags) -> float:

@@ -1,67 +1,98 @@
 """What a log calls a filter -> the rig's short name for it."""
 
-import re
-import unicodedata
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
-from sitegen.diary.rig import Rig
+from msgspec import Struct
+
+from sitegen.diary.rig import Filter, Rig
 from sitegen.diary.sub import FrameKind
 from sitegen.problems import hint_for
+from sitegen.reading.capture_logs.filter_words import FilterWords, filter_key, filter_words
 from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.request import LogRequest
+from sitegen.reading.capture_logs.unknown_filters import unknown_filter
 from sitegen.reading.nodes import quoted
 
 NO_FILTER_WORDS = frozenset({"", "-", "–", "none", "no filter", "nofilter", "n/a", "na", "null", "open", "empty"})
+# A wheel has one of them as a rule, and people call it by either name.
+_WHOLE_LIGHT = frozenset({"l", "clear"})
+# Widths are printed rounded: 6.5 nm as 7, 3 nm as 3.0.
+WIDTH_TOLERANCE_NM = 0.55
 
-# Names of the trade for one passband, as `_plain` leaves them.
-_SAME = (
-    ("l", "lum", "luminance"),
-    ("r", "red"),
-    ("g", "green"),
-    ("b", "blue"),
-    ("ha", "halpha", "h"),
-    ("hb", "hbeta"),
-    ("oiii", "o3", "o"),
-    ("sii", "s2", "s"),
-    ("nii", "n2", "n"),
-)
-_PASSBAND = {name: names[0] for names in _SAME for name in names}
+
+class _Names(Struct, frozen=True):
+    """`by_key`: short name by each spelling, None where two filters share it; `by_passband`: the filters of each."""
+
+    by_key: Mapping[str, str | None]
+    by_passband: Mapping[str, tuple[Filter, ...]]
 
 
 def match_filter(words: str, rig: Rig) -> str | None:
-    """By short name in any case, by full name, or by another common name of the passband; None where none or several fit."""
+    """By short name, full name or a spelling that the rig lists; else by the passband that the words name, where one filter has
+    it, or one of the width they name. None where none or several fit: nothing is guessed."""
     if words in rig.filters:
         return words
-    names, passbands = _known_names(tuple((short, each.name) for short, each in rig.filters.items()))
-    plain = _plain(words)
-    return names.get(plain) or passbands.get(_PASSBAND.get(plain, plain))
+    names = _known_names(tuple(rig.filters.values()))
+    key = filter_key(words)
+    if key in names.by_key:
+        return names.by_key[key]
+    fitting = _of_width(filter_words(words), names)
+    return fitting[0].short if len(fitting) == 1 else None
+
+
+def width_disagrees(words: str, short: str | None, rig: Rig) -> tuple[str, str] | None:
+    """The warning and its cure where the words name another width than the filter has that they were taken for."""
+    if short is None or short == words or _is_listed(words, rig.filters[short]):
+        return None
+    told, width_nm = filter_words(words), rig.filters[short].width_nm
+    if not told.in_nm or told.width_nm is None or width_nm is None or _same_width(told.width_nm, width_nm):
+        return None
+    wrong = f"{quoted(words)} names a width of {told.width_nm:g} nm, and the rig's filter '{short}' has {width_nm:g} nm"
+    new = f"'width_nm: {told.width_nm:g}'"
+    return wrong, f"write {new} in the filter '{short}' in rigs/{rig.slug}.yaml, or add another filter there with {new}"
+
+
+def _is_listed(words: str, known: Filter) -> bool:
+    return filter_key(words) in {filter_key(each) for each in (*known.spelt, known.name)}
 
 
 @lru_cache(maxsize=64)
-def _known_names(filters: tuple[tuple[str, str], ...]) -> tuple[Mapping[str, str | None], Mapping[str, str | None]]:
-    """Short name by plain name, and by passband; None where two filters share it."""
-    names: dict[str, str | None] = {}
-    passbands: dict[str, str | None] = {}
-    for short, name in filters:
-        for plain in {_plain(short), _plain(name)} - {""}:
-            names[plain] = short if names.get(plain, short) == short else None
-            passband = _PASSBAND.get(plain, plain)
-            passbands[passband] = short if passbands.get(passband, short) == short else None
-    return names, passbands
+def _known_names(filters: tuple[Filter, ...]) -> _Names:
+    by_key: dict[str, str | None] = {}
+    by_passband: dict[str, list[Filter]] = {}
+    for each in filters:
+        spellings = (each.short, each.name, *each.spelt)
+        for key in {filter_key(words) for words in spellings} - {""}:
+            by_key[key] = each.short if by_key.get(key, each.short) == each.short else None
+        for passband in {filter_words(words).passband for words in spellings} - {""}:
+            by_passband.setdefault(passband, []).append(each)
+    return _Names(by_key, {passband: tuple(group) for passband, group in by_passband.items()})
+
+
+def _of_width(told: FilterWords, names: _Names) -> Sequence[Filter]:
+    """The filters that the words may mean."""
+    fitting = names.by_passband.get(told.passband, ())
+    if not fitting and told.passband in _WHOLE_LIGHT:
+        fitting = tuple(each for passband in sorted(_WHOLE_LIGHT) for each in names.by_passband.get(passband, ()))
+    if told.width_nm is None or (told.in_nm and len(fitting) == 1):
+        return fitting
+    return [each for each in fitting if (width_nm := _width_of(each)) is not None and _same_width(told.width_nm, width_nm)]
+
+
+def _width_of(known: Filter) -> float | None:
+    """As the rig has it, else as the filter's own names do."""
+    named = (filter_words(words).width_nm for words in (known.short, known.name, *known.spelt))
+    return known.width_nm if known.width_nm is not None else next((width for width in named if width is not None), None)
+
+
+def _same_width(told_nm: float, width_nm: float) -> bool:
+    return abs(told_nm - width_nm) <= WIDTH_TOLERANCE_NM
 
 
 def needs_filter(kind: FrameKind) -> bool:
     """Light never reaches a dark or a bias frame, so whatever filter stood before them says nothing."""
     return kind in ("light", "flat")
-
-
-def unknown_filter(words: str, rig: Rig) -> tuple[str, str]:
-    """The problem's sentence and its remedy."""
-    wrong = f"{quoted(words)} is no filter of the rig '{rig.slug}'"
-    if not rig.filters:
-        return f"{wrong}, which has none", f"define it under 'filters' in rigs/{rig.slug}.yaml"
-    return wrong, hint_for(words, rig.filters)
 
 
 def frame_filter(words: str, kind: FrameKind, request: LogRequest, problems: LogProblems, keyword: str) -> str | None:
@@ -71,9 +102,12 @@ def frame_filter(words: str, kind: FrameKind, request: LogRequest, problems: Log
         return words or request.filter
     if words in rig.filters:
         return words
-    if words.casefold() in NO_FILTER_WORDS or match_filter(words, rig) is None:
+    short = None if words.casefold() in NO_FILTER_WORDS else match_filter(words, rig)
+    if short is None:
         return _filter_of_item(words, kind, rig, request, problems, keyword)
-    return match_filter(words, rig)
+    if needs_filter(kind) and (disagreement := width_disagrees(words, short, rig)):
+        problems.warn(*disagreement)
+    return short
 
 
 def _filter_of_item(
@@ -82,21 +116,15 @@ def _filter_of_item(
     if request.filter is not None:
         short = match_filter(request.filter, rig)
         if short is None:
-            problems.in_entry(request.item_place, *unknown_filter(request.filter, rig))
+            wrong, _ = unknown_filter(request.filter, rig)
+            problems.in_entry(request.item_place, wrong, hint_for(request.filter, rig.filters))
         return short
     if not needs_filter(kind):
         return None
     if words.casefold() not in NO_FILTER_WORDS:
-        wrong = f"{keyword} is {quoted(words)}, no filter of the rig '{rig.slug}'"
-        problems.warn(wrong, f"name it in rigs/{rig.slug}.yaml, or write 'filter' in the entry's log item")
+        _, remedy = unknown_filter(words, rig)
+        problems.warn(f"{keyword} is {quoted(words)}, no filter of the rig '{rig.slug}': counted without one", remedy)
     elif rig.filters and kind == "light":
         wrong = f"frames of this log name no filter, and the rig '{rig.slug}' has some"
         problems.in_entry(request.item_place, wrong, f"write 'filter' in the log item: {', '.join(sorted(rig.filters))}")
     return None
-
-
-def _plain(words: str) -> str:
-    """Letters and digits alone: `H-alpha`, `Hα` and `H_ALPHA` become `halpha`, `ha` and `halpha`."""
-    latin = words.replace("α", "a").replace("β", "b")
-    letters = unicodedata.normalize("NFKD", latin).casefold()
-    return re.sub(r"[^a-z0-9]+|filter", "", letters)

@@ -30,6 +30,7 @@ READ_AT_ONCE = 3 * BLOCK
 _END = b"END     "
 _DATES = (b"DATE-OBS", b"DATE-BEG")
 _EXPOSURES = (b"EXPTIME ", b"EXPOSURE", b"XPOSURE ")
+COPY_AGAIN = "copy the frame again"
 _TRUNCATED = "is truncated: the header ends before its END card"
 
 Value = str | float | bool | None
@@ -117,13 +118,13 @@ def _read_unit(start: bytes, tap: Tap, first_keyword: bytes, size_bytes: int | N
     """One header, and what was read beyond it."""
     raw = start or tap(READ_AT_ONCE)
     if not raw.startswith(first_keyword):
-        raise Doubt(_no_header(raw, first_keyword, size_bytes))
+        raise Doubt(_no_header(raw, first_keyword, size_bytes), COPY_AGAIN)
     while (names := _names_up_to_end(raw)) is None:
         if len(raw) >= MOST_BLOCKS * BLOCK:
-            raise Doubt(f"has no END card in its first {MOST_BLOCKS} blocks")
+            raise Doubt(f"has no END card in its first {MOST_BLOCKS} blocks", COPY_AGAIN)
         more = tap(READ_AT_ONCE)
         if not more:
-            raise Doubt(_TRUNCATED)
+            raise Doubt(_TRUNCATED, COPY_AGAIN)
         raw += more
     end = -(-(len(names) // _NAME + 1) * CARD // BLOCK) * BLOCK
     return FitsHeader(raw, _layout(names), end, size_bytes), raw[end:]

@@ -7,11 +7,12 @@ from sitegen.diary.sub import Sub
 from sitegen.problems import hint_for
 from sitegen.reading.capture_logs.filter_names import frame_filter
 from sitegen.reading.capture_logs.fits_header import FitsHeader, read_header
+from sitegen.reading.capture_logs.fits_origin import fits_origin
 from sitegen.reading.capture_logs.fits_start import frame_start
 from sitegen.reading.capture_logs.fits_told import Told, told_by
 from sitegen.reading.capture_logs.frame_kind import KINDS
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
-from sitegen.reading.capture_logs.moments import odd_date
+from sitegen.reading.capture_logs.moments import as_utc, odd_date
 from sitegen.reading.capture_logs.reader import Reader
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
 from sitegen.reading.capture_logs.standing_train import (
@@ -22,7 +23,7 @@ from sitegen.reading.capture_logs.standing_train import (
     pixel_disagrees,
     train_at,
 )
-from sitegen.reading.capture_logs.wall_clock import Stamp, settle, zone_of
+from sitegen.reading.capture_logs.wall_clock import Stamp, name_the_zone, settle, zone_of
 from sitegen.reading.nodes import quoted
 
 SUFFIXES = (".fits", ".fit", ".fts", ".fits.gz", ".fit.gz", ".fts.gz", ".fz")
@@ -46,7 +47,7 @@ def read_fits(request: LogRequest) -> LogReading:
 
 
 def _frame(header: FitsHeader, told: Told, request: LogRequest, problems: LogProblems) -> Sub | None:
-    start, exposure_s = _start(header, told, request, problems), _exposure_s(told, problems)
+    (start, clock), exposure_s = _start(header, told, request, problems), _exposure_s(told, problems)
     if told.kind is None:
         _say_unknown_kind(told, problems)
     if start is None or exposure_s is None or told.kind is None:
@@ -70,23 +71,29 @@ def _frame(header: FitsHeader, told: Told, request: LogRequest, problems: LogPro
         gain=told.gain,
         sensor_c=header.number(b"CCD-TEMP"),
         source=request.source,
+        clock=clock,
+        origin=fits_origin(header, told),
     )
 
 
-def _start(header: FitsHeader, told: Told, request: LogRequest, problems: LogProblems) -> datetime | None:
+def _start(
+    header: FitsHeader, told: Told, request: LogRequest, problems: LogProblems
+) -> tuple[datetime | None, str | None]:
+    """The start in UTC, and the clock of a sub: the log item's time zone wins over the FITS default of UTC, and over nothing
+    that the header says."""
     try:
         moment = frame_start(header, told.time_scale)
     except Doubt as doubt:
         problems.error(doubt.wrong, doubt.remedy)
-        return None
-    return moment if moment.tzinfo is not None else _local_start(moment, request, problems)
-
-
-def _local_start(moment: datetime, request: LogRequest, problems: LogProblems) -> datetime | None:
-    if request.time_zone is None:
-        problems.error("TIMESYS is 'LOCAL', and the log has no time zone", "write 'time_zone' in the entry's log item")
-        return None
-    return settle([Stamp(moment)], zone_of(request, problems), problems)[0]
+        return None, None
+    if moment.tzinfo is not None:
+        return moment, None
+    if request.time_zone is not None:
+        return settle([Stamp(moment)], zone_of(request, problems), problems)[0], request.time_zone
+    if told.time_scale != "LOCAL":
+        return as_utc(moment), "UTC"
+    problems.error("TIMESYS is 'LOCAL', and the log has no time zone", name_the_zone(request))
+    return None, None
 
 
 def _exposure_s(told: Told, problems: LogProblems) -> float | None:

@@ -11,23 +11,26 @@ from sitegen.reading.nodes import quoted
 
 _DATES = (b"DATE-BEG", b"DATE-OBS")
 _DAY_NUMBERS = (b"MJD-BEG ", b"MJD-OBS ")
-_CLOCKS = (b"TIME-BEG", b"TIME-OBS", b"UT      ", b"UTC     ", b"UTSTART ", b"UTC-OBS ", b"UT-START")
+_UNIVERSAL_CLOCKS = (b"UT      ", b"UTC     ", b"UTSTART ", b"UTC-OBS ", b"UT-START")
+_CLOCKS = (b"TIME-BEG", b"TIME-OBS", *_UNIVERSAL_CLOCKS)
 _OLD = re.compile(r"(\d{2})/(\d{2})/(\d{2})", re.ASCII)
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
+_LENGTH_OF_DAY = len("2026-04-18")
 _MJD_0 = datetime(1858, 11, 17)  # noqa: DTZ001 - its scale is TIMESYS, not known yet
 
 
 def frame_start(header: FitsHeader, scale: str) -> datetime:
-    """The start in UTC, aware; bare only where the scale is LOCAL and the text has no offset. Raises Doubt with a whole sentence.
+    """The start in UTC, aware; bare where the scale is LOCAL or not told, and neither an offset nor the keyword says that it is
+    universal time. Raises Doubt with a whole sentence.
 
-    `scale` is what TIMESYS says, in capitals, UTC where it says nothing.
+    `scale` is what TIMESYS says, in capitals, '' where it says nothing.
     """
-    moment = _written_start(header)
+    moment, is_universal = _written_start(header)
     if moment.tzinfo is not None:
         return moment.astimezone(UTC)
-    if scale == "UTC":
+    if scale == "UTC" or (not scale and is_universal):
         return as_utc(moment)
-    if scale == "LOCAL":
+    if scale in ("", "LOCAL"):
         return moment
     if scale not in KNOWN_SCALES:
         known = f"known: {', '.join(sorted(KNOWN_SCALES))}, LOCAL"
@@ -35,18 +38,19 @@ def frame_start(header: FitsHeader, scale: str) -> datetime:
     return utc_from(moment, scale).replace(tzinfo=UTC)
 
 
-def _written_start(header: FitsHeader) -> datetime:
+def _written_start(header: FitsHeader) -> tuple[datetime, bool]:
+    """The moment, and whether its keyword counts in universal time unless TIMESYS says otherwise."""
     for keyword in _DATES:
         if text := header.text(keyword):
-            return _dated(text, keyword, header)
+            return _dated(text, keyword, header), len(text) <= _LENGTH_OF_DAY and _clock_keyword(header) in _UNIVERSAL_CLOCKS
     for keyword in _DAY_NUMBERS:
         if (days := header.number(keyword)) is not None:
-            return _from_mjd(days, _name(keyword))
+            return _from_mjd(days, _name(keyword)), True
     raise Doubt("has no date: neither DATE-BEG nor DATE-OBS", "keep such a frame out of 'logs', or log it in a table")
 
 
 def _dated(text: str, keyword: bytes, header: FitsHeader) -> datetime:
-    if len(text) <= len("2026-04-18"):
+    if len(text) <= _LENGTH_OF_DAY:
         text = _with_clock(text, _name(keyword), header)
     try:
         return read_moment(text)
@@ -61,11 +65,15 @@ def _with_clock(text: str, name: str, header: FitsHeader) -> str:
 
 
 def _clock(day: str, name: str, header: FitsHeader) -> str:
-    clock = next((text for keyword in _CLOCKS if ":" in (text := header.text(keyword))), None)
-    if clock is None:
+    keyword = _clock_keyword(header)
+    if keyword is None:
         raise Doubt(f"{name} is '{day}', a date without a time of day", "the time would stand behind it, or in TIME-OBS or UT")
-    hours, colon, rest = clock.partition(":")
+    hours, colon, rest = header.text(keyword).partition(":")
     return f"{hours.strip():0>2}{colon}{rest}"
+
+
+def _clock_keyword(header: FitsHeader) -> bytes | None:
+    return next((keyword for keyword in _CLOCKS if ":" in header.text(keyword)), None)
 
 
 def _from_mjd(days: float, name: str) -> datetime:

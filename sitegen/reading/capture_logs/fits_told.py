@@ -23,7 +23,8 @@ _MOST_REMEMBERED = 2_000
 
 class Told(Struct, frozen=True, eq=False):
     """`kind` is None for a word that names none, which `kind_words` quotes as the header has it. `exposure` is in seconds, or
-    the reason why there is none; `frame_px` is in binned pixels; `data_bytes` what the header promises behind itself."""
+    the reason why there is none; `frame_px` is in binned pixels; `data_bytes` what the header promises behind itself;
+    `time_scale` '' where TIMESYS says nothing."""
 
     kind: FrameKind | None
     kind_words: tuple[str, str]
@@ -67,7 +68,7 @@ def _told(header: FitsHeader) -> Told:
         gain=header.number(b"GAIN    "),
         targets=(target,) if kind == "light" and (target := header.text(b"OBJECT  ")) else (),
         data_bytes=_data_bytes(header),
-        time_scale=header.text(b"TIMESYS ").upper() or "UTC",
+        time_scale=header.text(b"TIMESYS ").upper(),
     )
 
 

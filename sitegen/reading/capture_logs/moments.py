@@ -33,12 +33,32 @@ def _doubt(text: str) -> Doubt:
     if _CLOCK_ONLY.fullmatch(text):
         return Doubt("a time of day without a date", WRITE_ISO)
     if found := _DAY_FIRST.fullmatch(text):
-        day, month, year = found.groups()
-        return Doubt("not ISO 8601", f"write the date as {year}-{month:0>2}-{day:0>2}, if the day stands first")
+        first, second, year = found.groups()
+        return Doubt("not ISO 8601", _either_way(year, first, second))
     if found := _SLASHED.fullmatch(text):
         year, month, day, _ = found.groups()
-        return Doubt("not ISO 8601", f"write the date as {year}-{month:0>2}-{day:0>2}")
+        if (day_meant := possible_day(year, month, day)) is not None:
+            return Doubt("not ISO 8601", f"write the date as {day_meant}")
     return Doubt("not a date and time", WRITE_ISO)
+
+
+def possible_day(year: str, month: str, day: str) -> date | None:
+    try:
+        return date(int(year), int(month), int(day))
+    except ValueError:
+        return None
+
+
+def _either_way(year: str, first: str, second: str) -> str:
+    """No month has the number 18; where both readings are days, the author has to say."""
+    readings = possible_day(year, second, first), possible_day(year, first, second)
+    day_first, month_first = readings
+    if day_first is None or month_first is None:
+        meant = day_first or month_first
+        return f"write the date as {meant}" if meant else WRITE_ISO
+    if day_first == month_first:
+        return f"write the date as {day_first}"
+    return f"write the date as {day_first} if the day stands first, as {month_first} if the month does"
 
 
 def odd_date(start: datetime, today: date) -> tuple[str, str] | None:

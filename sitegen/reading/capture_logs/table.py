@@ -1,6 +1,6 @@
 """The records of a table -> subs: what CSV and ECSV logs have in common."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import datetime, timedelta
 from itertools import islice
 from typing import Any, NamedTuple
@@ -10,12 +10,13 @@ from msgspec.structs import replace
 from sitegen.diary.frame_origin import FrameOrigin
 from sitegen.diary.sub import Sub
 from sitegen.reading.capture_logs.columns import ORIGIN_NAMES
-from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS, match_filter, needs_filter, unknown_filter
+from sitegen.reading.capture_logs.gathered_train import tell_trains
 from sitegen.reading.capture_logs.headings import Headings, find_headings
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems
 from sitegen.reading.capture_logs.moments import odd_date
 from sitegen.reading.capture_logs.records import Record
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
+from sitegen.reading.capture_logs.row_filters import RowFilters
 from sitegen.reading.capture_logs.wall_clock import Stamp, plainly, settle, zone_of
 from sitegen.reading.nodes import quoted
 
@@ -63,6 +64,7 @@ def read_rows(
         problems.error(f"holds more than {MOST_FRAMES} frames", "split the log, a file a season")
         return LogReading(problems=problems.all())
     subs = tuple(_subs(rows, headings, request, problems))
+    tell_trains(subs, request, problems)
     return LogReading(subs, problems.all())
 
 
@@ -108,9 +110,8 @@ def _has_required(record: Record, values: dict[str, Any], headings: Headings, pr
 
 def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: LogProblems) -> Iterator[Sub]:
     at = headings.readers["start"][0]
-    filters = _Filters(headings, request, problems)
+    short_of = _filters(rows, headings, request, problems)
     for row, start in zip(rows, _starts(rows, at, request, problems), strict=True):
-        filter_short = filters.of(row)
         if start is None:
             continue
         if odd := odd_date(start, request.today):
@@ -122,7 +123,7 @@ def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: L
             rig=request.rig.slug if request.rig else "",
             site=request.site.slug if request.site else "",
             target=request.target,
-            filter=filter_short,
+            filter=short_of(row),
             kind=values.get("kind", "light"),
             kept=values.get("kept", True),
             source=request.source,
@@ -132,6 +133,19 @@ def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: L
         )
         yield once
         yield from (_later(once, number * row.step_s) for number in range(1, row.frames))
+
+
+def _filters(
+    rows: list[_Row], headings: Headings, request: LogRequest, problems: LogProblems
+) -> Callable[[_Row], str | None]:
+    """Each row's filter; what is wrong with those of the whole log is told first."""
+    index = headings.readers["filter"][0] if "filter" in headings.readers else None
+    filters = RowFilters(request)
+    for row in rows:
+        at = row.record.place(index) if index is not None else row.record.start
+        filters.take(row.values.get("filter", ""), row.values.get("kind", "light"), row.frames, at)
+    filters.tell(problems)
+    return lambda row: filters.short(row.values.get("filter", ""))
 
 
 def _clock(values: Mapping[str, Any], request: LogRequest) -> str | None:
@@ -157,40 +171,3 @@ def _starts(rows: list[_Row], at: int, request: LogRequest, problems: LogProblem
 
 def _later(sub: Sub, seconds: float) -> Sub:
     return replace(sub, start=sub.start + timedelta(seconds=seconds))
-
-
-class _Filters:
-    """The rig's short name for what the rows say; each unknown name is a problem once."""
-
-    def __init__(self, headings: Headings, request: LogRequest, problems: LogProblems) -> None:
-        self.index = headings.readers["filter"][0] if "filter" in headings.readers else None
-        self.request = request
-        self.problems = problems
-        self.known: dict[str, str | None] = {}
-        self.unknown: dict[str, tuple[str, str]] = {}
-
-    def of(self, row: _Row) -> str | None:
-        rig, words = self.request.rig, row.values.get("filter", "")
-        kind = row.values.get("kind", "light")
-        if rig is None:
-            return words or self.request.filter
-        if words.casefold() in NO_FILTER_WORDS and words not in rig.filters:
-            words = self.request.filter or ""
-        if words not in self.known:
-            self.known[words] = match_filter(words, rig) if words else None
-        short = self.known[words]
-        if short is None and needs_filter(kind):
-            self._say(words, row)
-        return short
-
-    def _say(self, words: str, row: _Row) -> None:
-        rig = self.request.rig
-        assert rig is not None
-        at = row.record.place(self.index) if self.index is not None else row.record.start
-        if words and words not in self.unknown and self.problems.is_full:
-            self.problems.leave_untold("error")
-        elif words:
-            sentence = self.unknown[words] = self.unknown.get(words) or unknown_filter(words, rig)
-            self.problems.alike("error", *sentence, at)
-        elif rig.filters and row.values.get("kind", "light") == "light":
-            self.problems.alike("error", f"the filter is missing, and the rig '{rig.slug}' has several", "name it", at)

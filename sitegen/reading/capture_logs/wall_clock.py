@@ -32,6 +32,12 @@ def zone_of(request: LogRequest, problems: LogProblems) -> ZoneInfo | None:
         return None
 
 
+def name_the_zone(request: LogRequest) -> str:
+    """The line to write for records whose clock is not told: the site's own zone is the likeliest."""
+    zone = request.site.time_zone if request.site is not None else "Europe/Athens"
+    return f"write 'time_zone: {zone}' in the log item" + ("" if request.site is not None else ", with its own zone")
+
+
 def settle(stamps: Sequence[Stamp], zone: tzinfo | None, problems: LogProblems) -> list[datetime | None]:
     """UTC of each stamp, in the order given; None for a time that the clock skipped. Bare times are UTC where `zone` is None."""
     if zone is None:

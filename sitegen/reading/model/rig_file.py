@@ -9,7 +9,7 @@ from sitegen.reading.value_types.day import Day
 from sitegen.reading.value_types.group import Group, Key
 from sitegen.reading.value_types.number import Number
 from sitegen.reading.value_types.one_or_more import OneOrMore
-from sitegen.reading.value_types.text import LINE, PARAGRAPHS, WORD
+from sitegen.reading.value_types.text import LINE, NAME, PARAGRAPHS, WORD
 
 LENGTH = Number(unit="mm", above=0, most=100_000)
 NANOMETRES = Number(unit="nm", least=200, most=3000)
@@ -37,6 +37,9 @@ FILTER = Group(
         Key("centre_nm", OneOrMore(NANOMETRES), "Centre of the passband, or of each; the colour on the site comes from it.",
             "656.3"),
         Key("width_nm", Number(unit="nm", above=0, most=2000), "Width of a passband.", "7"),
+        Key("spelt", ListOf(NAME, or_one=True),
+            "What else logs call it. Case, blanks, hyphens, Greek letters and a width (`Ha 3nm`) are understood without.",
+            "[Ha wide]"),
     ),
     called="a filter",
 )  # fmt: skip

@@ -29,7 +29,9 @@ class Choice(Struct, frozen=True):
 
     def _remedy(self, text: str) -> str:
         hint = hint_for(text, self.options)
-        return hint if hint.startswith("did you mean") else ""
+        if hint.startswith("did you mean"):
+            return hint
+        return f"write {self.options[0]}" if len(self.options) == 1 else "write one of them"
 
 
 class YesOrNo(Struct, frozen=True):
@@ -39,7 +41,7 @@ class YesOrNo(Struct, frozen=True):
             return None
         if text.lower() in YES | NO:
             return text.lower() in YES
-        desk.error(node, f"{label} is {quoted(text)}, not true or false")
+        desk.error(node, f"{label} is {quoted(text)}, not true or false", "write true or false")
         return None
 
     def schema(self) -> JsonSchema:

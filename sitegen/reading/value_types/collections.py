@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import ListNode, MapNode, Node, TextNode, quoted, seen
-from sitegen.reading.value_types.value_type import JsonSchema, Kept, ValueType
+from sitegen.reading.value_types.value_type import JsonSchema, Kept, ValueType, is_waiting, say_waiting
 
 
 class ListOf(Struct, frozen=True):
@@ -17,13 +17,20 @@ class ListOf(Struct, frozen=True):
 
     def read(self, node: Node, label: str, desk: Desk) -> tuple[Kept, ...] | None:
         if isinstance(node, ListNode):
-            kept = [Kept(self.item.read(item, f"an item of {label}", desk), item) for item in node.items]
+            kept = [Kept(self._item(item, f"an item of {label}", desk), item) for item in node.items]
         elif self.or_one:
             kept = [Kept(self.item.read(node, label, desk), node)]
         else:
             desk.error(node, f"{label} is {seen(node)}, not a list", _as_list(node))
             return None
         return tuple(each for each in kept if each.value is not None)
+
+    def _item(self, item: Node, label: str, desk: Desk) -> Any:
+        """None for one that is still to be written."""
+        if is_waiting(item):
+            say_waiting(item, label, desk)
+            return None
+        return self.item.read(item, label, desk)
 
     def schema(self) -> JsonSchema:
         several: JsonSchema = {"type": "array", "items": self.item.schema()}

@@ -115,7 +115,7 @@ def nothing_found(text: str, content: ContentFolder) -> tuple[str, str]:
     inside = text.removeprefix("content/")
     if inside != text and files_matching(inside, content):
         return "which finds no file", f"paths begin inside content/: write {quoted(inside)}"
-    return "which finds no file", _folder_hint(text, content)
+    return "which finds no file", _folder_hint(text, content) or "put the files there, or correct the pattern"
 
 
 def _part_trouble(part: str) -> tuple[str, str] | None:

@@ -12,6 +12,7 @@ from sitegen.reading.value_types.value_type import JsonSchema, text_of
 ISO_DAY = re.compile(r"(\d{4})-(\d{2})-(\d{2})", re.ASCII)
 _YEAR_FIRST = re.compile(r"(\d{4})\D(\d{1,2})\D(\d{1,2})(?:[T ].*)?", re.ASCII)
 _DAY_FIRST = re.compile(r"(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})", re.ASCII)
+_SLASHED = re.compile(r"(\d{1,2})[/-](\d{1,2})[/-](\d{4})", re.ASCII)
 EARLIEST_YEAR = 1800
 
 
@@ -29,7 +30,7 @@ class Day(Struct, frozen=True):
             desk.error(node, f"{label} is {quoted(text)}, not a date", _remedy(text))
             return None
         if self.past and day > desk.today + timedelta(days=1):
-            desk.warn(node, f"{label} is {day}, in the future")
+            desk.warn(node, f"{label} is {day}, in the future", "is the year right?")
         return day
 
     def schema(self) -> JsonSchema:
@@ -46,6 +47,14 @@ def _iso(text: str) -> date | None:
         return None
 
 
+def _either_way(first: str, second: str, year: str) -> str:
+    """No month has the number 18; where both readings are days, the author has to say."""
+    day_first, month_first = _iso(f"{year}-{second:0>2}-{first:0>2}"), _iso(f"{year}-{first:0>2}-{second:0>2}")
+    if day_first is not None and month_first is not None and day_first != month_first:
+        return f"write {day_first} if the day stands first, {month_first} if the month does"
+    return f"write {day_first or month_first or 'year-month-day, as in 2026-04-18'}"
+
+
 def _remedy(text: str) -> str:
     """The date that was meant, where only its form is wrong and leaves no doubt."""
     parts = None
@@ -53,5 +62,7 @@ def _remedy(text: str) -> str:
         parts = found.groups()
     elif found := _DAY_FIRST.fullmatch(text):
         parts = found.groups()[::-1]
+    if found := _SLASHED.fullmatch(text):
+        return _either_way(*found.groups())
     meant = _iso("{}-{:0>2}-{:0>2}".format(*parts)) if parts else None
     return f"write {meant}" if meant and str(meant) != text else "write year-month-day, as in 2026-04-18"

@@ -9,7 +9,7 @@ from msgspec.structs import fields
 from sitegen.problems import hint_for
 from sitegen.reading.desk import Desk, Place, Placed
 from sitegen.reading.nodes import MapNode, Node, TextNode, quoted, seen
-from sitegen.reading.value_types.value_type import JsonSchema, Kept, ValueType
+from sitegen.reading.value_types.value_type import JsonSchema, Kept, ValueType, is_waiting, say_waiting
 
 Record = TypeVar("Record")
 
@@ -67,7 +67,9 @@ class Group(Struct, frozen=True):
         for key in self.keys:
             if key.required and key.name not in present:
                 self._say_missing(key, node, label, desk)
-        read = {name: known[name].type.read(value, f"'{name}'", desk) for name, (_, value) in present.items() if name in known}
+        waiting = {name for name in present.keys() & known.keys() if self._waits(known[name], present[name][1], desk)}
+        written = {name: value for name, (_, value) in present.items() if name in known and name not in waiting}
+        read = {name: known[name].type.read(value, f"'{name}'", desk) for name, value in written.items()}
         return Values({name: value for name, value in read.items() if value is not None}, node)
 
     def schema(self) -> JsonSchema:
@@ -78,6 +80,16 @@ class Group(Struct, frozen=True):
 
     def words(self) -> str:
         return "mapping of " + ", ".join(f"`{key.name}`" for key in self.keys)
+
+    def _waits(self, key: Key, value: Node, desk: Desk) -> bool:
+        """Whether the value is marked as still to be written; a required one cannot wait."""
+        if not is_waiting(value):
+            return False
+        if key.required:
+            desk.error(value, f"'{key.name}' is still to be written", f"give it as in '{key.name}: {key.example}'")
+        else:
+            say_waiting(value, f"'{key.name}'", desk)
+        return True
 
     def _say_missing(self, key: Key, node: MapNode, label: str, desk: Desk) -> None:
         empty = next((key_node for key_node, _ in node.entries if key_node.text == key.name), None)

@@ -11,6 +11,11 @@ from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d)")
 _THOUSANDS = re.compile(r"\d[,_'’]\d{3}(?!\d)")
+_MARK = r"\s*[\s:d°′'’m]\s*"
+_SEXAGESIMAL = re.compile(
+    rf"(?P<sign>[+-]?)(?P<degrees>\d{{1,3}}){_MARK}(?P<minutes>\d{{1,2}}(?:\.\d+)?)"
+    rf"(?:{_MARK}(?P<seconds>\d{{1,2}}(?:\.\d+)?))?\s*[\"″”'′’]*\s*(?P<side>[NSEWO]?)", re.ASCII | re.IGNORECASE
+)
 DECIMAL = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
 
 
@@ -59,18 +64,29 @@ class Number(Struct, frozen=True):
             desk.error(node, f"{label} is {shortened(text)}, out of range", limits)
             return None
         if self.whole and not value.is_integer():
-            desk.error(node, f"{label} is {text}, not a whole number")
+            desk.error(node, f"{label} is {text}, not a whole number", f"write {round(value)}")
             return None
         return int(value) if self.whole else value
 
     def _remedy(self, text: str) -> str:
         """The number alone where one can be made out in what was typed."""
         give = f"give {self.unit}" if self.unit else "give the number alone"
+        if self.unit == "degrees" and (degrees := _sexagesimal_deg(text)) is not None:
+            return f"write {degrees:.4f}, in degrees with a point"
         found = DECIMAL.match(_DECIMAL_COMMA.sub(".", text))
         if not found or text.count(",") > 1 or _THOUSANDS.search(text):
             return f"{give}, as digits" + ("" if self.whole else " with a point")
         south_or_west = self.unit == "degrees" and text.rstrip().endswith(("S", "W"))
         return f"{give}, as in {'-' if south_or_west else ''}{found.group().rstrip('.')}"
+
+
+def _sexagesimal_deg(text: str) -> float | None:
+    """`48°12'30"`, `48 12 30 N`, `16:22:00 W`: the decimal degrees that were meant; None for anything else."""
+    found = _SEXAGESIMAL.fullmatch(text.strip())
+    if found is None or float(found["minutes"]) >= 60 or float(found["seconds"] or 0) >= 60:
+        return None
+    size = float(found["degrees"]) + float(found["minutes"]) / 60 + float(found["seconds"] or 0) / 3600
+    return -size if found["sign"] == "-" or (found["side"] or "").upper() in ("S", "W") else size
 
 
 class NumberPair(Struct, frozen=True):
@@ -87,7 +103,7 @@ class NumberPair(Struct, frozen=True):
             value = self.first.read(node, label, desk)
             return None if value is None else (value, value)
         if items is None or len(items) != 2:
-            found = f"{len(items)} values" if items is not None else "one value"
+            found = f"{len(items)} values" if items is not None and len(items) != 1 else "one value"
             desk.error(node, f"{label} has {found}, not two", f"write [{self.names[0]}, {self.names[1]}]")
             return None
         first = self.first.read(items[0], f"{self.names[0]} of {label}", desk)

@@ -2,10 +2,11 @@
 
 from msgspec import Struct
 
+from sitegen.diary.to_write import without_gaps
 from sitegen.reading.desk import Desk
 from sitegen.reading.nodes import Node
 from sitegen.reading.text_file import UNPRINTABLE
-from sitegen.reading.value_types.value_type import JsonSchema, text_of
+from sitegen.reading.value_types.value_type import JsonSchema, say_waiting, text_of
 
 
 class Text(Struct, frozen=True):
@@ -16,7 +17,7 @@ class Text(Struct, frozen=True):
     longest: int = 2_000
 
     def read(self, node: Node, label: str, desk: Desk) -> str | None:
-        text = text_of(node, label, desk, "text", "put some text behind it")
+        text = text_of(node, label, desk, "text", "write some text after the colon")
         if text is None:
             return None
         if UNPRINTABLE.search(text) or not _encodable(text):
@@ -25,7 +26,12 @@ class Text(Struct, frozen=True):
         if len(text) > self.longest:
             desk.error(node, f"{label} has {len(text)} characters", f"it may have {self.longest}")
             return None
-        return text if self.paragraphs else " ".join(text.split())
+        if not self.paragraphs:
+            return " ".join(text.split())
+        written = without_gaps(text)
+        if written != text:
+            say_waiting(node, f"a paragraph of {label}", desk)
+        return written
 
     def schema(self) -> JsonSchema:
         return {"type": ["string", "number", "boolean"]}

@@ -4,7 +4,8 @@ from typing import Any, Protocol
 
 from msgspec import Struct
 
-from sitegen.reading.desk import Desk
+from sitegen.diary.to_write import GAP, is_gap, without_gaps
+from sitegen.reading.desk import Desk, Placed
 from sitegen.reading.nodes import Node, TextNode, seen
 
 JsonSchema = dict[str, Any]
@@ -38,6 +39,15 @@ class Kept(Struct, frozen=True):
     @property
     def column(self) -> int:
         return self.node.column
+
+
+def is_waiting(node: Node) -> bool:
+    """Whether nothing stands there but text that is still to be written."""
+    return isinstance(node, TextNode) and is_gap(node.text) and not without_gaps(node.text)
+
+
+def say_waiting(at: Placed, label: str, desk: Desk) -> None:
+    desk.warn(at, f"{label} is still to be written, and not published until it is", f"write it, without '{GAP}'")
 
 
 def text_of(node: Node, label: str, desk: Desk, wanted: str, remedy: str = "") -> str | None:

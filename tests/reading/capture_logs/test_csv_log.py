@@ -97,7 +97,7 @@ BAD_ROWS = [
     (f"{HEAD}2026-04-18T21:00:00Z,30h,L\n", "logs/a.csv:2:22: error: 'exposure_s' is '30h', longer than a day"),
     (f"{HEAD}2026-04-18T21:00:00Z,,L\n", "logs/a.csv:2:22: error: 'exposure_s' is empty"),
     (f"{HEAD}18.04.2026 21:00,60,L\n", "logs/a.csv:2:1: error: 'start' is '18.04.2026 21:00', not ISO 8601; "
-     "write the date as 2026-04-18, if the day stands first"),
+     "write the date as 2026-04-18"),
     (f"{HEAD}2026/4/8 21:00,60,L\n", "logs/a.csv:2:1: error: 'start' is '2026/4/8 21:00', not ISO 8601; "
      "write the date as 2026-04-08"),
     (f"{HEAD}2026-04-18,60,L\n", "logs/a.csv:2:1: error: 'start' is '2026-04-18', a date without a time of day; "
@@ -108,12 +108,13 @@ BAD_ROWS = [
      "write it as in 2026-04-18T21:03:12Z"),
     (f"{HEAD}0001-01-01T00:00:00+14:00,60,L\n", "logs/a.csv:2:1: error: 'start' is '0001-01-01T00:00:00+14:00', "
      "in no year of this diary; write it as in 2026-04-18T21:03:12Z"),
-    (f"{HEAD}2026-04-18T21:00:00Z,60,Hx\n", "logs/a.csv:2:25: error: 'Hx' is no filter of the rig 'newtonian'; "
-     "known: Ha, L, OIII, R"),
-    (f"{HEAD}2026-04-18T21:00:00Z,60,OII\n", "logs/a.csv:2:25: error: 'OII' is no filter of the rig 'newtonian'; "
-     "did you mean 'OIII'?"),
-    (f"{HEAD}2026-04-18T21:00:00Z,60,\n", "logs/a.csv:2:25: error: the filter is missing, "
-     "and the rig 'newtonian' has several; name it"),
+    (f"{HEAD}2026-04-18T21:00:00Z,60,Hx\n", "logs/a.csv:2:25: error: 'Hx' is no filter of the rig 'newtonian' "
+     "(1 of 1 subs, without which no total would be right); add the line 'Hx: {kind: broadband}' under 'filters' in "
+     "rigs/newtonian.yaml, or 'spelt: [Hx]' to one of its filters: Ha, L, OIII, R"),
+    (f"{HEAD}2026-04-18T21:00:00Z,60,OII\n", "logs/a.csv:2:25: error: 'OII' is no filter of the rig 'newtonian' "
+     "(1 of 1 subs, without which no total would be right); add 'spelt: [OII]' to the filter 'OIII' in rigs/newtonian.yaml"),
+    (f"{HEAD}2026-04-18T21:00:00Z,60,\n", "logs/a.csv:2:25: error: 1 of 1 subs name no filter, "
+     "and the rig 'newtonian' has some; fill in the column, or write 'filter' in the entry's log item: Ha, L, OIII, R"),
     (f"{HEAD}2026-04-18T21:00:00Z,60\n", "logs/a.csv:2:24: error: the row has 2 cells, the heading line 3; "
      "leave a cell empty between two commas"),
     (f"{HEAD}2026-04-18T21:00:00Z,2,5,L\n", "logs/a.csv:2:26: error: the row has 4 cells, the heading line 3; "
@@ -126,7 +127,7 @@ BAD_ROWS = [
      "no kind of frame; "
      "known: bias, dark, dark-flat, flat, light"),
     ("start,exposure_s,filter,kept\n2026-04-18T21:00:00Z,60,L,maybe\n", "logs/a.csv:2:27: error: 'kept' is 'maybe', "
-     "neither yes nor no"),
+     "neither yes nor no; write yes or no"),
     ("start,exposure_s,filter,count\n2026-04-18T21:00:00Z,60,L,1000000\n", "logs/a.csv:2:27: error: 'count' is '1000000', "
      "out of range (1 to 10000)"),
     ("start,exposure_s,filter,binning\n2026-04-18T21:00:00Z,60,L,1.5\n", "logs/a.csv:2:27: error: 'binning' is '1.5', "
@@ -174,7 +175,9 @@ def test_a_mistake_that_runs_through_the_log_is_one_line(read):
     """Its first place, and how many rows follow."""
     rows = "".join(f"2026-04-18T21:{minute:02}:00Z,50,Hx\n" for minute in range(30))
     assert lines_of(read("a.csv", HEAD + rows)) == [
-        "logs/a.csv:2:25: error: 'Hx' is no filter of the rig 'newtonian' (so in 29 more rows); known: Ha, L, OIII, R"
+        "logs/a.csv:2:25: error: 'Hx' is no filter of the rig 'newtonian' (30 of 30 subs, without which no total would be "
+        "right); add the line 'Hx: {kind: broadband}' under 'filters' in rigs/newtonian.yaml, "
+        "or 'spelt: [Hx]' to one of its filters: Ha, L, OIII, R"
     ]
 
 
@@ -233,7 +236,8 @@ def test_a_rig_without_filters(read, bare_rig):
     reading = read("a.csv", f"{HEAD}2026-04-18T21:00:00Z,60,none\n2026-04-18T21:05:00Z,60,\n", rig=bare_rig)
     assert ([sub.filter for sub in reading.subs], reading.problems) == ([None, None], ())
     assert lines_of(read("a.csv", HEAD + ROW, rig=bare_rig)) == [
-        "logs/a.csv:2:25: error: 'L' is no filter of the rig 'lens', which has none; define it under 'filters' in rigs/lens.yaml"
+        "logs/a.csv:2:25: error: 'L' is no filter of the rig 'lens', which has none "
+        "(1 of 1 subs, without which no total would be right); add 'filters: {L: {kind: broadband}}' to rigs/lens.yaml"
     ]
 
 

@@ -12,6 +12,8 @@ from PIL.TiffImagePlugin import IFDRational
 NO_EXIF = "error: carries no EXIF; log the frame in a table, or keep the camera's original file"
 NO_DATE = "error: has no date: no DateTimeOriginal in its EXIF; log the frame in a table"
 MINIMAL = {Base.DateTimeOriginal: "2026:06:18 21:12:13", Base.ExposureTime: IFDRational(30, 1)}
+MINIMAL |= {Base.OffsetTimeOriginal: "+00:00"}
+NO_OFFSET = {Base.OffsetTimeOriginal: None}
 
 
 def lines_of(reading):
@@ -51,8 +53,8 @@ def test_every_kind_of_picture(picture, name):
 @pytest.mark.parametrize(
     ("tags", "zone", "wanted"),
     [
-        ({}, None, datetime(2026, 6, 18, 21, 12, 13, 0, UTC)),
-        ({}, "Australia/Adelaide", datetime(2026, 6, 18, 11, 42, 13, 0, UTC)),
+        (NO_OFFSET, None, datetime(2026, 6, 18, 21, 12, 13, 0, UTC)),
+        (NO_OFFSET, "Australia/Adelaide", datetime(2026, 6, 18, 11, 42, 13, 0, UTC)),
         ({Base.OffsetTimeOriginal: "+02:00"}, "Australia/Adelaide", datetime(2026, 6, 18, 19, 12, 13, 0, UTC)),
         ({Base.SubsecTimeOriginal: "25"}, None, datetime(2026, 6, 18, 21, 12, 13, 250000, UTC)),
         ({Base.OffsetTimeOriginal: "   :  "}, None, datetime(2026, 6, 18, 21, 12, 13, 0, UTC)),
@@ -64,6 +66,25 @@ def test_moments(picture, tags, zone, wanted):
     assert [sub.start for sub in picture(tags, time_zone=zone).subs] == [wanted]
 
 
+def test_a_clock_without_an_offset_is_told(picture, site):
+    """Read as UTC with a line to write that holds the site's own zone; quiet once the log item names one."""
+    reading = picture(NO_OFFSET)
+    assert lines_of(reading) == [
+        "logs/a.jpg:1:1: warning: its EXIF has no offset: read as UTC; write 'time_zone: Australia/Adelaide' in the log item"
+    ]
+    assert reading.subs[0].clock == "UTC"
+    for zone in ("UTC", "Asia/Kolkata"):
+        reading = picture(NO_OFFSET, time_zone=zone)
+        assert (reading.problems, reading.subs[0].clock) == ((), zone)
+    assert picture(time_zone="Asia/Kolkata").subs[0].clock is None
+
+
+def test_what_the_camera_says_of_itself(picture):
+    """Lens, frame, place to a tenth of a degree, serial number; nothing finer of the place is remembered."""
+    origin = picture({Base.FocalLength: IFDRational(50), Base.BodySerialNumber: "007"}).subs[0].origin
+    assert (origin.focal_length_mm, origin.latitude_deg, origin.longitude_deg, origin.camera_id) == (50.0, -32.6, None, "007")
+
+
 def test_short_exposures_are_fractions(picture):
     """1/250 s arrives exactly."""
     assert picture({Base.ExposureTime: IFDRational(1, 250)}).subs[0].exposure_s == float(Fraction(1, 250))
@@ -73,7 +94,8 @@ def test_the_clock_put_forward_and_back(picture):
     """A skipped time is an error, a double one a warning, as in tables."""
     zone = {"time_zone": "Australia/Adelaide"}
     for stamp, severity in (("2026:10:04 02:30:00", "error"), ("2026:04:05 02:30:00", "warning")):
-        assert [problem.severity for problem in picture({Base.DateTimeOriginal: stamp}, **zone).problems] == [severity]
+        tags = NO_OFFSET | {Base.DateTimeOriginal: stamp}
+        assert [problem.severity for problem in picture(tags, **zone).problems] == [severity]
 
 
 @pytest.mark.parametrize(

@@ -99,10 +99,50 @@ def test_moments(read, tmp_path, cards, wanted):
     assert sub.start == wanted
 
 
+@pytest.mark.parametrize(
+    ("cards", "start", "clock"),
+    [
+        ({}, datetime(2026, 6, 18, 5, 42, 13, 250000, UTC), "Asia/Kolkata"),
+        ({"DATE-OBS": "2026-06-18", "TIME-OBS": "11:12:13"}, datetime(2026, 6, 18, 5, 42, 13, 0, UTC), "Asia/Kolkata"),
+        ({"DATE-OBS": "2026-06-18", "UT": "11:12:13"}, datetime(2026, 6, 18, 11, 12, 13, 0, UTC), None),
+        ({"TIMESYS": "UTC"}, datetime(2026, 6, 18, 11, 12, 13, 250000, UTC), None),
+        ({"DATE-OBS": "2026-06-18T11:12:13Z"}, datetime(2026, 6, 18, 11, 12, 13, 0, UTC), None),
+        ({"DATE-OBS": "2026-06-18T11:12:13-03:00"}, datetime(2026, 6, 18, 14, 12, 13, 0, UTC), None),
+        ({"DATE-OBS": None, "MJD-OBS": 61209.5}, datetime(2026, 6, 18, 12, tzinfo=UTC), None),
+    ],
+)
+def test_the_items_zone_wins_over_the_default_alone(read, tmp_path, cards, start, clock):
+    """A date without a scale counts in UTC (FITS Standard 4.0, section 9.2.1) unless the author says otherwise; what the header
+    says itself stands."""
+    write(tmp_path / "a.fits", MINIMAL | cards)
+    (sub,) = read("a.fits", time_zone="Asia/Kolkata").subs
+    assert (sub.start, sub.clock) == (start, clock)
+    assert read("a.fits").subs[0].clock == ("UTC" if clock else None)
+
+
+def test_what_the_header_says_of_its_frame_is_remembered(frame):
+    """The words and numbers that recognise a frame, the place to a tenth of a degree; two frames of one session apart."""
+    cards = {
+        "OBJECT": "NGC 6188", "SITELAT": "-32 38 03", "SITELONG": 139.018, "FOCALLEN": 800.0, "XPIXSZ": 3.76, "CAMERAID": "A17",
+        "RA": "16 40 05.5", "DEC": "-48 39 44",
+    }  # fmt: skip
+    origin = frame(**cards).subs[0].origin
+    assert (origin.object, origin.filter_told, origin.focal_length_mm, origin.pixel_um) == ("NGC 6188", "Ha", 800.0, 3.76)
+    assert (origin.latitude_deg, origin.longitude_deg, origin.camera_id) == (-32.6, 139.0, "A17")
+    assert origin.ra_deg == pytest.approx(250.0229, abs=1e-4) and origin.dec_deg == pytest.approx(-48.6622, abs=1e-4)
+    again = frame(**cards | {"RA": 250.5, "DEC": -48.5}).subs[0].origin
+    assert (again.ra_deg, again.dec_deg, again.latitude_deg) == (250.5, -48.5, -32.6)
+    wcs = {"CTYPE1": "RA---TAN", "CTYPE2": "DEC--TAN", "CRVAL1": 251.0, "CRVAL2": -48.0}
+    solved = frame(**cards | wcs | {"RA": None, "DEC": None})
+    assert (solved.subs[0].origin.ra_deg, solved.subs[0].origin.dec_deg) == (251.0, -48.0)
+    assert frame(IMAGETYP="dark", **cards).subs[0].origin.ra_deg is None
+
+
 def test_local_time_needs_the_logs_zone(frame, read):
     """TIMESYS LOCAL is told in the item's zone, and refused without."""
     assert lines_of(frame(TIMESYS="LOCAL")) == [
-        "logs/a.fits:1:1: error: TIMESYS is 'LOCAL', and the log has no time zone; write 'time_zone' in the entry's log item"
+        "logs/a.fits:1:1: error: TIMESYS is 'LOCAL', and the log has no time zone; "
+        "write 'time_zone: Australia/Adelaide' in the log item"
     ]
     assert read("a.fits", time_zone="Australia/Adelaide").subs[0].start == datetime(2026, 6, 18, 1, 42, 13, 250000, UTC)
 
@@ -144,8 +184,9 @@ def test_exposures(read, tmp_path, cards, wanted):
          "flat, light"),
         ({"DATE-OBS": "1985-01-01T01:00:00"}, "warning: starts in 1985, before 1990; look at the camera's clock"),
         ({"DATE-OBS": "2031-01-01T01:00:00"}, "warning: starts on 2031-01-01, in the future; look at the camera's clock"),
-        ({"FILTER": "Hx"}, "warning: FILTER is 'Hx', no filter of the rig 'newtonian'; "
-         "name it in rigs/newtonian.yaml, or write 'filter' in the entry's log item"),
+        ({"FILTER": "Hx"}, "warning: FILTER is 'Hx', no filter of the rig 'newtonian': counted without "
+         "one; add the line 'Hx: {kind: broadband}' under 'filters' in rigs/newtonian.yaml, or 'spelt: [Hx]' to one of its "
+         "filters: Ha, L, OIII, R"),
         ({"FOCALLEN": 760.0}, "warning: FOCALLEN is 760 mm, the rig 'newtonian' had 800 mm that evening; "
          "correct 'focal_length_mm' or 'factor' in rigs/newtonian.yaml, or add the change of that evening to 'changes'"),
         ({"XPIXSZ": 4.63}, "warning: XPIXSZ is 4.63 µm at binning 1, the camera of 'newtonian' "
@@ -243,12 +284,14 @@ GOOD = bytes(fits.PrimaryHDU(header=fits.Header(MINIMAL)).header.tostring(), "as
 @pytest.mark.parametrize(
     ("name", "content", "wanted"),
     [
-        ("a.fits", b"", "error: is empty"),
-        ("a.fits", b"\xff\xd8\xff\xe0" * 2000, "error: is not FITS"),
-        ("a.fits", GOOD[:1000], "error: is truncated: the header ends before its END card"),
-        ("a.fits", GOOD.replace(b"END     ", b"        "), "error: is truncated: the header ends before its END card"),
-        ("a.fits", GOOD.replace(b"END     ", b"        ") * 501, "error: has no END card in its first 500 blocks"),
-        ("a.fits.gz", gzip.compress(GOOD)[:60], "error: is truncated: the header ends before its END card"),
+        ("a.fits", b"", "error: is empty; copy the frame again"),
+        ("a.fits", b"\xff\xd8\xff\xe0" * 2000, "error: is not FITS; copy the frame again"),
+        ("a.fits", GOOD[:1000], "error: is truncated: the header ends before its END card; copy the frame again"),
+        ("a.fits", GOOD.replace(b"END     ", b"        "), "error: is truncated: the header ends before its END card; "
+         "copy the frame again"),
+        ("a.fits", GOOD.replace(b"END     ", b"        ") * 501, "error: has no END card in its first 500 blocks; "
+         "copy the frame again"),
+        ("a.fits.gz", gzip.compress(GOOD)[:60], "error: is truncated: the header ends before its END card; copy the frame again"),
         ("a.fits.gz", b"\x1f\x8b" + b"x" * 500, "error: is damaged: gzip cannot unpack it"),
     ],
     ids=["empty", "jpeg", "cut", "no end", "endless", "gzip cut", "gzip damaged"],

@@ -30,3 +30,14 @@ def test_the_rigs_history_decides(minutes, longitude_deg):
     moment = datetime.fromtimestamp(datetime(2026, 4, 27, tzinfo=UTC).timestamp() + 60 * minutes, UTC)
     site = Site("s", "S", 0.0, longitude_deg, 0.0, "UTC")
     assert train_at(RIG, site, moment) is RIG.train_on(evening_of(moment.timestamp(), longitude_deg).astype(date))
+
+
+def test_a_gathered_log_is_compared_with_its_rig(read):
+    """By its private columns, once for all its frames; a log that agrees is quiet, and so is one without such columns."""
+    head = "start,exposure_s,filter,focal_length_mm,pixel_um,width_px,height_px\n"
+    rows = [f"2026-06-18T11:{minute:02}:00Z,50,Ha,{{}},3.76,6248,4176\n" for minute in range(3)]
+    assert read("a.csv", head + "".join(rows).format(800, 800, 800)).problems == ()
+    assert [str(problem) for problem in read("a.csv", head + "".join(rows).format(800, 530, 530)).problems] == [
+        "logs/a.csv:1:1: warning: focal_length_mm is 530 mm, the rig 'newtonian' had 800 mm that evening (so of 2 of 3 subs); "
+        "correct 'focal_length_mm' or 'factor' in rigs/newtonian.yaml, or add the change of that evening to 'changes'"
+    ]

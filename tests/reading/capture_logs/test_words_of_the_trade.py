@@ -6,12 +6,15 @@ import erfa
 import pytest
 from astropy.time import Time
 from astropy.utils import iers
+from msgspec.structs import replace
 
+from sitegen.diary.rig import Camera, Filter, Rig, Telescope, Train
 from sitegen.reading.capture_logs.durations import read_duration_s
-from sitegen.reading.capture_logs.filter_names import match_filter
+from sitegen.reading.capture_logs.filter_names import match_filter, width_disagrees
 from sitegen.reading.capture_logs.frame_kind import frame_kind
 from sitegen.reading.capture_logs.log_problems import Doubt
 from sitegen.reading.capture_logs.time_scales import tai_minus_utc_s, utc_from
+from sitegen.reading.capture_logs.unknown_filters import unknown_filter
 
 
 @pytest.mark.parametrize(
@@ -62,6 +65,70 @@ def test_kinds_of_frame(words, kind):
 def test_filters_by_their_other_names(rig, words, short):
     """Case, full names and other names of the passband lead to the rig's short name; nothing else does."""
     assert match_filter(words, rig) == short
+
+
+def rig_with(*filters: Filter) -> Rig:
+    train = Train(None, Telescope(None, None, None, 800.0), Camera(None, 3.76, 6248, 4176, "mono"))
+    return Rig("x", "X", (train,), {each.short: each for each in filters})
+
+
+HA = Filter("Ha", "Hydrogen alpha", "narrowband", (656.3,), 7.0)
+HB, OIII = Filter("Hb", "H-beta", "narrowband", (486.1,), 8.5), Filter("OIII", "Oxygen", "narrowband", (500.7,), 6.5)
+SII, LUM = Filter("S", "Sulphur", "narrowband", (672.4,), 3.0, ("old red", "S-alt")), Filter("L", "Whole light", "broadband")
+
+
+@pytest.mark.parametrize(
+    ("words", "short"),
+    [
+        ("Ha 7nm", "Ha"), ("H-alpha 7 nm", "Ha"), ("Ha 3nm", "Ha"), ("7nm Ha", "Ha"), ("Ha7", "Ha"), ("Ha3", None), ("Hα", "Ha"),
+        ("Hβ", "Hb"), ("Hß 8.5nm", "Hb"), ("OIII-6.5 nm", "OIII"), ("OIII 6,5nm", "OIII"), ("O III", "OIII"), ("[O III]", "OIII"),
+        ("SII_3nm", "S"), ("S2", "S"), ("S23nm", "S"), ("Old_Red", "S"), ("s alt", "S"), ("Clear", "L"), ("Luminanz", "L"),
+        ("Ha wide", None), ("NII", None), ("NII 3nm", None), ("3nm", None), ("nm", None), ("Ha 3nm 7nm", None),
+    ],
+)  # fmt: skip
+def test_spellings_of_filters(words, short):
+    """Widths, Greek letters, and what the rig lists as another spelling (common practice, no source)."""
+    assert match_filter(words, rig_with(HA, HB, OIII, SII, LUM)) == short
+
+
+def test_of_two_filters_for_one_line_the_width_decides():
+    """Without a width, or with one that neither has, none is guessed."""
+    rig = rig_with(replace(HA, short="Ha3", name="Ha 3 nm", width_nm=3.0), replace(HA, short="Ha7", name="Ha 7 nm"))
+    wanted = {"H-alpha 3nm": "Ha3", "Ha 7.0 nm": "Ha7", "Ha 7": "Ha7", "Hα": None, "Ha": None, "Ha 5nm": None}
+    assert {words: match_filter(words, rig) for words in wanted} == wanted
+
+
+def test_a_clear_filter_beside_a_luminance_filter_is_another():
+    """Where the rig has one of them, both words mean it; where it has both, each means its own."""
+    assert match_filter("clear", rig_with(LUM, Filter("C", "Clear glass", "broadband"))) == "C"
+    assert match_filter("Lum", rig_with(LUM, Filter("C", "Clear glass", "broadband"))) == "L"
+    assert match_filter("clear", rig_with(HA)) is None
+
+
+def test_a_width_that_is_not_the_filters_is_told():
+    """The frame counts, for there is no other filter of its line; a rig that lists the spelling has said that it is right."""
+    assert width_disagrees("Ha 3nm", "Ha", rig_with(HA)) == (
+        "'Ha 3nm' names a width of 3 nm, and the rig's filter 'Ha' has 7 nm",
+        "write 'width_nm: 3' in the filter 'Ha' in rigs/x.yaml, or add another filter there with 'width_nm: 3'",
+    )
+    assert width_disagrees("Ha 3nm", "Ha", rig_with(replace(HA, spelt=("Ha 3 nm",)))) is None
+    assert width_disagrees("OIII 7nm", "OIII", rig_with(OIII)) is None
+
+
+@pytest.mark.parametrize(
+    ("words", "remedy"),
+    [
+        ("Ha wide", "add 'spelt: [Ha wide]' to the filter 'Ha' in rigs/x.yaml"),
+        ("Oxygem", "add 'spelt: [Oxygem]' to the filter 'OIII' in rigs/x.yaml"),
+        ("Ha3", "add 'spelt: [Ha3]' to the filter 'Ha' in rigs/x.yaml"),
+        ("[S II]", "add the line '\"[S II]\": {kind: narrowband, centre_nm: 672.4}' under 'filters' in rigs/x.yaml, "
+         "or 'spelt: [\"[S II]\"]' to one of its filters: Ha, OIII"),
+        ("x" * 101, "write the filter's short name into the log"),
+    ],
+)  # fmt: skip
+def test_an_unknown_filter_names_the_line_to_add(words, remedy):
+    """For the filter with the same passband or the nearest name; else the lines of a new one."""
+    assert unknown_filter(words, rig_with(HA, OIII))[1] == remedy
 
 
 def test_leap_seconds_are_those_of_erfa():

@@ -1,0 +1,59 @@
+"""The problem of a filter that the rig does not have, and the very line that mends it."""
+
+from collections.abc import Sequence
+
+from sitegen.diary.rig import Rig
+from sitegen.problems import did_you_mean
+from sitegen.reading.capture_logs.filter_words import FilterWords, filter_words
+from sitegen.reading.nodes import quoted
+from sitegen.reading.yaml_word import yaml_word
+
+LONGEST_SPELLING = 100
+LONGEST_SHORT = 40
+# Centres of the lines, nm (practice of the trade; [S II] halfway between its two).
+_LINES_NM = {"ha": 656.3, "hb": 486.1, "oiii": 500.7, "sii": 672.4, "nii": 658.3}
+
+
+def unknown_filter(words: str, rig: Rig) -> tuple[str, str]:
+    """The problem's sentence and its remedy."""
+    wrong = f"{quoted(words)} is no filter of the rig '{rig.slug}'" + ("" if rig.filters else ", which has none")
+    if len(words) > LONGEST_SPELLING:
+        return wrong, "write the filter's short name into the log"
+    return wrong, _remedy(words, rig)
+
+
+def _remedy(words: str, rig: Rig) -> str:
+    file, told = f"rigs/{rig.slug}.yaml", filter_words(words)
+    if not rig.filters:
+        return f"add 'filters: {{{_new_filter(words, told)}}}' to {file}"
+    spelt, near = f"'spelt: [{yaml_word(words)}]'", _nearest(words, told, rig)
+    if len(near) == 1:
+        return f"add {spelt} to the filter '{near[0]}' in {file}"
+    if near:
+        return f"add {spelt} to one of the filters {', '.join(map(repr, near))} in {file}"
+    shorts = ", ".join(sorted(rig.filters)[:12])
+    return f"add the line '{_new_filter(words, told)}' under 'filters' in {file}, or {spelt} to one of its filters: {shorts}"
+
+
+def _nearest(words: str, told: FilterWords, rig: Rig) -> Sequence[str]:
+    """Short names of the filters of the same passband, else of the one with the nearest name."""
+    by_name = {name: short for short, each in rig.filters.items() for name in (each.name, *each.spelt, short)}
+    same = {short for name, short in by_name.items() if told.passband and filter_words(name).passband == told.passband}
+    if same or told.passband:
+        return sorted(same)
+    near = did_you_mean(words, by_name) or _beginning_of(words, by_name)
+    return [by_name[near]] if near is not None else []
+
+
+def _beginning_of(words: str, names: dict[str, str]) -> str | None:
+    """`Ha wide` begins with `Ha`; the longest such name."""
+    first = words.replace("_", " ").replace("-", " ").casefold().split()
+    fitting = [name for name in sorted(names) if name.casefold().split() == first[: len(name.split())]]
+    return max(fitting, key=len, default=None)
+
+
+def _new_filter(words: str, told: FilterWords) -> str:
+    centre_nm = _LINES_NM.get(told.passband)
+    width = f", width_nm: {told.width_nm:g}" if told.in_nm else ""
+    kind = f"narrowband, centre_nm: {centre_nm:g}" if centre_nm else "broadband"
+    return f"{yaml_word(words[:LONGEST_SHORT])}: {{kind: {kind}{width}}}"
