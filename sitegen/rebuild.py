@@ -18,6 +18,7 @@ from typing import Any
 from msgspec import Struct, to_builtins
 from msgspec.structs import asdict, replace
 
+from sitegen.diary import addresses
 from sitegen.folders import Folders
 from sitegen.keeping.standing import Look, look, remember, standing_report
 from sitegen.keeping.told import FOLDER as TOLD
@@ -71,14 +72,17 @@ def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool 
         if told is not None:
             return _standing(told, time.perf_counter() - since)
         with _kept(folders) as keep:
-            report, lay = _rebuilt(seen, keep, jobs, progress)
+            report, lay, warnings = _rebuilt(seen, keep, jobs, progress)
         remember(seen, report.as_json(), lay)
-        return replace(report, problems=(*report.problems, *(_kept_by_hand(folders, *each) for each in report.by_hand)))
+        by_hand = (_kept_by_hand(folders, *each) for each in report.by_hand)
+        return replace(report, problems=(*report.problems, *warnings, *by_hand))
 
 
-def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[Report, Lay]:
+def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[Report, Lay, tuple[Problem, ...]]:
     """What is kept is trusted; where a file of it is needed and turns out to be lost or damaged, all of it is looked through."""
-    from sitegen.writing.publish import SourceLost, look_ahead, publish
+    from sitegen.writing.publish import SiteAddresses, SourceLost, look_ahead, publish
+
+    known_by = SiteAddresses(addresses.LANDMARKS, addresses.may_be_ours)
 
     def published(trusting: bool) -> Any:
         from sitegen.assembly.assemble import assemble
@@ -86,7 +90,7 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[R
         done = assemble(seen, keep, _steps(progress), jobs, trusting=trusting, second=second)
         if errors_in(done.problems):
             raise DiaryProblems(done.problems)
-        return done, publish(done.artifacts(), seen.folders.output, seen.folders.keep, ahead)
+        return done, publish(done.artifacts(), seen.folders.output, seen.folders.keep, ahead, known_by)
 
     with ExitStack() as helpers:
         second = helpers.enter_context(_second_hand(jobs))
@@ -108,14 +112,15 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[R
         kept=dict(done.tally.kept),
         seconds={step: round(seconds, 3) for step, seconds in done.tally.seconds.items()},
         said=tuple(done.tally.said),
-        **{name: value for name, value in asdict(site).items() if name != "lay"},
+        **{name: value for name, value in asdict(site).items() if name not in ("lay", "warnings")},
     )
-    return report, site.lay
+    return report, site.lay, site.warnings
 
 
 def _kept_by_hand(folders: Folders, path: str, kept: str) -> Problem:
     """Told once, by the rebuild that took the file's place."""
-    wrong = "this file was changed by hand after it was made, and its place is taken again"
+    what_then = "its place is taken again" if (folders.output / path).exists() else "the diary no longer makes it"
+    wrong = f"this file was changed by hand after it was made, and {what_then}"
     remedy = f"your version is kept as {kept}: take from it what you need, and delete it"
     return Problem(f"{folders.output.name}/{path}", 1, 1, wrong, remedy, "warning")
 
