@@ -20,6 +20,7 @@ from msgspec.structs import asdict, replace
 
 from sitegen.diary import addresses
 from sitegen.folders import Folders
+from sitegen.keeping.makers import VERSIONS
 from sitegen.keeping.standing import Look, look, remember, standing_report
 from sitegen.keeping.told import FOLDER as TOLD
 from sitegen.keeping.told import keep_told, told_before
@@ -27,7 +28,8 @@ from sitegen.pages.theme import packaged_themes
 from sitegen.problems import DiaryProblems, Problem, errors_in, system_problem
 from sitegen.writing.one_at_a_time import one_at_a_time
 
-FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars", TOLD)
+FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars",
+             VERSIONS, TOLD)  # fmt: skip
 DRAWING = "sitegen.assembly.entry_drawing"
 LOADED_AHEAD = ("assembly.entry_facts", "assembly.feeds_of_all", "assembly.entry_drawing", "pages.site_book", "pages.site_frame")
 Told = Callable[[], None] | None

@@ -12,7 +12,7 @@ from typing import Any, NamedTuple
 
 from msgspec import json
 
-from sitegen.writing.record import Record, read_record
+from sitegen.writing.record import RECORD, Record, read_record
 
 
 class SiteAddresses(NamedTuple):
@@ -34,26 +34,39 @@ class Memory(NamedTuple):
     whole: bool
     ours: bool
 
+    def certain(self) -> set[str]:
+        """Files that are sitegen's beyond doubt."""
+        return {path for path, mark in self.files.items() if mark or self.whole}
+
 
 def remembered(output: Path, state: Path | None, known_by: SiteAddresses) -> Memory:
     """What is known of the output as it stands. Raises NewerRecord."""
-    record, note = read_record(output), _earlier_note(output, state)
+    record, note = read_record(output / RECORD), _earlier_note(output, state)
     if record.whole or (note and not record.files):
         return Memory({**record.files, **note}, whole=True, ours=True)
-    hints = {**_of_the_site_before(output, state).files, **record.files, **note}
-    ours = bool(hints or (known_by.landmarks and all((output / mark).is_file() for mark in known_by.landmarks)))
-    return Memory(dict.fromkeys(hints, ""), whole=False, ours=ours)
+    files = {**dict.fromkeys(record.files, ""), **_copy(output, state), **note}
+    landed = bool(known_by.landmarks) and all((output / mark).is_file() for mark in known_by.landmarks)
+    return Memory(files, whole=False, ours=bool(files) or landed)
 
 
-def _of_the_site_before(output: Path, state: Path | None) -> Record:
-    """It stands by among the kept things (`publish`), and shares most of its files with the output."""
-    return read_record(state / f"before-{output.name}") if state else Record({}, whole=False)
-
-
-def forget_note(output: Path, state: Path | None) -> None:
-    """Called when the output has a record of its own."""
-    if state is not None:
+def keep_copy(output: Path, state: Path | None, record: bytes) -> None:
+    """Called when the site with this record stands. The copy helps where the record is lost, and takes the place of an earlier
+    version's note."""
+    if state is not None and state.is_dir():
+        working = copy_path(output, state).with_suffix(".part")
+        working.write_bytes(record)
+        working.replace(copy_path(output, state))
         note_path(output, state).unlink(missing_ok=True)
+
+
+def copy_path(output: Path, state: Path) -> Path:
+    return state / f"published-{output.name}.copy"
+
+
+def _copy(output: Path, state: Path | None) -> Mapping[str, str]:
+    """Of the record that the output had after the last rebuild here; empty where it is damaged."""
+    record = read_record(copy_path(output, state)) if state else Record({}, whole=False)
+    return record.files if record.whole else {}
 
 
 def note_path(output: Path, state: Path) -> Path:

@@ -66,20 +66,22 @@ class NextSite:
         self.lay[path] = _write(artifact, self.beside / path)
         self.placed[path] = artifact.digest or _digest(artifact.content)
 
-    def record(self) -> None:
-        """The record of all that was placed joins the site, when everything has its place."""
-        record = Artifact(RECORD, record_text(self.placed))
+    def record(self) -> bytes:
+        """The record of all that was placed joins the site, when everything has its place. Gives what stands in it."""
+        text = record_text(self.placed)
+        record = Artifact(RECORD, text)
         if self._same(record, RECORD):
             self._share(RECORD)
         else:
             self._make_room(RECORD)
             self.lay[RECORD] = _write(record, self.beside / RECORD)
+        return text
 
     def sort_out(self, memory: Memory, may_be_ours: Callable[[str], bool]) -> Foreign:
         """Where the memory is not whole, a file in a page's place is an earlier rebuild's if the folder was sitegen's, and so is
         one at an address of sitegen's."""
         foreign = Foreign([], [], [])
-        accounted = self.placed.keys() - self.differing | (memory.files.keys() if memory.whole else set()) | {RECORD}
+        accounted = (self.placed.keys() - self.differing) | memory.certain() | {RECORD}
         for path in sorted(self.earlier.keys() - accounted):
             blocks = self._blocks(path)
             if memory.whole or not memory.ours:

@@ -18,7 +18,7 @@ from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems, Problem, system_problem
 from sitegen.writing.ahead import Walk
 from sitegen.writing.by_hand import SUFFIX, ByHand, keep_by_hand
-from sitegen.writing.memory import NO_ADDRESSES, SiteAddresses, forget_note, remembered
+from sitegen.writing.memory import NO_ADDRESSES, SiteAddresses, keep_copy, remembered
 from sitegen.writing.next_site import NextSite, SourceLost
 from sitegen.writing.one_at_a_time import one_at_a_time
 from sitegen.writing.record import FORMAT, RECORD, NewerRecord
@@ -118,17 +118,18 @@ def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state:
     if foreign.in_the_way:
         raise DiaryProblems(_in_the_way(path, output) for path in foreign.in_the_way)
     next_site.carry(foreign.carried)
-    next_site.record()
+    record = next_site.record()
     by_hand = keep_by_hand(output, next_site.changed_by_hand())
     keep_by_hand(output, foreign.assumed)
     next_site.clear()
     change_places(beside, output)
-    forget_note(output, state)
+    keep_copy(output, state, record)
     if beside.parent == state and next_site.changed > CATCH_UP:
         _catch_up(output, beside)
     removed = len((memory.files.keys() | set(foreign.assumed)) - next_site.placed.keys())
     lay = None if foreign.carried else [(path, *laid) for path, laid in next_site.lay.items()]
-    warnings = (_without_record(output, len(foreign.assumed)),) if memory.ours and not memory.whole else ()
+    in_doubt = memory.ours and not memory.whole and next_site.earlier
+    warnings = (_without_record(output, len(foreign.assumed)),) if in_doubt else ()
     return Published(len(next_site.placed), next_site.changed, removed, tuple(foreign.carried), by_hand, lay, warnings)
 
 

@@ -46,9 +46,8 @@ def record_text(files: Mapping[str, str]) -> bytes:
     return json.format(json.encode(_Written(FORMAT, _checksum(listed), listed)), indent=0) + b"\n"
 
 
-def read_record(folder: Path) -> Record:
+def read_record(path: Path) -> Record:
     """Raises NewerRecord; OSError where the disk refuses."""
-    path = folder / RECORD
     if not path.is_file():
         return Record({}, whole=False)
     body = path.read_bytes()

@@ -162,7 +162,8 @@ def settle() -> None:
 @contextmanager
 def another_version() -> Iterator[None]:
     """As if sitegen itself had changed."""
-    with patch("sitegen.assembly.assemble.maker", lambda *rooms: f"another maker of {rooms}"):
+    other_works = patch("sitegen.assembly.assemble.work_versions", lambda works, keep: {work: f"another {work}" for work in works})
+    with other_works, patch("sitegen.assembly.assemble.maker", lambda: "another maker"):
         yield
 
 

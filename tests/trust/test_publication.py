@@ -42,7 +42,7 @@ class Killed(BaseException):
     """Stands for a process that is no more."""
 
 
-@pytest.mark.parametrize("step", ["change_places", "forget_note"])
+@pytest.mark.parametrize("step", ["change_places", "keep_copy"])
 def test_a_death_round_the_switch_is_forgotten_by_the_next(
     places: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch, step: str
 ) -> None:
@@ -125,15 +125,16 @@ DAMAGED = [b"", b"\xff\xfe", b"[]", b"{}", b'{"format": 1, "files": 2}', b'{"for
 
 @pytest.mark.parametrize("damage", DAMAGED)
 def test_a_damaged_record_is_no_traceback(tmp_path: Path, damage: bytes) -> None:
-    """Damaged in any way it is as good as none; the site that stood before still tells what is ours."""
+    """Damaged in any way it is as good as none; the copy beside what is kept still tells what is ours."""
     output, state = tmp_path / "output", tmp_path / "state"
     for text in ("made", "more"):
         publish(pages("a.html", *SIGNS, text=text), output, state)
     (output / RECORD).write_bytes(damage)
+    (output / SIGNS[0]).write_text("mine")
     told = publish(pages(*SIGNS, text="again"), output, state, known_by=SiteAddresses((), lambda path: False))
-    assert (sorted(read_record(output).files), read_record(output).whole) == (sorted(SIGNS), True)
-    assert told.carried == ()
-    assert found(tmp_path / "output-by-hand") == {"a.html": "more a.html"}
+    record = read_record(output / RECORD)
+    assert (sorted(record.files), record.whole, told.carried) == (sorted(SIGNS), True, ())
+    assert found(tmp_path / "output-by-hand") == {SIGNS[0]: "mine"}
 
 
 def test_a_record_that_is_no_file(places: tuple[Path, Path]) -> None:
@@ -151,6 +152,20 @@ def test_a_record_that_is_no_file(places: tuple[Path, Path]) -> None:
     shutil.rmtree(places[1])
     with pytest.raises(DiaryProblems, match=rf"^output/\.published/notes\.txt:1:1: error: {HAND}"):
         publish(pages("a.html"), *places)
+
+
+def test_an_output_thrown_away(tmp_path: Path) -> None:
+    """But for a scribbled page, which is made anew and kept. Of a folder that is gone nothing is said."""
+    output, state = tmp_path / "output", tmp_path / "state"
+    state.mkdir()
+    publish(pages("a.html", "b.html"), output, state)
+    shutil.rmtree(output)
+    assert publish(pages("a.html", "b.html"), output, state).warnings == ()
+    shutil.rmtree(output)
+    output.mkdir()
+    (output / "a.html").write_text("scribbled")
+    told = publish(pages("a.html", "b.html"), output, state)
+    assert (told.by_hand, len(told.warnings)) == ((("a.html", "output-by-hand/a.html"),), 1)
 
 
 def test_an_output_that_is_a_link(tmp_path: Path) -> None:
