@@ -10,7 +10,7 @@ _MODULE_NAME = re.compile(r"sitegen(?:\.\w+)+")
 
 def files_behind(package: Path, module: str) -> frozenset[str]:
     """Paths inside `package` (POSIX) of the module 'sitegen.…' and of all that it imports: at the top of a file, inside a
-    function, by a name in quotes (`Late("sitegen.…")`, `import_module("sitegen.…")`). What only a type checker imports does not count.
+    function, by a name in quotes (`Late("sitegen.…")`, `import_module("sitegen.…")`). Imports for type checkers do not count.
 
     Raises ValueError where there is no such module.
     """

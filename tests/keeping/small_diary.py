@@ -162,8 +162,8 @@ def settle() -> None:
 @contextmanager
 def another_version() -> Iterator[None]:
     """As if sitegen itself had changed."""
-    other_works = patch("sitegen.assembly.assemble.work_versions", lambda works, keep: {work: f"another {work}" for work in works})
-    with other_works, patch("sitegen.assembly.assemble.maker", lambda: "another maker"):
+    works = patch("sitegen.assembly.assemble.work_versions", lambda names, keep: {name: f"another {name}" for name in names})
+    with works, patch("sitegen.assembly.assemble.maker", lambda: "another maker"):
         yield
 
 
