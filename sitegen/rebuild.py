@@ -76,8 +76,7 @@ def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool 
         with _kept(folders) as keep:
             report, lay, warnings = _rebuilt(seen, keep, jobs, progress)
         remember(seen, report.as_json(), lay)
-        by_hand = (_kept_by_hand(folders, *each) for each in report.by_hand)
-        return replace(report, problems=(*report.problems, *warnings, *by_hand))
+        return replace(report, problems=(*report.problems, *warnings))
 
 
 def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[Report, Lay, tuple[Problem, ...]]:
@@ -117,14 +116,6 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[R
         **{name: value for name, value in asdict(site).items() if name not in ("lay", "warnings")},
     )
     return report, site.lay, site.warnings
-
-
-def _kept_by_hand(folders: Folders, path: str, kept: str) -> Problem:
-    """Told once, by the rebuild that took the file's place."""
-    what_then = "its place is taken again" if (folders.output / path).exists() else "the diary no longer makes it"
-    wrong = f"this file was changed by hand after it was made, and {what_then}"
-    remedy = f"your version is kept as {kept}: take from it what you need, and delete it"
-    return Problem(f"{folders.output.name}/{path}", 1, 1, wrong, remedy, "warning")
 
 
 def check(folders: Folders, today: date, wait_told: Told = None, progress: Any = None) -> tuple[Problem, ...]:

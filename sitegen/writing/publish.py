@@ -34,7 +34,8 @@ class Published(Struct, frozen=True):
     """`changed` files were written, the others shared with the earlier site. `removed` were made by an earlier rebuild and are
     gone now; `carried` are files that somebody put there by hand and that stay. `by_hand`: pages changed by hand in the output,
     made anew or gone, and where the author's versions are kept. `lay`: path, size, time and inode of every file as it lies in the
-    output now; None where somebody's own files lie among them. `warnings`: what had to be assumed of the output."""
+    output now; None where somebody's own files lie among them. `warnings`, told once: pages changed by hand, and
+    what had to be assumed of the output."""
 
     files: int
     changed: int
@@ -129,8 +130,9 @@ def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state:
     removed = len((memory.files.keys() | set(foreign.assumed)) - next_site.placed.keys())
     lay = None if foreign.carried else [(path, *laid) for path, laid in next_site.lay.items()]
     in_doubt = memory.ours and not memory.whole and next_site.earlier
-    warnings = (_without_record(output, len(foreign.assumed)),) if in_doubt else ()
-    return Published(len(next_site.placed), next_site.changed, removed, tuple(foreign.carried), by_hand, lay, warnings)
+    warnings = [_without_record(output, len(foreign.assumed))] if in_doubt else []
+    warnings += [_changed_by_hand(output, path, kept, path in next_site.placed) for path, kept in by_hand]
+    return Published(len(next_site.placed), next_site.changed, removed, tuple(foreign.carried), by_hand, lay, tuple(warnings))
 
 
 def _catch_up(output: Path, beside: Path) -> None:
@@ -144,6 +146,14 @@ def _in_the_way(path: str, output: Path) -> Problem:
         f"{output.name}/{path}", 1, 1, "this file was put here by hand, and a page of the diary needs its place",
         "move it out of the output folder",
     )  # fmt: skip
+
+
+def _changed_by_hand(output: Path, path: str, kept: str, made_anew: bool) -> Problem:
+    """Told once, by the rebuild that took the file's place."""
+    what_then = "its place is taken again" if made_anew else "the diary no longer makes it"
+    wrong = f"this file was changed by hand after it was made, and {what_then}"
+    remedy = f"your version is kept as {kept}: take from it what you need, and delete it"
+    return Problem(f"{output.name}/{path}", 1, 1, wrong, remedy, "warning")
 
 
 def _without_record(output: Path, assumed: int) -> Problem:
