@@ -6,6 +6,7 @@ from datetime import datetime
 from msgspec import Struct, field
 
 from sitegen.diary.sub import Sub
+from sitegen.problems import errors_in
 from sitegen.reading.capture_logs.joining import SHORT_S
 from sitegen.reading.capture_logs.log_problems import LogProblems, Place
 
@@ -24,9 +25,9 @@ class RepeatedRows(Struct):
             self._rows.setdefault((sub.start, sub.exposure_s, sub.filter, sub.kind), []).append(at)
 
     def tell(self, problems: LogProblems) -> None:
-        """One warning, at the second row of the first such frame."""
+        """One warning, at the second row of the first such frame; none beside errors, which leave it open what a row is."""
         repeated = [places for places in self._rows.values() if len(places) > 1]
-        if not repeated:
+        if not repeated or errors_in(problems.all()):
             return
         more = f" (and so with {len(repeated) - 1} more)" if len(repeated) > 1 else ""
         lines = [place()[0] for place in repeated[0][: MOST_NAMED + 1]]
