@@ -2,6 +2,7 @@
 
 import gc
 import os
+import sys
 import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any, TypeVar
@@ -12,6 +13,7 @@ from sitegen.late import Late
 
 ProcessPoolExecutor = Late("concurrent.futures", "ProcessPoolExecutor")
 multiprocessing = Late("multiprocessing")
+finalizers = Late("multiprocessing.util")
 
 Job = TypeVar("Job")
 Result = TypeVar("Result")
@@ -86,6 +88,12 @@ def end_processes() -> None:
     """Those that this process has started, at once. One that waits to hand over its results would wait for ever."""
     for process in multiprocessing.active_children():
         process.kill()
+
+
+def release_semaphores() -> None:
+    """Called before this process ends without its own clean-up: what watches over the semaphores of a crew would warn of them."""
+    if "multiprocessing.synchronize" in sys.modules:
+        finalizers._run_finalizers(0)
 
 
 def _cores() -> int:

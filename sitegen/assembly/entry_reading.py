@@ -40,6 +40,7 @@ def _read(bench: Bench, job: ReadJob) -> ReadEntry:
         extra=extra_files(entry),
         frames=_frames_digest(entry),
         stretches=camera_stretches(entry.lights),
+        named=reading.named,
     )
 
 

@@ -14,6 +14,7 @@ from sitegen.keeping.footprint import Mark
 from sitegen.keeping.products import Product
 from sitegen.pages.outer_card import OuterCard
 from sitegen.problems import Problem
+from sitegen.reading.shared_addresses import AddressedName
 
 Marks = tuple[tuple[str, Mark | None], ...]
 
@@ -21,7 +22,8 @@ Marks = tuple[tuple[str, Mark | None], ...]
 class ReadEntry(Struct, frozen=True, gc=False):
     """An entry as read. `marks` of its own file and its logs; `entry` the digest under which the record is kept, None where a
     problem is an error; `logs` the digest under which its logs are kept as they were read; `extra` the pictures and star frames
-    it names; `frames` the digest of all that other entries ask of its light frames, `stretches` when its cameras took them."""
+    it names; `frames` the digest of all that other entries ask of its light frames, `stretches` when its cameras took them;
+    `named` as in `reading.reader`."""
 
     relative: str
     marks: Marks
@@ -38,6 +40,7 @@ class ReadEntry(Struct, frozen=True, gc=False):
     extra: tuple[str, ...] = ()
     frames: str = ""
     stretches: CameraStretches = ()
+    named: tuple[AddressedName, ...] = ()
 
 
 class FactsOfEntry(Struct, frozen=True, gc=False):

@@ -31,6 +31,12 @@ FACTS_SCHEMA = "facts.schema.json"
 LIST_FACTS_SCHEMA = "list-facts.schema.json"
 STATIC = "static/"
 CARD_PICTURE = "card.jpg"
+ENTRY_FACTS = "facts.json"
+ENTRY_SUBS = "subs.ecsv"
+PICTURES = "pictures/"
+SEARCH_INDEX = f"{STATIC}search-index.js"
+LANDMARKS = (FACTS_SCHEMA, SEARCH_INDEX, f"{EXPLAINED}index.html")
+"""A folder that holds all of these was once published by sitegen, whatever record of that is lost."""
 
 
 def entry(slug: str) -> str:
@@ -38,7 +44,7 @@ def entry(slug: str) -> str:
 
 
 def entry_facts(slug: str) -> str:
-    return f"{entry(slug)}facts.json"
+    return f"{entry(slug)}{ENTRY_FACTS}"
 
 
 def list_facts(page: str) -> str:
@@ -47,7 +53,7 @@ def list_facts(page: str) -> str:
 
 
 def entry_subs(slug: str) -> str:
-    return f"{entry(slug)}subs.ecsv"
+    return f"{entry(slug)}{ENTRY_SUBS}"
 
 
 def entry_card_picture(slug: str) -> str:
@@ -56,7 +62,7 @@ def entry_card_picture(slug: str) -> str:
 
 def picture(slug: str, name: str) -> str:
     """A file made from one of the entry's pictures."""
-    return f"{entry(slug)}pictures/{name}"
+    return f"{entry(slug)}{PICTURES}{name}"
 
 
 def target(slug: str) -> str:
@@ -99,6 +105,24 @@ def explained_anchor(path: str) -> str:
 
 def static(name: str) -> str:
     return f"{STATIC}{name}"
+
+
+_ROOT_FILES = ("index.html", NOT_FOUND, ATOM, JSON_FEED, SITEMAP, ROBOTS, FACTS_SCHEMA, LIST_FACTS_SCHEMA)
+_PAGES = (SKY, TOTALS, LESSONS, SEARCH, EXPLAINED, CREDITS, NIGHTS, TARGETS, RIGS, SITES, TOPICS, YEARS, ENTRIES, OUTLOOK)
+_BESIDE_LISTS = ("index.html", ENTRY_FACTS)
+_BESIDE_ENTRIES = ("index.html", ENTRY_FACTS, ENTRY_SUBS, CARD_PICTURE)
+
+
+def may_be_ours(path: str) -> bool:
+    """Whether the site may have this file, by its path alone. A film that the author laid into an entry's folder is none."""
+    folder, _, below = path.partition("/")
+    if path in _ROOT_FILES or f"{folder}/" in (STATIC, SKY):
+        return True
+    if f"{folder}/" == ENTRIES and below:
+        _, _, file = below.partition("/")
+        return file in _BESIDE_ENTRIES or file.startswith(PICTURES) or below == "index.html"
+    name, _, file = below.rpartition("/")
+    return f"{folder}/" in _PAGES and file in _BESIDE_LISTS and "/" not in name
 
 
 def file_of(address: str) -> str:

@@ -17,12 +17,10 @@ from sitegen.facts.registry import IntegrationFacts
 from sitegen.feeds.feed import Feed, FeedSource
 from sitegen.pages.card import EntryCard
 
-NAME = "search-index.js"
-
 
 def make(source: FeedSource) -> Artifact:
     rows = ",".join(source.search_rows[card.slug] for card in source.book.cards)
-    return Artifact.text(addresses.static(NAME), f'self.diaryIndex = {{"entries":[{rows}]}};\n')
+    return Artifact.text(addresses.SEARCH_INDEX, f'self.diaryIndex = {{"entries":[{rows}]}};\n')
 
 
 def search_row(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> str:
