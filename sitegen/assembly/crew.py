@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.second_hand import SecondHand, deaf_to_interrupts
 from sitegen.late import Late
+from sitegen.processes import cores
 
 ProcessPoolExecutor = Late("concurrent.futures", "ProcessPoolExecutor")
 multiprocessing = Late("multiprocessing")
@@ -30,7 +31,7 @@ class Crew:
     def __init__(self, bench: Bench, processes: int | None, second: SecondHand | None = None) -> None:
         """`second` takes over what is not worth a crew, until there is one."""
         self.bench, self.second = bench, second
-        self.processes = processes or _cores()
+        self.processes = processes or cores()
         self.pool: Any = None
 
     def run(
@@ -86,11 +87,6 @@ def end_processes() -> None:
     """Those that this process has started, at once. One that waits to hand over its results would wait for ever."""
     for process in multiprocessing.active_children():
         process.kill()
-
-
-def _cores() -> int:
-    """Those that this process may use, where the system tells."""
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
 def _chunks(jobs: Sequence[Job], size: int) -> Iterable[Sequence[Job]]:

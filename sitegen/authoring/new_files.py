@@ -5,6 +5,7 @@ import os
 from collections.abc import Mapping
 from pathlib import Path
 
+from sitegen.file_moves import move
 from sitegen.problems import DiaryProblems, Problem
 
 
@@ -32,7 +33,7 @@ def write_over(path: Path, text: str, shown: str) -> None:
         path.parent.mkdir(parents=True, exist_ok=True)
         with beside.open("w", encoding="utf-8", newline="\n") as file:
             file.write(text)
-        beside.replace(path)
+        move(beside, path)
     except OSError as trouble:
         with contextlib.suppress(OSError):
             beside.unlink()

@@ -1,18 +1,20 @@
 """The site as it will be, while it is put together in a folder that may hold an earlier one: only what differs is touched."""
 
-import errno
 import os
 import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
 from sitegen.artifact import Artifact
+from sitegen.file_moves import remove_tree, unlink
 from sitegen.writing.ahead import Walk, walk
 from sitegen.writing.by_hand import is_changed, mark_of_file, mark_of_text
 from sitegen.writing.lay import Laid, folders_above, laid_as
 from sitegen.writing.memory import Memory
 
 FILE_MODE, FOLDER_MODE = 0o644, 0o755
+NO_LINKS = (OSError, NotImplementedError, AttributeError)
+"""File systems and systems without hard links say so in many ways. What is really wrong, the copy meets, too."""
 
 
 class SourceLost(Exception):
@@ -81,7 +83,7 @@ class NextSite:
     def clear(self) -> None:
         """What is not of the next site goes: called when everything has its place."""
         for path in self.here:
-            os.unlink(self.beside / path)  # noqa: PTH108 # thousands of them
+            unlink(f"{self.beside}/{path}")
         for folder in sorted(self.folders - self.needed, reverse=True):
             (self.beside / folder).rmdir()
         self.here, self.folders = {}, set(self.needed)
@@ -107,29 +109,27 @@ class NextSite:
         self._make_room(path)
         try:
             os.link(self.output / path, self.beside / path, follow_symlinks=False)
-        except OSError as wrong:
-            if wrong.errno not in (errno.EPERM, errno.EXDEV, errno.EMLINK, errno.ENOTSUP):
-                raise
+        except NO_LINKS:
             shutil.copy2(self.output / path, self.beside / path, follow_symlinks=False)
             self.lay[path] = laid_as(self.beside / path)
 
     def _make_room(self, path: str) -> None:
         """Nothing of that name, and all folders above it."""
         if self.here.pop(path, None) is not None:
-            os.unlink(self.beside / path)  # noqa: PTH108 # thousands of them
+            unlink(f"{self.beside}/{path}")
         elif path in self.folders:
             self._remove_folder(path)
         for folder in reversed(folders_above(path)):
             if folder not in self.folders:
                 if self.here.pop(folder, None) is not None:
-                    (self.beside / folder).unlink()
+                    unlink(self.beside / folder)
                 (self.beside / folder).mkdir()
                 (self.beside / folder).chmod(FOLDER_MODE)
                 self.folders.add(folder)
         self._need(path)
 
     def _remove_folder(self, path: str) -> None:
-        shutil.rmtree(self.beside / path)
+        remove_tree(self.beside / path)
         below = f"{path}/"
         self.here = {name: laid for name, laid in self.here.items() if not name.startswith(below)}
         self.folders = {name for name in self.folders if name != path and not name.startswith(below)}
