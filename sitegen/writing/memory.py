@@ -11,6 +11,8 @@ from typing import Any, NamedTuple
 
 from msgspec import json
 
+from sitegen.file_moves import move
+
 SIGNS = ("facts.schema.json", "static/search-index.js", "explained/index.html")
 """A folder in which all of these lie was once published by sitegen, whatever is remembered."""
 
@@ -47,7 +49,7 @@ def remember(output: Path, beside: Path, state: Path | None, files: Mapping[str,
     working = note(output, state).with_suffix(".part")
     body = json.encode(told)
     working.write_bytes(_checksum(body) + b"\n" + body)
-    working.replace(note(output, state))
+    move(working, note(output, state))
 
 
 def note(output: Path, state: Path) -> Path:

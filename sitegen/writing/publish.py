@@ -76,7 +76,7 @@ def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = No
                 if not stays:
                     shutil.rmtree(beside, ignore_errors=True)
     except OSError as wrong:
-        raise DiaryProblems([system_problem(wrong, output.name)]) from wrong
+        raise DiaryProblems([system_problem(wrong, output.name, (output, state or output))]) from wrong
 
 
 def _settled(output: Path) -> Path:
