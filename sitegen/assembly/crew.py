@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.second_hand import SecondHand, deaf_to_interrupts
 from sitegen.late import Late
-from sitegen.processes import cores
+from sitegen.processes import cores, mark_as_parent
 
 ProcessPoolExecutor = Late("concurrent.futures", "ProcessPoolExecutor")
 futures = Late("concurrent.futures.process")
@@ -102,6 +102,7 @@ class Crew:
         if self.pool is None:
             if self.second:
                 self.second.close()
+            mark_as_parent()
             given = (self.bench, gc.get_threshold())
             self.pool = ProcessPoolExecutor(self.processes, multiprocessing.get_context("spawn"), _start, given)
         return self.pool

@@ -2,10 +2,10 @@
 
     python tests/bench/faults.py [--kinds refused short slow killed] [--systems plain no-exchange no-link in-place] [--step 1]
 
-Two versions of one diary take turns. A rebuild that nobody disturbs counts its calls; then each call in turn (every `--step`-th)
-fails (`refused`: no space, input/output error, no permission), stops half-way through a write (`short`), takes its time while the
-site is looked at (`slow`), or is the last thing that the process does (`killed`). Functions of Python's os module stand for system
-calls. Wanted: "anything else", "traceback", "no single line" and "did not recover" 0 everywhere.
+Two versions of one diary take turns. A rebuild that nobody disturbs counts its calls; then each call in turn (every
+`--step`-th) fails (`refused`: no space, input/output error, no permission), stops half-way through a write (`short`), takes its
+time while the site is looked at (`slow`), or is the last thing that the process does (`killed`). Functions of Python's os module
+stand for system calls. Wanted: "anything else", "traceback", "no single line" and "did not recover" 0 everywhere.
 """
 
 import argparse
@@ -41,7 +41,7 @@ KINDS = ("refused", "short", "slow", "killed")
 
 
 class Faults:
-    """Counts calls that change something below `folder`, but for the author's files; the `number`-th goes wrong as `kind` says."""
+    """Counts calls that change something below `folder`, but for the author's files; the `number`-th goes wrong by `kind`."""
 
     def __init__(self, folder: Path, kind: str, number: int) -> None:
         self.folder, self.kind, self.number = f"{folder}/", kind, number
@@ -64,7 +64,7 @@ class Faults:
     def _concerns(self, given: tuple[Any, ...], name: str) -> bool:
         if name == "sendfile":
             return True
-        paths = [os.path.abspath(path) for path in given[:2] if isinstance(path, str | os.PathLike)]
+        paths = [os.path.abspath(path) for path in given[:2] if isinstance(path, str | os.PathLike)]  # noqa: PTH100
         return any(path.startswith(self.folder) and not path.startswith(f"{self.folder}content") for path in map(str, paths))
 
     def _go_wrong(self, given: tuple[Any, ...]) -> None:
@@ -193,8 +193,8 @@ class Trial:
         return "old whole" if site == self.sites[self.stands.title] else "anything else"
 
     def _while_it_waits(self, process: Rebuild, signal_file: Path) -> Counter[str]:
-        """What stands while the call has not come back. Between two renames there is nothing for a moment, where folders cannot be
-        exchanged; published in place, files take their places one by one."""
+        """What stands while the call has not come back. Between two renames there is nothing for a moment, where folders
+        cannot be exchanged; published in place, files take their places one by one."""
         while not signal_file.exists() and os.waitid(os.P_PID, process.number, os.WEXITED | os.WNOHANG | os.WNOWAIT) is None:
             time.sleep(0.002)
         stands = self.verdict(NEW if self.stands is OLD else OLD)

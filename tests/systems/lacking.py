@@ -1,3 +1,4 @@
+# ruff: noqa: PTH112, PTH118, PTH119, PTH120 # it stands below pathlib
 """Makes this process believe that it runs on a lesser system or disk: what that lacks is taken away, what it refuses is refused.
 
 `become("no-fork link=ENOSYS tick=2")` is called before sitegen is imported. Each word is one function below.
@@ -171,9 +172,9 @@ def read_only_attribute(_: str) -> None:
 class _Entry:
     """A folder's entry as another system tells it."""
 
-    def __init__(self, real: "os.DirEntry[str]", change: Callable[[os.stat_result], os.stat_result], name: str | None = None) -> None:
+    def __init__(self, real: "os.DirEntry[str]", change: Callable[[os.stat_result], os.stat_result]) -> None:
         self.real, self.change = real, change
-        self.name, self.path = name or real.name, real.path
+        self.name, self.path = real.name, real.path
         self.is_symlink, self.is_file, self.inode = real.is_symlink, real.is_file, real.inode
 
     def __fspath__(self) -> str:
@@ -215,7 +216,8 @@ def _changed(told: os.stat_result, **fields: int) -> os.stat_result:
     every = {name: getattr(told, name) for name in dir(told) if name.startswith("st_")} | fields
     for name in ("atime", "mtime", "ctime"):
         every[f"st_{name}"] = every[f"st_{name}_ns"] / SECOND_NS
-    plain = [*told[:1], every["st_ino"], *told[2:7], *(every[f"st_{name}_ns"] // SECOND_NS for name in ("atime", "mtime", "ctime"))]
+    times = (every[f"st_{name}_ns"] // SECOND_NS for name in ("atime", "mtime", "ctime"))
+    plain = [*told[:1], every["st_ino"], *told[2:7], *times]
     return os.stat_result(plain, every)
 
 
