@@ -1,5 +1,6 @@
 """The site as it will be, while it is put together in a folder that may hold an earlier one: only what differs is touched."""
 
+import filecmp
 import os
 import shutil
 from collections.abc import Mapping
@@ -13,6 +14,7 @@ from sitegen.writing.lay import Laid, folders_above, laid_as
 from sitegen.writing.memory import Memory
 
 FILE_MODE, FOLDER_MODE = 0o644, 0o755
+SECOND_NS = 1_000_000_000
 NO_LINKS = (OSError, NotImplementedError, AttributeError)
 """File systems and systems without hard links say so in many ways. What is really wrong, the copy meets, too."""
 
@@ -89,12 +91,14 @@ class NextSite:
         self.here, self.folders = {}, set(self.needed)
 
     def _same(self, artifact: Artifact, path: str) -> bool:
-        """Whether the earlier site has this very file. A kept file carries its time along, so that it need not be read."""
+        """Whether the earlier site has this very file. A kept file carries its time along, so that it need not be read, but for
+        disks that count whole seconds: there two pages made one after the other may have one time."""
         laid, content = self.earlier.get(path), artifact.content
         if laid is None:
             return False
         if isinstance(content, str):
-            return (laid.size, laid.mtime_ns) == (artifact.told or _told(content))
+            same = (laid.size, laid.mtime_ns) == (artifact.told or _told(content))
+            return same and (laid.mtime_ns % SECOND_NS > 0 or filecmp.cmp(content, self.output / path, shallow=False))
         earlier = self.output / path
         return laid.size == len(content) and not earlier.is_symlink() and earlier.read_bytes() == content
 

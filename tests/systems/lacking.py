@@ -1,4 +1,4 @@
-# ruff: noqa: PTH112, PTH118, PTH119, PTH120 # it stands below pathlib
+# ruff: noqa: PTH100, PTH112, PTH118, PTH119, PTH120 # it stands below pathlib
 """Makes this process believe that it runs on a lesser system or disk: what that lacks is taken away, what it refuses is refused.
 
 `become("no-fork link=ENOSYS tick=2")` is called before sitegen is imported. Each word is one function below.
@@ -13,6 +13,7 @@ import os
 import signal
 import stat
 import sys
+import time
 import unicodedata
 from collections.abc import Callable, Iterator
 from typing import Any
@@ -221,17 +222,26 @@ def _changed(told: os.stat_result, **fields: int) -> os.stat_result:
     return os.stat_result(plain, every)
 
 
-def tick(seconds: str) -> None:
-    """The disk's clock counts in steps of so many seconds."""
-    step_ns = int(seconds) * SECOND_NS
+def tick(words: str) -> None:
+    """The disk's clock counts in steps of so many seconds. `2:20:T`: since the nanosecond T, which begins a tick, all clocks have
+    gone 20 times slower, so that a tick leaves time for a rebuild on a busy machine."""
+    seconds, slower, since = (*map(int, words.split(":")), 1, 0)[:3]
+    step_ns = seconds * SECOND_NS
+    began_ns = since // step_ns * step_ns
+
+    def clock(real_ns: int) -> int:
+        return real_ns if real_ns < since or not since else began_ns + (real_ns - since) // slower
 
     def coarse(told: os.stat_result) -> os.stat_result:
-        return _changed(told, **{name: getattr(told, name) // step_ns * step_ns for name in ("st_mtime_ns", "st_ctime_ns")})
+        times = {name: clock(getattr(told, name)) // step_ns * step_ns for name in ("st_mtime_ns", "st_ctime_ns")}
+        return _changed(told, **times)
 
     for name in ("stat", "lstat", "fstat"):
         really = getattr(os, name)
         setattr(os, name, lambda *asked, really=really, **named: coarse(really(*asked, **named)))
     _scans(lambda entry: _Entry(entry, coarse))
+    now_ns = time.time_ns
+    time.time_ns = lambda: clock(now_ns())
 
 
 def no_inode(_: str) -> None:
@@ -274,13 +284,35 @@ def case_insensitive(_: str) -> None:
     builtins.open = io.open
 
 
-def dying(file: str) -> None:
-    """The process that opens this picture is ended by a signal: `SIGSEGV:NAME`."""
-    number, _, name = file.partition(":")
-    really = io.open
+def refuse(words: str) -> None:
+    """`EROFS:.sitegen`: nothing in a folder of that name can be made or written."""
+    refusal, _, name = words.partition(":")
+    number = getattr(errno, refusal)
+    for owner, function in ((os, "mkdir"), (os, "open"), (os, "rename"), (os, "replace"), (os, "unlink"), (io, "open")):
+        really = getattr(owner, function)
+
+        def asked(path: Any, *more: Any, really: Any = really, **named: Any) -> Any:
+            reading = really is _REAL_OPEN and not set(more[0] if more else named.get("mode", "r")) & set("wxa+")
+            if not reading and isinstance(path, str | os.PathLike) and f"/{name}/" in f"{os.path.abspath(path)}/":
+                raise OSError(number, os.strerror(number), os.fspath(path))
+            return really(path, *more, **named)
+
+        setattr(owner, function, asked)
+    builtins.open = io.open
+
+
+_REAL_OPEN = io.open
+
+
+def dying(words: str) -> None:
+    """`SIGSEGV:NAME:2`: a process of others ends by that signal when it opens the file for the second time."""
+    number, name, times = words.split(":")
+    really, seen = io.open, []
 
     def opened(path: Any, *more: Any, **named: Any) -> Any:
-        if isinstance(path, str | os.PathLike) and os.fspath(path).endswith(name) and "spawn_main" in " ".join(sys.orig_argv):
+        if isinstance(path, str | os.PathLike) and os.fspath(path).endswith(name) and "--multiprocessing-fork" in sys.orig_argv:
+            seen.append(path)
+        if len(seen) == int(times):
             os.kill(os.getpid(), getattr(signal, number))
         return really(path, *more, **named)
 
@@ -295,5 +327,5 @@ MACHINES: dict[str, Callable[[str], None]] = {
     "no-fork": no_fork, "no-fcntl": no_fcntl, "no-names-of-unix": no_names_of_unix, "no-proc": no_proc, "no-link": no_link,
     "link": link, "no-exchange": no_exchange, "held-open": held_open, "held-folder": held_folder, "second-rename": second_rename,
     "read-only-attribute": read_only_attribute, "tick": tick, "no-inode": no_inode, "case-insensitive": case_insensitive,
-    "dying": dying, "no-affinity": affinity,
+    "dying": dying, "refuse": refuse, "no-affinity": affinity,
 }  # fmt: skip
