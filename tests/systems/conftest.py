@@ -1,6 +1,7 @@
 """Two versions of one small diary, and the sites that an ordinary machine makes of them."""
 
 import shutil
+import sys
 from dataclasses import replace
 from pathlib import Path
 
@@ -43,3 +44,11 @@ def diary(built: Diary, tmp_path: Path) -> Diary:
     """A copy of one's own."""
     shutil.copytree(built.folder, tmp_path / "diary", symlinks=True)
     return Diary(tmp_path / "diary", built.old, built.new)
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """What is simulated here, other systems are."""
+    simulated = pytest.mark.skipif(sys.platform != "linux", reason="lesser systems are simulated on Linux alone")
+    for item in items:
+        if "tests/systems/" in item.path.as_posix():
+            item.add_marker(simulated)

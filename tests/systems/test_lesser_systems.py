@@ -18,8 +18,9 @@ from tests.systems.machines import run, start
 HELD = "the site could not be written: another program has the file open; close that program (a browser, an editor, a scanner), "
 WAITING = "another rebuild of this diary is at work: waiting until it is done"
 MACHINES = (
-    "no-fork no-affinity no-proc", "no-fcntl no-names-of-unix", "link=ENOSYS", "link=EINVAL no-exchange", "link=EPERM", "link=EXDEV",
-    "no-link no-exchange", "held-open=2 no-exchange", "no-inode", "read-only-attribute", "case-insensitive", "tick=1", "tick=2",
+    "no-fork no-affinity no-proc", "no-fcntl no-names-of-unix", "link=ENOSYS", "link=EINVAL no-exchange", "link=EPERM",
+    "link=EXDEV", "no-link no-exchange", "held-open=2 no-exchange", "no-inode", "read-only-attribute", "case-insensitive",
+    "tick=1", "tick=2",
 )  # fmt: skip
 
 
@@ -93,7 +94,8 @@ with one_at_a_time(Path(sys.argv[1])):
 
 
 def holder(diary: Diary) -> "subprocess.Popen[str]":
-    process = subprocess.Popen([sys.executable, "-c", HOLDER, str(diary.folder / ".sitegen/lock")], stdout=subprocess.PIPE, text=True)
+    command = [sys.executable, "-c", HOLDER, str(diary.folder / ".sitegen/lock")]
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True)
     assert process.stdout is not None and process.stdout.readline() == "held\n"
     return process
 

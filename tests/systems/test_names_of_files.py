@@ -12,8 +12,8 @@ from tests.systems.conftest import Diary
 from tests.systems.machines import run
 
 LONGEST_PUBLISHED = 160
-"""Windows takes 260 letters for a whole path unless it is told otherwise (Microsoft, Maximum Path Length Limitation); a hundred are
-left for the folder of the diary."""
+"""Windows takes 260 letters for a whole path unless it is told otherwise (Microsoft, Maximum Path Length Limitation); a hundred
+are left for the folder of the diary."""
 LONG_NAME = "a" * 100
 
 
@@ -27,10 +27,11 @@ def wrong_parts(path: str) -> list[str]:
 
 
 def test_published_names_are_kept_everywhere(diary: Diary) -> None:
-    """Of targets and topics called like devices, of entries with long names: plain ASCII, unequal in any case, no device, short."""
+    """Of targets and topics called like devices, of entries with long names: ASCII, unequal in any case, no device, short."""
     entries = diary.folder / "content/entries"
     text = (entries / "first.md").read_text("utf-8")
-    named = text.replace("target: NGC 7293", "target: {name: Con, ra: 22h29m38s, dec: -20d50m14s}\ntopics: [aux, Nul, COM1]")
+    target = "target: {name: Con, ra: 22h29m38s, dec: -20d50m14s}\ntopics: [aux, Nul, COM1]"
+    named = text.replace("target: NGC 7293", target)
     (entries / f"{LONG_NAME}.md").write_text(named, "utf-8")
     status, _, told = run(diary.folder, "", "rebuild", "--quiet")
     assert status == 0, told
@@ -64,7 +65,8 @@ def test_a_name_in_either_unicode_form_is_found(diary: Diary, form: str) -> None
     """macOS may spell 'é' as two letters on disk; the author writes one."""
     pictures, entry = diary.folder / "content/pictures", diary.folder / "content/entries/first.md"
     (pictures / "helix.jpg").rename(pictures / unicodedata.normalize(form, "hélix.jpg"))
-    entry.write_text(entry.read_text("utf-8").replace("pictures/helix.jpg", unicodedata.normalize("NFC", "pictures/hélix.jpg")), "utf-8")
+    typed = unicodedata.normalize("NFC", "pictures/hélix.jpg")
+    entry.write_text(entry.read_text("utf-8").replace("pictures/helix.jpg", typed), "utf-8")
     status, _, told = run(diary.folder, "", "rebuild", "--quiet")
     assert status == 0, told
     assert not [path for path in diary.site() if not path.isascii()]
