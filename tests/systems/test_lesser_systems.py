@@ -4,6 +4,7 @@ The systems are simulated (`lacking.py`); what is judged is the command's answer
 """
 
 import os
+import random
 import signal
 import subprocess
 import sys
@@ -12,6 +13,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.keeping import small_diary
 from tests.systems.conftest import Diary
 from tests.systems.machines import run, start
 
@@ -133,6 +135,21 @@ def test_a_place_that_cannot_be_written_is_named(diary: Diary) -> None:
         "choose another folder with --output"
     )
     assert diary.site() == diary.old
+
+
+def test_a_process_that_dies_names_what_it_worked_on(tmp_path: Path) -> None:
+    """Each time it is tried: the entry, the picture where one was open, and the signal; nothing of memory. The rest is told by
+    the next rebuild, once the picture is gone."""
+    folders = small_diary.lay_out(tmp_path)
+    small_diary.picture(folders, random.Random(1))
+    (entry,) = [path for path in small_diary.entries(folders.content) if "first.png" in path.read_text("utf-8")]
+    status, _, told = run(tmp_path, "dying=SIGSEGV:first.png:1", "rebuild", "--quiet", "--jobs", "2")
+    errors = [line for line in told.splitlines() if ": error: " in line]
+    assert (status, len(errors), "Traceback" in told) == (1, 1, False), told
+    assert errors[0] == (
+        f"content/entries/{entry.name}:1:1: error: the process that worked on it ended in the midst of it (SIGSEGV); that is a "
+        "fault of sitegen or of a library: leave the file out until it is mended"
+    )
 
 
 def test_start_on_a_full_disk_may_be_tried_again(tmp_path: Path) -> None:
