@@ -18,7 +18,9 @@ from typing import Any
 from msgspec import Struct, to_builtins
 from msgspec.structs import asdict, replace
 
+from sitegen.diary import addresses
 from sitegen.folders import Folders
+from sitegen.keeping.makers import VERSIONS
 from sitegen.keeping.standing import Look, look, remember, standing_report
 from sitegen.keeping.told import FOLDER as TOLD
 from sitegen.keeping.told import keep_told, told_before
@@ -26,7 +28,8 @@ from sitegen.pages.theme import packaged_themes
 from sitegen.problems import MORE_MEMORY, DiaryProblems, Problem, errors_in, system_problem
 from sitegen.writing.one_at_a_time import one_at_a_time
 
-FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars", TOLD)
+FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars",
+             VERSIONS, TOLD)  # fmt: skip
 NO_MEMORY = "there is not enough memory to make the site"
 DRAWING = "sitegen.assembly.entry_drawing"
 LOADED_AHEAD = ("assembly.entry_facts", "assembly.feeds_of_all", "assembly.entry_drawing", "pages.site_book", "pages.site_frame")
@@ -72,14 +75,16 @@ def rebuild(folders: Folders, today: date, jobs: int | None = None, fresh: bool 
         if told is not None:
             return _standing(told, time.perf_counter() - since)
         with _kept(folders) as keep:
-            report, lay = _rebuilt(seen, keep, jobs, progress)
+            report, lay, warnings = _rebuilt(seen, keep, jobs, progress)
         remember(seen, report.as_json(), lay)
-        return replace(report, problems=(*report.problems, *(_kept_by_hand(folders, *each) for each in report.by_hand)))
+        return replace(report, problems=(*report.problems, *warnings))
 
 
-def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[Report, Lay]:
+def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[Report, Lay, tuple[Problem, ...]]:
     """What is kept is trusted; where a file of it is needed and turns out to be lost or damaged, all of it is looked through."""
-    from sitegen.writing.publish import SourceLost, look_ahead, publish
+    from sitegen.writing.publish import SiteAddresses, SourceLost, look_ahead, publish
+
+    known_by = SiteAddresses(addresses.LANDMARKS, addresses.may_be_ours)
 
     def published(trusting: bool) -> Any:
         from sitegen.assembly.assemble import assemble
@@ -87,7 +92,7 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[R
         done = assemble(seen, keep, _steps(progress), jobs, trusting=trusting, second=second)
         if errors_in(done.problems):
             raise DiaryProblems(done.problems)
-        return done, publish(done.artifacts(), seen.folders.output, seen.folders.keep, ahead)
+        return done, publish(done.artifacts(), seen.folders.output, seen.folders.keep, ahead, known_by)
 
     with ExitStack() as helpers:
         second = helpers.enter_context(_second_hand(jobs))
@@ -109,16 +114,9 @@ def _rebuilt(seen: Look, keep: Path, jobs: int | None, progress: Any) -> tuple[R
         kept=dict(done.tally.kept),
         seconds={step: round(seconds, 3) for step, seconds in done.tally.seconds.items()},
         said=tuple(done.tally.said),
-        **{name: value for name, value in asdict(site).items() if name != "lay"},
+        **{name: value for name, value in asdict(site).items() if name not in ("lay", "warnings")},
     )
-    return report, site.lay
-
-
-def _kept_by_hand(folders: Folders, path: str, kept: str) -> Problem:
-    """Told once, by the rebuild that took the file's place."""
-    wrong = "this file was changed by hand after it was made, and its place is taken again"
-    remedy = f"your version is kept as {kept}: take from it what you need, and delete it"
-    return Problem(f"{folders.output.name}/{path}", 1, 1, wrong, remedy, "warning")
+    return report, site.lay, site.warnings
 
 
 def check(folders: Folders, today: date, wait_told: Told = None, progress: Any = None) -> tuple[Problem, ...]:

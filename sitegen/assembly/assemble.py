@@ -21,7 +21,7 @@ from sitegen.diary.settings import Settings
 from sitegen.keeping import blobs
 from sitegen.keeping.footprint import settled
 from sitegen.keeping.keep import digest_of, key_of, read_pickle, write_pickle
-from sitegen.keeping.makers import maker
+from sitegen.keeping.makers import maker, work_versions
 from sitegen.keeping.products import Product
 from sitegen.keeping.standing import Look
 from sitegen.keeping.sweep import sweep
@@ -29,7 +29,8 @@ from sitegen.pages.theme import Theme, open_theme
 from sitegen.problems import Problem, errors_in, in_order
 from sitegen.reading.frame import DiaryReading, Frame, read_frame
 
-PICTURE_ROOMS = ("pictures", "stars", "sky", "catalogue", "diary")
+PICTURE_WORK, STAR_WORK = "sitegen.pictures.workshop", "sitegen.reading.star_measuring"
+"""The modules whose results are kept under the version of what they import."""
 PICTURES = "pictures"
 Second = SecondHand | None
 
@@ -135,7 +136,8 @@ def bench_of(content: Path, frame: Frame, settings: Settings, theme: Theme, keep
     made_by = maker()
     files = [(path.name, path.read_bytes()) for folder in theme.folders for path in _theme_files(folder)]
     look = key_of(made_by, digest_of(settings), digest_of(frame.known), digest_of(files), [str(path) for path in theme.folders])
-    return Bench(content, keep, frame, settings, theme, made_by, maker(*PICTURE_ROOMS), look)
+    versions = work_versions((PICTURE_WORK, STAR_WORK), keep)
+    return Bench(content, keep, frame, settings, theme, made_by, versions[PICTURE_WORK], versions[STAR_WORK], look)
 
 
 def _theme_files(folder: Path) -> list[Path]:

@@ -11,7 +11,6 @@ from sitegen.diary.public_position import PublicSite, public_site
 from sitegen.diary.settings import Settings
 from sitegen.keeping.blobs import Blobs
 from sitegen.keeping.keep import Keep, key_of, put_pickle, read_pickle
-from sitegen.keeping.makers import maker
 from sitegen.late import Late
 from sitegen.pages.outer_card import OuterCard
 from sitegen.pages.theme import Theme
@@ -27,7 +26,6 @@ number_text, shown, words = Late("sitegen.number_text"), Late("sitegen.pages.sho
 site_book, site_frame = Late("sitegen.pages.site_book"), Late("sitegen.pages.site_frame")
 """What draws pages loads a fifth of a second long, and who looks up what is known needs none of it."""
 
-STAR_ROOMS = ("stars", "reading", "sky", "diary")
 CHARTS = "charts"
 
 
@@ -37,8 +35,8 @@ class Gone(Exception):
 
 @dataclass(frozen=True)
 class Bench:
-    """Small enough to be sent to another process. `maker` names the code that makes pages, `picture_maker` that of pictures;
-    `look` the theme, its words, and the settings and rigs that every page may show."""
+    """Small enough to be sent to another process. `maker` names the code that makes pages, `picture_maker` that of pictures,
+    `star_maker` that of star measurements; `look` the theme, its words, and the settings and rigs that every page may show."""
 
     content: Path
     keep: Path
@@ -47,6 +45,7 @@ class Bench:
     theme: Theme
     maker: str
     picture_maker: str
+    star_maker: str
     look: str
 
     def __getstate__(self) -> dict[str, Any]:
@@ -66,7 +65,7 @@ class Bench:
 
     @cached_property
     def stars(self) -> Keep:
-        return Keep(self.keep, maker(*STAR_ROOMS))
+        return Keep(self.keep, self.star_maker)
 
     @cached_property
     def charts(self) -> Keep:

@@ -2,7 +2,9 @@
 
 import gc
 import os
+import shutil
 import signal
+import sys
 import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
@@ -16,6 +18,7 @@ from sitegen.processes import cores, mark_as_parent
 ProcessPoolExecutor = Late("concurrent.futures", "ProcessPoolExecutor")
 futures = Late("concurrent.futures.process")
 multiprocessing = Late("multiprocessing")
+finalizers = Late("multiprocessing.util")
 
 Job = TypeVar("Job")
 Result = TypeVar("Result")
@@ -121,12 +124,20 @@ class Crew:
             end_processes()
         self.pool.shutdown(cancel_futures=True)
         self.pool = None
+        if self.bench is not None:
+            shutil.rmtree(self.bench.keep / AT_WORK, ignore_errors=True)
 
 
 def end_processes() -> None:
     """Those that this process has started, at once. One that waits to hand over its results would wait for ever."""
     for process in multiprocessing.active_children():
         process.kill()
+
+
+def release_semaphores() -> None:
+    """Called before this process ends without its own clean-up: what watches over the semaphores of a crew would warn of them."""
+    if "multiprocessing.synchronize" in sys.modules:
+        finalizers._run_finalizers(0)
 
 
 def _chunks(jobs: Sequence[Job], size: int) -> Iterable[Sequence[Job]]:

@@ -194,7 +194,11 @@ class _Maker(Struct):
         path = self.kept[main.folder] / next(wide, main.made.full).name
         drawing = fullest_ribbon(self.view)
         inputs = ("card", self.kept[main.folder].name, path.name, drawing)
-        kept, _ = self.bench.pictures.files(KIND, inputs, lambda out: self.work("card", path, drawing, out))
+        try:
+            kept, _ = self.bench.pictures.files(KIND, inputs, lambda out: self.work("card", path, drawing, out))
+        except PictureProblem as wrong:
+            self._note(main.picture.file, wrong)
+            return
         address = addresses.entry_card_picture(self.view.entry.slug)
         self.made.products.append(self._product(address, kept / addresses.CARD_PICTURE))
         self.made.has_card = True

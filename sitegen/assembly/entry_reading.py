@@ -36,6 +36,7 @@ def _read(bench: Bench, job: ReadJob) -> ReadEntry:
         unlisted=entry.unlisted,
         rigs=rigs_of(entry),
         extra=extra_files(entry),
+        named=reading.named,
     )
 
 

@@ -24,6 +24,7 @@ from sitegen.pages.common_clock import half_clock
 from sitegen.pages.outer_card import OuterCard
 from sitegen.problems import Problem, errors_in
 from sitegen.reading.frame import entry_files
+from sitegen.reading.shared_addresses import shared_addresses
 
 IN_FEEDS = 20
 READ_S, FACTS_S, PICTURE_S, DRAW_S, NIGHT_S, LIST_S, FEEDS_S, TEXT_S = 0.004, 0.02, 2.0, 0.15, 0.02, 0.3, 0.1, 0.003
@@ -62,6 +63,7 @@ class Line:
         made = {one.relative: self._marked(one) for one in reading}
         self.now.read = {name: kept.get(name) or made[name] for name in names}
         self.problems += [problem for one in self.now.read.values() for problem in one.problems]
+        self.problems += shared_addresses(named for one in self.now.read.values() for named in one.named)
         self.tally.count("entries read", len(made), len(names))
         self.tally.step("reading")
         return not errors_in(self.problems)

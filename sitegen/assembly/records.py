@@ -13,6 +13,7 @@ from sitegen.keeping.footprint import Mark
 from sitegen.keeping.products import Product
 from sitegen.pages.outer_card import OuterCard
 from sitegen.problems import Problem
+from sitegen.reading.shared_addresses import AddressedName
 
 Marks = tuple[tuple[str, Mark | None], ...]
 
@@ -20,7 +21,7 @@ Marks = tuple[tuple[str, Mark | None], ...]
 class ReadEntry(Struct, frozen=True, gc=False):
     """An entry as read. `marks` of its own file and its logs; `entry` the digest under which the record is kept, None where a
     problem is an error; `logs` the digest under which its logs are kept as they were read; `extra` the pictures and star frames
-    it names."""
+    it names; `named` as in `reading.reader`."""
 
     relative: str
     marks: Marks
@@ -35,6 +36,7 @@ class ReadEntry(Struct, frozen=True, gc=False):
     unlisted: bool = False
     rigs: tuple[str, ...] = ()
     extra: tuple[str, ...] = ()
+    named: tuple[AddressedName, ...] = ()
 
 
 class FactsOfEntry(Struct, frozen=True, gc=False):

@@ -10,12 +10,16 @@ from typing import TYPE_CHECKING
 
 import click
 
-from sitegen.cli.shared import folders_of, places, summary, tell, today
+from sitegen.cli.progress import stages
+from sitegen.cli.shared import folders_of, places, summary, tell, today, wait_told
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, errors_in
 
 if TYPE_CHECKING:
     from sitegen.authoring.preview import Built
+
+SHOW_CURSOR = "\x1b[?25h"
+"""A bar hides it (ECMA-48, DECTCEM), and who leaves at once must give it back."""
 
 
 @click.command(short_help="The site while you write: every save shows at once.")
@@ -49,7 +53,7 @@ def command(content: Path, themes: Path, output: Path, port: int, jobs: int | No
             warming.start()
         tell(built.problems)
         if errors_in(built.problems):
-            click.echo(f"{content}: {summary(built.problems)}; the last good site stays", err=True)
+            click.echo(f"{content}: {summary(built.problems)}; {_what_stands(folders)}", err=True)
         elif not quiet:
             click.echo(f"rebuilt in {built.seconds:.1f} s" + ("" if built.changed else ", nothing changed"))
 
@@ -57,12 +61,18 @@ def command(content: Path, themes: Path, output: Path, port: int, jobs: int | No
         click.echo(f"{address}  (Ctrl-C ends)")
 
     try:
-        done = preview(folders, port, lambda: _build(folders, jobs), ready, told, _stop_by_signals())
+        done = preview(folders, port, lambda: _build(folders, jobs, quiet), ready, told, _stop_by_signals())
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)
     if not done or warming.is_alive():
         _leave()
+
+
+def _what_stands(folders: Folders) -> str:
+    """What the open page shows while the diary has errors."""
+    stands = (folders.output / "index.html").is_file()
+    return "the last good site stays" if stands else "there is no site yet: it comes with the first save without an error"
 
 
 def _warm(folders: Folders) -> None:
@@ -97,20 +107,24 @@ def _stop_by_signals() -> threading.Event:
 
 def _leave() -> None:
     """At once, though a rebuild is in hand: a thread deep in a picture cannot be called back."""
-    from sitegen.assembly.crew import end_processes
+    from sitegen.assembly.crew import end_processes, release_semaphores
 
     end_processes()
+    release_semaphores()
+    if sys.stderr.isatty():
+        sys.stderr.write(SHOW_CURSOR)
     sys.stdout.flush()
     sys.stderr.flush()
     os._exit(0)
 
 
-def _build(folders: Folders, jobs: int | None) -> "Built":
+def _build(folders: Folders, jobs: int | None, quiet: bool) -> "Built":
     from sitegen.authoring.preview import Built
     from sitegen.rebuild import rebuild
 
     try:
-        report = rebuild(folders, today(), jobs=jobs)
+        with stages(quiet) as step:
+            report = rebuild(folders, today(), jobs, wait_told=wait_told, progress=step)
     except DiaryProblems as wrong:
         return Built(wrong.problems, changed=False)
     return Built(report.problems, changed=bool(report.changed or report.removed))

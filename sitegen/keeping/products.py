@@ -7,7 +7,10 @@ from pathlib import Path
 from msgspec import Struct
 
 from sitegen.artifact import Artifact
-from sitegen.keeping.blobs import Blobs
+from sitegen.keeping.blobs import FOLDER, Blobs
+
+BLOBS = f"{FOLDER}/"
+"""What is kept there has its digest for a name."""
 
 
 class Product(Struct, frozen=True, gc=False):
@@ -19,7 +22,8 @@ class Product(Struct, frozen=True, gc=False):
     mtime_ns: int
 
     def artifact(self, keep: str) -> Artifact:
-        return Artifact(self.path, f"{keep}/{self.kept}", (self.size, self.mtime_ns))
+        digest = self.kept.rpartition("/")[2] if self.kept.startswith(BLOBS) else ""
+        return Artifact(self.path, f"{keep}/{self.kept}", (self.size, self.mtime_ns), digest)
 
 
 def keep_bytes(path: str, content: bytes, blobs: Blobs) -> Product:

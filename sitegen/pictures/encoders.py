@@ -54,7 +54,7 @@ def _bytes(encoded: object) -> bytes:
 
 # in the order in which a page offers them
 ENCODERS = (
-    Encoder("avif", "image/avif", 65_535, 20_000_000, avif),
+    Encoder("avif", "image/avif", 16_384, 20_000_000, avif),  # libvips refuses a longer side
     Encoder("webp", "image/webp", 16_383, 60_000_000, webp),
     Encoder("jpg", "image/jpeg", 65_500, 150_000_000, jpeg),
 )

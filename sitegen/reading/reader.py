@@ -26,18 +26,21 @@ from sitegen.reading.entry_record import entry_of
 from sitegen.reading.entry_targets import targets_of
 from sitegen.reading.frame import DiaryReading, Frame, entry_files, read_frame, whole
 from sitegen.reading.model.entry_file import ENTRY_FILE
+from sitegen.reading.shared_addresses import AddressedName, addressed_names, shared_addresses
 
 ReadLog = Callable[[LogRequest], LogReading]
 
 
 class EntryReading(Struct, frozen=True):
-    """`entry` is None where a problem is an error. `sources` are the logs it names; `asked` as on its desk."""
+    """`entry` is None where a problem is an error. `sources` are the logs it names; `asked` as on its desk;
+    `named` what has a page of its own by its name, of a listed entry."""
 
     relative: str
     entry: Entry | None
     problems: tuple[Problem, ...]
     sources: tuple[str, ...] = ()
     asked: tuple[str, ...] = ()
+    named: tuple[AddressedName, ...] = ()
 
 
 def read_diary(content: Path, today: date, shown_as: str = "content", read_log: ReadLog = read_any_log) -> DiaryReading:
@@ -50,7 +53,8 @@ def read_diary(content: Path, today: date, shown_as: str = "content", read_log: 
     if isinstance(frame, DiaryReading):
         return frame
     readings = [read_entry(relative, frame, read_log) for relative in entry_files(frame)]
-    problems = in_order([*frame.problems, *(problem for reading in readings for problem in reading.problems)])
+    shared = shared_addresses(named for reading in readings for named in reading.named)
+    problems = in_order([*frame.problems, *(problem for reading in readings for problem in reading.problems), *shared])
     sources = {source for reading in readings for source in reading.sources}
     files = tuple(sorted(frame.folder.path(name) for name in {*frame.files, *entry_files(frame), *sources}))
     if errors_in(problems) or frame.settings is None:
@@ -66,7 +70,9 @@ def read_entry(relative: str, frame: Frame, read_log: ReadLog = read_any_log) ->
     entry = whole(document, partial(_entry, frame=frame, logs=logs))
     problems = (*logs.problems, *document.desk.problems)
     found = None if errors_in(problems) else entry
-    return EntryReading(relative, found, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.desk.asked)))
+    named = addressed_names(document.values, found.targets, document.desk.shown) if found and document.values else ()
+    return EntryReading(relative, found, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.desk.asked)),
+                        () if found is None or found.unlisted else named)  # fmt: skip
 
 
 class _Logs:

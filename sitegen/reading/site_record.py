@@ -27,12 +27,17 @@ def site_of(document: Document) -> Site | None:
 
 
 def _check_horizon(values: Values, document: Document) -> None:
-    seen: set[float] = set()
+    seen: dict[float, tuple[float, float]] = {}
     for point in values.items_of("horizon"):
-        azimuth_deg = point.value[0]
-        if azimuth_deg in seen:
+        azimuth_deg, altitude_deg = point.value
+        earlier = seen.setdefault(azimuth_deg % 360, point.value)
+        if earlier is point.value:
+            continue
+        if earlier[0] == azimuth_deg:
             document.desk.error(point, f"'horizon' has the azimuth {azimuth_deg:g} twice", "keep one of them")
-        seen.add(azimuth_deg)
+        elif earlier[1] != altitude_deg:
+            wrong = f"'horizon' has {earlier[1]:g}° at azimuth {earlier[0]:g} and {altitude_deg:g}° at {azimuth_deg:g}"
+            document.desk.error(point, wrong, "0 and 360 are one direction, north: give both the same altitude, or keep one")
 
 
 def _check_clock(values: Values, document: Document) -> None:

@@ -113,6 +113,8 @@ def _dark_rays(dx: Floats, dy: Floats, left: Floats, clear: NDArray[np.bool_], b
 
 def _medians(values: Floats, number: NDArray[np.int_], bins: int) -> Floats:
     """Median of the values in each bin; 0 for an empty one."""
+    if not len(values):
+        return np.zeros(bins)
     medians: Floats = np.asarray(ndimage.median(values, number, np.arange(bins)), float)
     return np.where(np.isnan(medians), 0.0, medians)
 

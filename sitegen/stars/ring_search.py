@@ -13,6 +13,10 @@ SKY_SHARES = (80.0, 35.0)  # percent of the frame that is surely sky: the second
 FLOOR = 1e-3  # of the counts' range: the least noise, for pictures whose sky is clipped to black
 SMALLEST_PX = 16.0  # diameter: below, neither disc nor shadow have a shape
 GAP_PX = 6  # of the binned image: half of a vane that may split a disc
+AS_BRIGHT = 0.6  # of the disc's brightness over the sky
+OUTSIDE_RADII = 1.35  # of the disc: beyond its rim and its glow
+STAR_PX = 4  # smaller patches are hot pixels and cosmic rays
+MOST_OTHERS = 12  # two or three companions may be as bright, each in four parts between the vanes
 ROUNDEST = 1.3  # longest over shortest extent that still passes for a disc
 
 
@@ -79,6 +83,28 @@ def find_disc(image: Floats) -> Blob:
     if blobs:
         raise RingProblem("the disc is cut off by the edge of the frame")
     raise RingProblem("no disc of a defocused star stands out from the sky")
+
+
+def refuse_star_field(image: Floats, blob: Blob) -> None:
+    """Raises RingProblem where many other places are as bright as the disc: out of focus every star is a disc of one
+    size, so nothing else in the frame can reach the brightness of the brightest. Over 40 random star fields (FWHM 2 to 6 px) that
+    had a patch like a disc, hundreds did; over the discs of tests/bench/stars.py, none."""
+    factor = max(1, round(max(image.shape) / COARSE_PX))
+    coarse = binned(image, factor)
+    sky = coarse - less_sky(coarse, SKY_SHARES[0])[0]
+    height, width = (size * factor for size in coarse.shape)
+    blocks = image[:height, :width].reshape(coarse.shape[0], factor, coarse.shape[1], factor)
+    left = (blocks - sky[:, None, :, None]).reshape(height, width)
+    noise = 1.4826 * float(np.median(np.abs(left[::5, ::5])))
+    y, x = np.ogrid[:height, :width]
+    outside = np.hypot(x - blob.x, y - blob.y) > OUTSIDE_RADII * blob.radius
+    labels, _ = ndimage.label(outside & (left > max(AS_BRIGHT * blob.brightness, 5 * noise)))
+    others = int((np.bincount(labels.ravel())[1:] >= STAR_PX).sum())
+    if others > MOST_OTHERS:
+        raise RingProblem(
+            f"no single disc stands out: {others} other places are as bright, as in a field of stars in focus; "
+            "defocus until one bright star is a disc"
+        )
 
 
 def _blobs(smooth: Floats, noise: float, factor: int) -> list[Blob]:

@@ -9,7 +9,7 @@ from scipy import ndimage
 from sitegen.stars.mosaic import checked_pattern
 from sitegen.stars.records import StarRing
 from sitegen.stars.ring_model import DEPTH, DR, DX, DY, SR, SX, SY, P, Patch, Q, RingFit, fit_ring
-from sitegen.stars.ring_search import Blob, RingProblem, binned, find_disc
+from sitegen.stars.ring_search import Blob, RingProblem, binned, find_disc, refuse_star_field
 from sitegen.stars.shapes import Floats
 
 FITTED_PX = 100.0  # a larger disc is binned to about this diameter: its centres stay good to a hundredth of a pixel
@@ -28,15 +28,18 @@ def ring_offset(pixels: NDArray[np.generic], *, bayer: str | None = None, satura
     """Measure the brightest disc of a frame, `pixels` of shape (height, width), row 0 at the bottom (see `records`).
 
     `bayer`: the pattern of a raw one-shot-colour frame, whose cells are averaged. `saturation`: counts at which the sensor clips;
-    without it a flat top gives it away. Raises RingProblem (a sentence) for a disc that is missing, cut off, saturated, too faint
-    or without a shadow; ValueError for the wrong kind of array. Error on synthetic discs (tests/bench/stars.py): within 0.3 px
-    from a signal to noise of 10 on, for diameters of 40 to 400 px.
+    without it a flat top gives it away. Raises RingProblem (a sentence) for a disc that is missing, one of many, cut off,
+    saturated, too faint or without a shadow; ValueError for the wrong kind of array. Error on synthetic discs
+    (tests/bench/stars.py): within 0.3 px from a signal to noise of 10 on, for diameters of 40 to 400 px.
     """
     if pixels.ndim != 2 or min(pixels.shape) < 32:
         raise ValueError(f"a ring needs one plane of at least 32 × 32 px, not shape {pixels.shape}")
     cell = 1 if checked_pattern(bayer) is None else 2
     image = _filled(pixels)
-    blob = find_disc(image if cell == 1 else binned(image, cell)).enlarged(cell)
+    searched = image if cell == 1 else binned(image, cell)
+    blob = find_disc(searched)
+    refuse_star_field(searched, blob)
+    blob = blob.enlarged(cell)
     _refuse_saturated(pixels, blob, saturation)
     window = _window(image, blob, cell)
     fit = fit_ring(_patch(window, blob), _first_guess(window, blob))

@@ -13,23 +13,14 @@ ByHand = tuple[str, str]
 """Path in the output, and where the author's version is kept, from the folder in which the output lies."""
 
 
-def mark_of_text(content: bytes) -> str:
-    """What is remembered of a page that sitegen put into the output."""
-    return blake2b(content, digest_size=12).hexdigest()
-
-
-def mark_of_file(laid: Laid) -> str:
-    """The same of a picture or a tile as it lies there: its size and time, so that it need not be read."""
-    return f"{laid.size}-{laid.mtime_ns}"
-
-
 def is_changed(file: Path, laid: Laid, mark: str) -> bool:
-    """Whether the file is no longer what was put there; never where nothing is remembered of it."""
+    """Whether the file is no longer what was put there; never where its mark is unknown. A mark is a digest (hexadecimal, of any
+    length); versions before the record marked pictures by size and time."""
     if not mark:
         return False
     if "-" in mark:
-        return mark_of_file(laid) != mark
-    return file.is_symlink() or mark_of_text(file.read_bytes()) != mark
+        return f"{laid.size}-{laid.mtime_ns}" != mark
+    return file.is_symlink() or blake2b(file.read_bytes(), digest_size=len(mark) // 2).hexdigest() != mark
 
 
 def keep_by_hand(output: Path, paths: list[str]) -> tuple[ByHand, ...]:

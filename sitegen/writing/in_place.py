@@ -8,15 +8,14 @@ that moment visitors see old and new pages together. Killed in it, the next rebu
 import contextlib
 import os
 import re
-import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
 from sitegen.file_moves import move, remove_tree, unlink
 from sitegen.writing.ahead import Walk
 from sitegen.writing.lay import folders_above, inodes_in, laid_as
-from sitegen.writing.memory import Memory, remember
-from sitegen.writing.next_site import NextSite
+from sitegen.writing.next_site import FILE_MODE, NextSite
+from sitegen.writing.record import RECORD, record_text
 
 STAGE = ".sitegen-next"
 """Inside the output: only there can a file take its place in one step."""
@@ -56,9 +55,11 @@ class SiteInPlace(NextSite):
         """Nothing lies there but what changes."""
 
     def take_places(self) -> None:
-        """The pages that lead to others last; then what is no more goes."""
+        """Pages that lead to others late, the record last, as it tells of the new site alone; then what is no more goes."""
+        if (self.beside / RECORD).is_file():
+            self._record_both()
         staged = inodes_in(self.beside)[0]
-        for path in sorted(staged, key=lambda path: (path.endswith(".html"), path)):
+        for path in sorted(staged, key=lambda path: (path == RECORD, path.endswith(".html"), path)):
             self._take_place(path)
         for path in sorted(self.earlier.keys() - self.lay.keys()):
             with contextlib.suppress(FileNotFoundError):
@@ -67,6 +68,13 @@ class SiteInPlace(NextSite):
         for folder in sorted(emptied, reverse=True):
             with contextlib.suppress(OSError):  # what else lies in it stays
                 (self.output / folder).rmdir()
+
+    def _record_both(self) -> None:
+        """Killed in the midst, the next rebuild knows the files of either site for its own; none of them was changed by hand."""
+        working = self.beside / f"{RECORD}.both"
+        working.write_bytes(record_text({**self.known, **self.placed, **dict.fromkeys(self.differing, "")}))
+        working.chmod(FILE_MODE)
+        move(working, self.output / RECORD)
 
     def _take_place(self, path: str) -> None:
         target = self.output / path
@@ -78,13 +86,3 @@ class SiteInPlace(NextSite):
             remove_tree(target)
         move(self.beside / path, target)
         self.lay[path] = laid_as(target)
-
-
-def take_places(site: SiteInPlace, state: Path | None, known: Memory) -> None:
-    """Both sites' files are remembered meanwhile, with no mark for those that are old or new."""
-    nobody_s = Memory(None, known.ours, {})
-    between = {**(known.files or {}), **site.placed, **dict.fromkeys(site.differing, "")}
-    remember(site.output, site.output, state, between, nobody_s)
-    site.take_places()
-    remember(site.output, site.output, state, site.placed, nobody_s)
-    shutil.rmtree(site.beside, ignore_errors=True)

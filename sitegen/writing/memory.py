@@ -1,10 +1,11 @@
 """Which files of the output sitegen itself put there: all others are the author's, and sacred.
 
-The list is written before the two folders change places, together with the number (inode) of the folder it holds for. So it is
-true whichever of the two stands afterwards, wherever the rebuild is killed.
+The record in the output decides (`writing.record`). It changes places together with the site, so it is true whichever of the two
+sites stands, wherever a rebuild is killed. Where it is missing or damaged, what lies at an address of sitegen's is taken for its
+own; nobody knows whether the author changed such a file, so it is kept beside the output before it goes.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from hashlib import blake2b
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -12,85 +13,99 @@ from typing import Any, NamedTuple
 from msgspec import json
 
 from sitegen.file_moves import move
+from sitegen.writing.record import RECORD, Record, read_record
 
-SIGNS = ("facts.schema.json", "static/search-index.js", "explained/index.html")
-"""A folder in which all of these lie was once published by sitegen, whatever is remembered."""
+
+class SiteAddresses(NamedTuple):
+    """How a site is known whose record is lost. A folder that holds all `landmarks` was published by sitegen; `may_be_ours` tells
+    whether sitegen may have put a file there, by its path."""
+
+    landmarks: tuple[str, ...]
+    may_be_ours: Callable[[str], bool]
+
+
+NO_ADDRESSES = SiteAddresses((), lambda path: False)
 
 
 class Memory(NamedTuple):
-    """`files` are what sitegen put there, each with its mark (`by_hand.mark_of`, '' where it is unknown); None where nobody
-    remembers. `ours`: the folder was published by sitegen. `sites`: what is remembered of either folder, by its number."""
+    """`files` are what sitegen put into the output, each with its mark (see `by_hand`; '' where it is unknown). `whole`: it put
+    nothing else there. `ours`: sitegen published this folder."""
 
-    files: Mapping[str, str] | None
+    files: Mapping[str, str]
+    whole: bool
     ours: bool
-    sites: Mapping[int, Mapping[str, str]]
+
+    def certain(self) -> set[str]:
+        """Files that are sitegen's beyond doubt."""
+        return {path for path, mark in self.files.items() if mark or self.whole}
 
 
-def remembered(output: Path, state: Path | None) -> Memory:
-    """What is known of the output as it stands."""
-    ours = all((output / sign).is_file() for sign in SIGNS)
-    sites = _sites(output, state)
-    if not sites:
-        return Memory(None, ours, {})
-    here = _number(output)
-    return Memory(sites.get(here, next(iter(sites.values()))), ours, sites)
+def remembered(output: Path, state: Path | None, known_by: SiteAddresses) -> Memory:
+    """What is known of the output as it stands. Raises NewerRecord."""
+    record, note = read_record(output / RECORD), _earlier_note(output, state)
+    if record.whole or (note and not record.files):
+        return Memory({**record.files, **note}, whole=True, ours=True)
+    files = {**dict.fromkeys(record.files, ""), **_copy(output, state), **note}
+    landed = bool(known_by.landmarks) and all((output / mark).is_file() for mark in known_by.landmarks)
+    return Memory(files, whole=False, ours=bool(files) or landed)
 
 
-def remember(output: Path, beside: Path, state: Path | None, files: Mapping[str, str], known: Memory) -> None:
-    """Called with the next site whole in `beside`, before it takes its place; `known` is what was remembered before."""
-    if state is None:
-        return
-    earlier, here = known.sites, _number(output)
-    sites: dict[int, Mapping[str, str]] = {_number(beside): files}
-    if earlier:
-        sites[here] = earlier.get(here, next(iter(earlier.values())))
-    told = {"output": _spelt(output), "sites": [[number, dict(sorted(found.items()))] for number, found in sites.items()]}
-    state.mkdir(parents=True, exist_ok=True)
-    working = note(output, state).with_suffix(".part")
-    body = json.encode(told)
-    working.write_bytes(_checksum(body) + b"\n" + body)
-    move(working, note(output, state))
+def keep_copy(output: Path, state: Path | None, record: bytes) -> None:
+    """Called when the site with this record stands. The copy helps where the record is lost, and takes the place of an earlier
+    version's note."""
+    if state is not None and state.is_dir():
+        working = copy_path(output, state).with_suffix(".part")
+        working.write_bytes(record)
+        move(working, copy_path(output, state))
+        note_path(output, state).unlink(missing_ok=True)
 
 
-def note(output: Path, state: Path) -> Path:
+def copy_path(output: Path, state: Path) -> Path:
+    return state / f"published-{output.name}.copy"
+
+
+def _copy(output: Path, state: Path | None) -> Mapping[str, str]:
+    """Of the record that the output had after the last rebuild here; empty where it is damaged."""
+    record = read_record(copy_path(output, state)) if state else Record({}, whole=False)
+    return record.files if record.whole else {}
+
+
+def note_path(output: Path, state: Path) -> Path:
+    """Where versions before the record in the output remembered the same."""
     return state / f"published-{output.name}.json"
 
 
-def _sites(output: Path, state: Path | None) -> dict[int, Mapping[str, str]]:
-    """By number of the folder, the newest first; empty where nothing is remembered, or what is there is no such note."""
+def _earlier_note(output: Path, state: Path | None) -> Mapping[str, str]:
+    """Marks by path, wherever the diary lay when it was written; empty where there is no note, or it is damaged.
+
+    It tells of two folders by their numbers, as it was written before they changed places. A copied folder has another number:
+    then what stands in either is ours.
+    """
     try:
-        told = _told(note(output, state)) if state else {}
-        found: dict[int, Mapping[str, str]] = {int(number): _marked(files) for number, files in told["sites"]}
-        return found if told["output"] == _spelt(output) else {}
+        note = _checked(note_path(output, state)) if state else {"sites": ()}
+        sites = {int(number): _marked(files) for number, files in note["sites"]}
     except (OSError, ValueError, KeyError, TypeError):
         return {}
+    here = _inode(output)
+    return sites[here] if here in sites else {path: mark for files in reversed(sites.values()) for path, mark in files.items()}
 
 
 def _marked(files: Any) -> Mapping[str, str]:
-    """A list is what an earlier version remembered: names without marks."""
+    """The first versions remembered names without marks."""
     named = files if isinstance(files, dict) else dict.fromkeys(files, "")
     return {str(path): str(mark) for path, mark in named.items()}
 
 
-def _told(path: Path) -> Any:
+def _checked(path: Path) -> Any:
     """Raises ValueError where the checksum in the first line is not that of the rest."""
     checksum, _, body = path.read_bytes().partition(b"\n")
-    if checksum != _checksum(body):
+    if checksum != blake2b(body, digest_size=20).hexdigest().encode():
         raise ValueError("damaged")
     return json.decode(body)
 
 
-def _checksum(body: bytes) -> bytes:
-    return blake2b(body, digest_size=20).hexdigest().encode()
-
-
-def _spelt(folder: Path) -> str:
-    """A name that is no text on disk has one in the note, too."""
-    return str(folder).encode("utf-8", "backslashreplace").decode()
-
-
-def _number(folder: Path) -> int:
-    """Of a folder in its file system; -1 where there is none."""
+def _inode(folder: Path) -> int:
+    """-1 where there is no such folder."""
     try:
         return folder.stat().st_ino
     except OSError:

@@ -1,22 +1,35 @@
 """The site as it will be, while it is put together in a folder that may hold an earlier one: only what differs is touched."""
 
 import filecmp
+import hashlib
 import os
 import shutil
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from functools import partial
 from pathlib import Path
+from typing import NamedTuple
 
 from sitegen.artifact import Artifact
 from sitegen.file_moves import remove_tree, unlink
 from sitegen.writing.ahead import Walk, walk
-from sitegen.writing.by_hand import is_changed, mark_of_file, mark_of_text
+from sitegen.writing.by_hand import is_changed
 from sitegen.writing.lay import Laid, folders_above, laid_as
 from sitegen.writing.memory import Memory
+from sitegen.writing.record import DIGEST_BYTES, RECORD, digest_of, record_text
 
 FILE_MODE, FOLDER_MODE = 0o644, 0o755
 SECOND_NS = 1_000_000_000
 NO_LINKS = (OSError, NotImplementedError, AttributeError)
 """File systems and systems without hard links say so in many ways. What is really wrong, the copy meets, too."""
+
+
+class Foreign(NamedTuple):
+    """Files of the output that no artifact accounts for, each list sorted. `carried` are the author's, and so are those
+    `in_the_way` of a page. `assumed`: taken for sitegen's own though no record tells so."""
+
+    carried: list[str]
+    in_the_way: list[str]
+    assumed: list[str]
 
 
 class SourceLost(Exception):
@@ -47,29 +60,49 @@ class NextSite:
         if path in self.placed:
             raise ValueError(f"two artifacts for {path}")
         if self._same(artifact, path):
-            self.placed[path] = self.known.get(path) or _mark(artifact.content, self.earlier[path])
+            self.placed[path] = artifact.digest or self._known_digest(path) or _digest(artifact.content)
             self._share(path)
             return
         self.changed += 1
         if path in self.earlier:
             self.differing.add(path)
         self._make_room(path)
-        laid = self.lay[path] = _write(artifact, self.beside / path)
-        self.placed[path] = _mark(artifact.content, laid)
+        self.lay[path] = _write(artifact, self.beside / path)
+        self.placed[path] = artifact.digest or _digest(artifact.content)
 
-    def carry(self, known: Memory) -> tuple[list[str], list[str]]:
-        """Takes over what sitegen did not make. Gives (carried, in the way of a page), both sorted. Where nothing is
-        remembered, a file in a page's place is an earlier rebuild's if the folder looks like one, else the author's."""
-        carried, in_the_way = [], []
-        overwritten = self.differing if known.files is None and known.ours else (known.files or {}).keys()
-        for path in sorted(self.earlier.keys() - overwritten - (self.placed.keys() - self.differing)):
-            if path in self.placed or path in self.needed or any(folder in self.placed for folder in folders_above(path)):
-                in_the_way.append(path)
-            else:
-                carried.append(path)
-        for path in carried if not in_the_way else ():
+    def record(self) -> bytes:
+        """The record of all that was placed joins the site, when everything has its place. Gives what stands in it."""
+        text = record_text(self.placed)
+        record = Artifact(RECORD, text)
+        if self._same(record, RECORD):
+            self._share(RECORD)
+        else:
+            self._make_room(RECORD)
+            self.lay[RECORD] = _write(record, self.beside / RECORD)
+        return text
+
+    def sort_out(self, memory: Memory, may_be_ours: Callable[[str], bool]) -> Foreign:
+        """Where the memory is not whole, a file in a page's place is an earlier rebuild's if the folder was sitegen's, and so is
+        one at an address of sitegen's."""
+        foreign = Foreign([], [], [])
+        accounted = (self.placed.keys() - self.differing) | memory.certain() | {RECORD}
+        for path in sorted(self.earlier.keys() - accounted):
+            blocks = self._blocks(path)
+            if memory.whole or not memory.ours:
+                (foreign.in_the_way if blocks else foreign.carried).append(path)
+            elif path not in self.differing:
+                assumed = blocks or path in memory.files or may_be_ours(path)
+                (foreign.assumed if assumed else foreign.carried).append(path)
+        return foreign
+
+    def _blocks(self, path: str) -> bool:
+        """Whether it lies where a page or a folder of the site has to be."""
+        above = folders_above(path)
+        return path in self.placed or path in self.needed or RECORD in above or any(folder in self.placed for folder in above)
+
+    def carry(self, paths: list[str]) -> None:
+        for path in paths:
             self._share(path)
-        return carried, in_the_way
 
     def changed_by_hand(self) -> list[str]:
         """Files of an earlier rebuild that would go now, and are no longer what it put there. Sorted."""
@@ -89,6 +122,11 @@ class NextSite:
         for folder in sorted(self.folders - self.needed, reverse=True):
             (self.beside / folder).rmdir()
         self.here, self.folders = {}, set(self.needed)
+
+    def _known_digest(self, path: str) -> str:
+        """As the record has it; '' where only an earlier version's mark is known."""
+        mark = self.known.get(path, "")
+        return mark if len(mark) == 2 * DIGEST_BYTES else ""
 
     def _same(self, artifact: Artifact, path: str) -> bool:
         """Whether the earlier site has this very file. A kept file carries its time along, so that it need not be read, but for
@@ -173,5 +211,9 @@ def _write(artifact: Artifact, target: Path) -> Laid:
     return laid_as(target)
 
 
-def _mark(content: bytes | str, laid: Laid) -> str:
-    return mark_of_file(laid) if isinstance(content, str) else mark_of_text(content)
+def _digest(content: bytes | str) -> str:
+    """Of bytes, or of a kept file."""
+    if isinstance(content, bytes):
+        return digest_of(content)
+    with Path(content).open("rb") as file:
+        return hashlib.file_digest(file, partial(hashlib.blake2b, digest_size=DIGEST_BYTES)).hexdigest()

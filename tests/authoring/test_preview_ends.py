@@ -22,7 +22,7 @@ PROGRAM = """
 import sys, time
 from sitegen.authoring.preview import Built
 from sitegen.cli import main, preview
-def build(folders, jobs):
+def build(folders, jobs, quiet):
     print("building", flush=True)
     time.sleep(SECONDS)
     return Built((), False)
@@ -85,3 +85,37 @@ def test_work_in_hand_is_not_waited_for(tmp_path: Path) -> None:
         raise KeyboardInterrupt
     assert active_children() == []
     assert list(tmp_path.iterdir()) == []
+
+
+CREW = """
+import sys
+from pathlib import Path
+from sitegen.assembly.crew import Crew
+from sitegen.authoring.preview import Built
+from sitegen.cli import main, preview
+from tests.authoring.test_preview_ends import slow_work
+def build(folders, jobs, quiet):
+    with Crew(None, 2) as crew:
+        done = crew.run(slow_work, [Path(str(number)) for number in range(4)], 10.0)
+        next(done)
+        print("building", flush=True)
+        list(done)
+    return Built((), False)
+preview._build = build
+main(["preview", "--port", "18320"], prog_name="sitegen")
+"""
+
+
+def test_nothing_is_said_of_semaphores(folders: Folders) -> None:
+    """Ctrl-C while a crew of processes draws: what watches over their semaphores has nothing to warn of."""
+    environment = os.environ | {"PYTHONPATH": str(Path(__file__).resolve().parents[2])}
+    with subprocess.Popen(
+        [sys.executable, "-c", CREW], cwd=folders.content.parent, env=environment, text=True, stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+    ) as process:  # fmt: skip
+        assert process.stdout is not None
+        assert process.stdout.readline().startswith("http://127.0.0.1:")
+        assert process.stdout.readline() == "building\n"
+        process.send_signal(signal.SIGINT)
+        said, _ = process.communicate(timeout=6 * PATIENCE_S)
+    assert (process.returncode, said) == (0, "")

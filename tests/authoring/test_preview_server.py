@@ -4,15 +4,18 @@ import http.client
 import json
 import socket
 import threading
+import time
 from collections.abc import Iterator
+from contextlib import ExitStack
 from pathlib import Path
 
 import pytest
 from watchfiles import Change
 
+from sitegen.authoring import preview_server
 from sitegen.authoring.preview import matters
 from sitegen.authoring.preview_news import NewsBoard
-from sitegen.authoring.preview_server import PreviewServer, open_server
+from sitegen.authoring.preview_server import PreviewServer, is_this_machine, open_server
 from sitegen.problems import DiaryProblems, Problem
 
 PAGE = b"<!doctype html><html><body><p>Night</p></body></html>"
@@ -64,6 +67,57 @@ def test_it_listens_on_this_machine_alone(server: PreviewServer) -> None:
     assert asked(server, "/", host="evil.example:18080")[0] == 403
     assert asked(server, "/-/news", host="evil.example")[0] == 403
     assert asked(server, "/", host="localhost:18080")[0] == 200
+
+
+@pytest.mark.parametrize(
+    "host", ["LOCALHOST", "Localhost:18080", "127.0.0.1", "127.1.2.3:18080", "[::1]", "[::1]:18080", "localhost.:80", "[0:0::1]"]
+)
+def test_every_name_of_this_machine_will_do(server: PreviewServer, host: str) -> None:
+    """Any case (RFC 9110, 4.2.3), the whole loopback block (RFC 1122, 3.2.1.3) and that of IPv6 (RFC 4291, 2.5.3)."""
+    assert asked(server, "/", host=host)[0] == 200
+
+
+OTHERS = ["128.0.0.1", "127.0.0.1.evil.example", "localhost.evil.example", "[::2]", "::1", "127.1", "x@localhost", ""]
+
+
+@pytest.mark.parametrize("host", OTHERS)
+def test_other_names_are_refused(host: str) -> None:
+    """Names that begin like one of this machine's, and addresses that are none."""
+    assert not is_this_machine(host)
+
+
+def test_an_address_that_is_none(server: PreviewServer) -> None:
+    """No file name holds a null: a page says so, in place of an empty reply."""
+    status, _, body = asked(server, "/a%00b")
+    assert (status, b"This is no address of a page" in body) == (400, True)
+
+
+def test_a_link_out_of_the_site_leads_nowhere(server: PreviewServer, site: Path) -> None:
+    """A file or folder linked from elsewhere is not served; a link inside is, and the output may be a link itself."""
+    (site / "out.txt").symlink_to(site.parent / "secret.txt")
+    (site / "up").symlink_to(site.parent)
+    (site / "again.css").symlink_to("look.css")
+    for path in ("/out.txt", "/up/secret.txt", "/up/", "/up"):
+        status, _, body = asked(server, path)
+        assert (status, b"not for you" in body) == (503, False), path
+    assert asked(server, "/again.css")[2] == b"p { color: red }"
+
+
+def test_half_open_clients_are_let_go(server: PreviewServer, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Clients that connect and ask for nothing hold no more than so many threads, and not for ever."""
+    monkeypatch.setattr(preview_server._Handler, "timeout", 1.0)
+    before = threading.active_count()
+    with ExitStack() as clients:
+        for _ in range(preview_server.MOST_CONNECTIONS + 20):
+            clients.enter_context(socket.create_connection(server.server_address[:2]))
+        deadline = time.monotonic() + 20
+        most = before
+        while time.monotonic() < deadline and (threading.active_count() > before or most == before):
+            most = max(most, threading.active_count())
+            time.sleep(0.01)
+        assert before < most <= before + preview_server.MOST_CONNECTIONS
+        assert threading.active_count() == before
+        assert asked(server, "/look.css")[0] == 200
 
 
 def test_nothing_outside_the_site_is_served(server: PreviewServer) -> None:

@@ -162,7 +162,8 @@ def settle() -> None:
 @contextmanager
 def another_version() -> Iterator[None]:
     """As if sitegen itself had changed."""
-    with patch("sitegen.assembly.assemble.maker", lambda *rooms: f"another maker of {rooms}"):
+    works = patch("sitegen.assembly.assemble.work_versions", lambda names, keep: {name: f"another {name}" for name in names})
+    with works, patch("sitegen.assembly.assemble.maker", lambda: "another maker"):
         yield
 
 

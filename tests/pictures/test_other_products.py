@@ -38,6 +38,17 @@ def test_a_pair_has_one_size(tmp_path: Path) -> None:
     assert np.abs(np.subtract(one, other)).max() <= 8
 
 
+@pytest.mark.parametrize("size", [(1, 1), (1, 600), (600, 1), (2, 2), (1, 65_500)])
+def test_the_thinnest_pictures(tmp_path: Path, size: tuple[int, int]) -> None:
+    """One pixel, or one row of them, is a picture like any other: sizes and a card of it can be made."""
+    Image.new("RGB", size, (30, 60, 90)).save(tmp_path / "thin.png")
+    made = make_sizes(tmp_path / "thin.png", tmp_path / "out", PictureSettings())
+    assert (made.width_px, made.height_px) == size
+    for ribbon in (None, RIBBON):
+        card = Image.open(io.BytesIO(make_card(tmp_path / "thin.png", ribbon, tmp_path)))
+        assert card.size == (1200, 630)
+
+
 def test_two_framings_are_no_pair(tmp_path: Path) -> None:
     """A square beside a 3:2 picture is refused in a sentence."""
     write(tmp_path, "eight.png")

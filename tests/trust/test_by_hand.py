@@ -9,8 +9,9 @@ import pytest
 
 from sitegen.artifact import Artifact
 from sitegen.rebuild import rebuild
-from sitegen.writing.memory import note
+from sitegen.writing.memory import note_path
 from sitegen.writing.publish import Published, publish
+from sitegen.writing.record import RECORD
 from tests.conftest import TODAY
 from tests.trust import tiny
 
@@ -77,15 +78,12 @@ def test_touched_only_is_not_changed(output: Path) -> None:
     assert once_more(output, "another").by_hand == ()
 
 
-def test_a_note_of_an_earlier_version_remembers_names_only(output: Path) -> None:
+def test_a_note_of_the_first_versions_remembers_names_only(output: Path) -> None:
     """It holds for what may be taken away, and nobody is accused."""
-    file = note(output, output.with_name("state"))
-    once_more(output, "made")
-    earlier = file.read_bytes().partition(b"\n")[2]
-    told = json.loads(earlier)
-    told["sites"] = [[number, sorted(files)] for number, files in told["sites"]]
-    body = json.dumps(told).encode()
-    file.write_bytes(blake2b(body, digest_size=20).hexdigest().encode() + b"\n" + body)
+    (output / RECORD).unlink()
+    body = json.dumps({"output": str(output), "sites": [[output.stat().st_ino, ["a.html", "b/index.html", "p.jpg"]]]}).encode()
+    note = note_path(output, output.with_name("state"))
+    note.write_bytes(blake2b(body, digest_size=20).hexdigest().encode() + b"\n" + body)
     assert once_more(output, "another", "a.html").by_hand == ()
     assert not (output / "b").exists()
 

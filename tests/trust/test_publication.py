@@ -1,6 +1,7 @@
 """Nothing of the author's is lost, whatever happens to a rebuild."""
 
 import os
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -10,10 +11,13 @@ import pytest
 from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems
 from sitegen.writing import publish as room
-from sitegen.writing.memory import SIGNS, note, remembered
+from sitegen.writing.memory import SiteAddresses
 from sitegen.writing.publish import publish
+from sitegen.writing.record import RECORD, read_record
 from tests.conftest import ROOT
 
+SIGNS = ("facts.schema.json", "static/search.js")
+KNOWN_BY = SiteAddresses(SIGNS, lambda path: path.endswith(".html"))
 HAND = "this file was put here by hand, and a page of the diary needs its place"
 
 
@@ -22,7 +26,9 @@ def pages(*names: str, text: str = "made") -> list[Artifact]:
 
 
 def found(folder: Path) -> dict[str, str]:
-    return {path.relative_to(folder).as_posix(): path.read_text() for path in folder.rglob("*") if path.is_file()}
+    """Every file but the record."""
+    files = (path for path in folder.rglob("*") if path.is_file() and path.name != RECORD)
+    return {path.relative_to(folder).as_posix(): path.read_text() for path in files}
 
 
 @pytest.fixture
@@ -36,11 +42,11 @@ class Killed(BaseException):
     """Stands for a process that is no more."""
 
 
-@pytest.mark.parametrize("step", ["remember", "change_places"])
+@pytest.mark.parametrize("step", ["change_places", "keep_copy"])
 def test_a_death_round_the_switch_is_forgotten_by_the_next(
     places: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch, step: str
 ) -> None:
-    """Killed just after the list was written or just after the switch, the next rebuild still knows which files are its own."""
+    """Killed just after the switch, or a little later, the next rebuild still knows which files are its own."""
     really = getattr(room, step)
 
     def then_die(*asked: object) -> None:
@@ -95,23 +101,71 @@ def test_a_folder_that_sitegen_never_saw(tmp_path: Path) -> None:
 
 
 def test_an_earlier_site_that_nobody_remembers(tmp_path: Path) -> None:
-    """With the kept folder deleted the site is rebuilt over itself, and what no page needs stays and is named."""
+    """Without a record the site is rebuilt over itself, and what lies at no address of the site's stays and is named."""
     output = tmp_path / "output"
     publish(pages("a.html", *SIGNS), output, tmp_path / "state")
+    (output / RECORD).unlink()
     (output / "CNAME").write_text("nights.example")
-    told = publish(pages("a.html", *SIGNS, text="again"), output, tmp_path / "another")
+    told = publish(pages("a.html", *SIGNS, text="again"), output, tmp_path / "another", known_by=KNOWN_BY)
     assert (told.carried, (output / "a.html").read_text()) == (("CNAME",), "again a.html")
 
 
-@pytest.mark.parametrize("damage", [b"", b"\xff\xfe", b"[]", b"{}", b'{"output": 1, "sites": 2}', b'{"sites": [[1]]}'])
-def test_a_damaged_note_is_no_traceback(tmp_path: Path, damage: bytes) -> None:
-    """The list of what was published, damaged in any way, is as good as none."""
+def test_an_earlier_page_in_the_way_and_no_record(tmp_path: Path) -> None:
+    """A later version may need a folder where an earlier one had a page: without a record it goes, and is kept."""
+    output = tmp_path / "output"
+    publish(pages("a", *SIGNS), output)
+    (output / RECORD).unlink()
+    publish(pages("a/index.html", *SIGNS), output, known_by=KNOWN_BY)
+    assert (output / "a/index.html").read_text() == "made a/index.html"
+    assert found(tmp_path / "output-by-hand") == {"a": "made a"}
+
+
+DAMAGED = [b"", b"\xff\xfe", b"[]", b"{}", b'{"format": 1, "files": 2}', b'{"format": "x"}', b'{"format": -1}']
+
+
+@pytest.mark.parametrize("damage", DAMAGED)
+def test_a_damaged_record_is_no_traceback(tmp_path: Path, damage: bytes) -> None:
+    """Damaged in any way it is as good as none; the copy beside what is kept still tells what is ours."""
     output, state = tmp_path / "output", tmp_path / "state"
-    publish(pages("a.html", *SIGNS), output, state)
-    note(output, state).write_bytes(damage)
-    publish(pages("a.html", *SIGNS, text="again"), output, state)
-    assert (output / "a.html").read_text() == "again a.html"
-    assert set(remembered(output, state).files or ()) == {"a.html", *SIGNS}
+    for text in ("made", "more"):
+        publish(pages("a.html", *SIGNS, text=text), output, state)
+    (output / RECORD).write_bytes(damage)
+    (output / SIGNS[0]).write_text("mine")
+    told = publish(pages(*SIGNS, text="again"), output, state, known_by=SiteAddresses((), lambda path: False))
+    record = read_record(output / RECORD)
+    assert (sorted(record.files), record.whole, told.carried) == (sorted(SIGNS), True, ())
+    assert found(tmp_path / "output-by-hand") == {SIGNS[0]: "mine"}
+
+
+def test_a_record_that_is_no_file(places: tuple[Path, Path]) -> None:
+    """A link in its place is replaced, and not followed; a folder in its place is the author's, and in the way."""
+    output, elsewhere = places[0], places[0].with_name("elsewhere")
+    elsewhere.write_text("mine")
+    (output / RECORD).unlink()
+    (output / RECORD).symlink_to(elsewhere)
+    publish(pages("a.html"), *places)
+    assert not (output / RECORD).is_symlink()
+    assert elsewhere.read_text() == "mine"
+    (output / RECORD).unlink()
+    (output / RECORD).mkdir()
+    (output / RECORD / "notes.txt").write_text("mine")
+    shutil.rmtree(places[1])
+    with pytest.raises(DiaryProblems, match=rf"^output/\.published/notes\.txt:1:1: error: {HAND}"):
+        publish(pages("a.html"), *places)
+
+
+def test_an_output_thrown_away(tmp_path: Path) -> None:
+    """But for a scribbled page, which is made anew and kept. Of a folder that is gone nothing is said."""
+    output, state = tmp_path / "output", tmp_path / "state"
+    state.mkdir()
+    publish(pages("a.html", "b.html"), output, state)
+    shutil.rmtree(output)
+    assert publish(pages("a.html", "b.html"), output, state).warnings == ()
+    shutil.rmtree(output)
+    output.mkdir()
+    (output / "a.html").write_text("scribbled")
+    told = publish(pages("a.html", "b.html"), output, state)
+    assert (told.by_hand, len(told.warnings)) == ((("a.html", "output-by-hand/a.html"),), 2)
 
 
 def test_an_output_that_is_a_link(tmp_path: Path) -> None:

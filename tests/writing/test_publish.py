@@ -15,6 +15,7 @@ from sitegen.problems import DiaryProblems
 from sitegen.writing import next_site, switch
 from sitegen.writing import publish as room
 from sitegen.writing.publish import publish, recover
+from sitegen.writing.record import RECORD
 
 
 def site(version: str, pages: int = 3) -> list[Artifact]:
@@ -22,7 +23,9 @@ def site(version: str, pages: int = 3) -> list[Artifact]:
 
 
 def contents(folder: Path) -> dict[str, str]:
-    return {path.relative_to(folder).as_posix(): path.read_text() for path in folder.rglob("*") if path.is_file()}
+    """Every file but the record."""
+    files = (path for path in folder.rglob("*") if path.is_file() and path.name != RECORD)
+    return {path.relative_to(folder).as_posix(): path.read_text() for path in files}
 
 
 def test_the_first_site_appears(tmp_path: Path) -> None:

@@ -14,6 +14,8 @@ from sitegen.reading.capture_logs.log_problems import Doubt
 from sitegen.reading.capture_logs.moments import read_moment
 from sitegen.reading.value_types.number import DECIMAL
 
+# Electronic shutters of planetary cameras begin at some microseconds.
+SHORTEST_EXPOSURE_S = 1e-6
 LONGEST_EXPOSURE_S = 86_400.0
 MOST_IN_A_RUN = 10_000
 # What programs write where nothing was measured.
@@ -76,6 +78,8 @@ def within_a_day(exposure_s: float) -> float:
     """An exposure that can be one. Raises Doubt."""
     if not 0 <= exposure_s <= LONGEST_EXPOSURE_S:
         raise Doubt("longer than a day" if exposure_s > 0 or math.isnan(exposure_s) else "below zero")
+    if 0 < exposure_s < SHORTEST_EXPOSURE_S:
+        raise Doubt("shorter than a microsecond, which no camera exposes")
     return exposure_s
 
 

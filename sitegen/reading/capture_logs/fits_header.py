@@ -126,7 +126,18 @@ def _read_unit(start: bytes, tap: Tap, first_keyword: bytes, size_bytes: int | N
             raise Doubt(_TRUNCATED)
         raw += more
     end = -(-(len(names) // _NAME + 1) * CARD // BLOCK) * BLOCK
-    return FitsHeader(raw, _layout(names), end, size_bytes), raw[end:]
+    header = FitsHeader(raw, _layout(names), end, size_bytes)
+    _refuse_other_first_card(header, first_keyword)
+    return header, raw[end:]
+
+
+def _refuse_other_first_card(header: FitsHeader, first_keyword: bytes) -> None:
+    """Sections 4.4.1.1 and 4.4.1.2: SIMPLE = T, or XTENSION with the extension's name. SIMPLE = F says that the file is none."""
+    first = header.value(first_keyword)
+    if first_keyword == b"SIMPLE  " and first is not True:
+        raise Doubt("does not say SIMPLE = T, so it is no FITS file by its own words", "save the frame as standard FITS")
+    if first_keyword == b"XTENSION" and not isinstance(first, str):
+        raise Doubt("has a second unit without a name in XTENSION")
 
 
 def _names_up_to_end(raw: bytes) -> bytes | None:

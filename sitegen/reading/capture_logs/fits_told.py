@@ -87,7 +87,7 @@ def _exposure_from(header: FitsHeader, keyword: bytes, kind: FrameKind | None) -
     try:
         within_a_day(seconds)
     except Doubt as doubt:
-        return Doubt(f"{name} is {seconds:g} s, {doubt.wrong}", "is it in milliseconds?" if seconds > 0 else "")
+        return Doubt(f"{name} is {seconds:g} s, {doubt.wrong}", "is it in milliseconds?" if seconds > 1 else "")
     if seconds == 0 and kind != "bias":
         return Doubt(f"{name} is 0 s", "only a bias frame has no exposure")
     return seconds

@@ -12,21 +12,41 @@ _EPOCH = datetime(2000, 1, 1, tzinfo=UTC)
 _BARE_EPOCH = _EPOCH.replace(tzinfo=None)
 _POSSIBLE_YEARS = range(1900, 2101)
 _CLOCK_ONLY = re.compile(r"\d{1,2}:\d{2}(?::\d{2}(?:\.\d+)?)?", re.ASCII)
+_SIXTY = re.compile(r"(\d{4}-\d{2}-\d{2}[T ]\d{2}:\d{2}):60(?:\.\d+)?(Z|[+-]\d{2}:?\d{2})?", re.ASCII)
 _DAY_FIRST = re.compile(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})\b.*", re.ASCII)
 _SLASHED = re.compile(r"(\d{4})[/.](\d{1,2})[/.](\d{1,2})([ T].*)?", re.ASCII)
 
 
 def read_moment(text: str) -> datetime:
-    """ISO 8601 with a time of day; aware where the text carries `Z` or an offset. Raises Doubt."""
+    """ISO 8601 with a time of day; aware where the text carries `Z` or an offset. A leap second is taken for the last instant
+    before it. Raises Doubt."""
     try:
         moment = datetime.fromisoformat(text)
     except ValueError:
-        raise _doubt(text) from None
+        if (leap := _SIXTY.fullmatch(text)) is None:
+            raise _doubt(text) from None
+        moment = _leap_second(*leap.groups(default=""))
     if ":" not in text and "T" not in text:
         raise Doubt("a date without a time of day", WRITE_ISO)
     if moment.year not in _POSSIBLE_YEARS:
         raise Doubt("in no year of this diary", WRITE_ISO)
     return moment
+
+
+def _leap_second(minute: str, offset: str) -> datetime:
+    """Leap seconds stand at the end of a UTC day (ITU-R TF.460)."""
+    try:
+        moment = datetime.fromisoformat(f"{minute}:59.999999{offset}")
+    except ValueError:
+        raise _doubt(f"{minute}:60{offset}") from None
+    utc = moment if moment.tzinfo is None else moment.astimezone(UTC)
+    if (utc.hour, utc.minute) != (23, 59):
+        raise Doubt("with 60 seconds, which only 23:59:60 UTC has", f"write the minute after it, as in {_next_minute(moment)}")
+    return moment
+
+
+def _next_minute(moment: datetime) -> str:
+    return (moment + timedelta(seconds=1)).replace(microsecond=0).isoformat()
 
 
 def _doubt(text: str) -> Doubt:

@@ -15,6 +15,7 @@ from sitegen.reading.capture_logs.headings import Headings, find_headings
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems
 from sitegen.reading.capture_logs.moments import odd_date
 from sitegen.reading.capture_logs.records import Record
+from sitegen.reading.capture_logs.repeated_rows import RepeatedRows
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
 from sitegen.reading.capture_logs.wall_clock import Stamp, plainly, settle, zone_of
 from sitegen.reading.nodes import quoted
@@ -108,7 +109,7 @@ def _has_required(record: Record, values: dict[str, Any], headings: Headings, pr
 
 def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: LogProblems) -> Iterator[Sub]:
     at = headings.readers["start"][0]
-    filters = _Filters(headings, request, problems)
+    filters, repeated = _Filters(headings, request, problems), RepeatedRows()
     for row, start in zip(rows, _starts(rows, at, request, problems), strict=True):
         filter_short = filters.of(row)
         if start is None:
@@ -130,8 +131,10 @@ def _subs(rows: list[_Row], headings: Headings, request: LogRequest, problems: L
             origin=_origin(values),
             **{name: values[name] for name in _OPTIONAL if name in values},
         )
+        repeated.see(once, row.record.start)
         yield once
         yield from (_later(once, number * row.step_s) for number in range(1, row.frames))
+    repeated.tell(problems)
 
 
 def _clock(values: Mapping[str, Any], request: LogRequest) -> str | None:

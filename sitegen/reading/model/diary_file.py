@@ -10,12 +10,16 @@ from sitegen.reading.value_types.number import Number
 from sitegen.reading.value_types.text import LINE
 
 SHARE = Number(least=0, most=1)
+# Finer than this it names the village, or the house: that is no rounding.
+ROUNDING = Number(
+    unit="degrees", least=0.01, most=10, below_least="0.01° is a kilometre: for a finer place write 'site_position: exact'"
+)
 
 PRIVACY = Group(
     (
         Key("site_position", Choice(("rounded", "hidden", "exact")), "How exactly the site tells where you observe.", "rounded",
             default="rounded"),
-        Key("round_to_deg", Number(unit="degrees", above=0, most=10), "The grid a rounded position is moved to.", "0.1",
+        Key("round_to_deg", ROUNDING, "The grid a rounded position is moved to.", "0.1",
             default="0.1"),
     ),
     called="privacy",

@@ -18,8 +18,10 @@ PICTURE_FILE = ContentPath(
     (".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".avif", ".fits", ".fit", ".fts", ".fits.gz", ".fit.gz", ".fts.gz",
         ".fits.fz", ".fz")
 )  # fmt: skip
-SIZE = Number(unit="arcmin", above=0, most=10_800)
-SCALE = Number(unit="arcsec/px", above=0, most=10_000)
+# A minor planet of the main belt has some hundredths of an arcsecond.
+SIZE = Number(unit="arcmin", least=0.0001, most=10_800)
+# The largest telescopes through a Barlow give hundredths.
+SCALE = Number(unit="arcsec/px", least=0.001, most=10_000)
 
 TARGET = Group(
     (

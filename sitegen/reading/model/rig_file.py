@@ -11,20 +11,28 @@ from sitegen.reading.value_types.number import Number
 from sitegen.reading.value_types.one_or_more import OneOrMore
 from sitegen.reading.value_types.text import LINE, PARAGRAPHS, WORD
 
-LENGTH = Number(unit="mm", above=0, most=100_000)
+# A pinhole has a fifth of a millimetre, a telephone's lens 1.5 mm of aperture and 4 mm of focal length.
+APERTURE = Number(unit="mm", least=0.1, most=100_000)
+FOCAL_LENGTH = Number(unit="mm", least=1, most=100_000)
+# The strongest reducers have 0.2, and two Barlows in a row 5.
+FACTOR = Number(least=0.1, most=10)
+# The smallest pixels made have half a micrometre; a wave of green light is as long.
+PIXEL_SIZE = Number(unit="µm", least=0.3, most=1000)
+# Solar etalons pass 0.03 nm.
+WIDTH = Number(unit="nm", least=0.01, most=2000)
 NANOMETRES = Number(unit="nm", least=200, most=3000)
 PIXELS = Number(unit="px", least=1, most=100_000, whole=True)
 
 TELESCOPE_KEYS = (
     Key("design", LINE, "Its kind, in words.", "Newtonian"),
-    Key("aperture_mm", LENGTH, "Clear aperture.", "200"),
+    Key("aperture_mm", APERTURE, "Clear aperture.", "200"),
     Key("obstruction_mm", Number(unit="mm", least=0, most=100_000), "Diameter of the secondary.", "58"),
-    Key("focal_length_mm", LENGTH, "Nominal, without reducer or Barlow.", "1000", required=True),
-    Key("factor", Number(above=0, most=10), "Reducer or corrector below 1, Barlow above.", "0.95", default="1"),
+    Key("focal_length_mm", FOCAL_LENGTH, "Nominal, without reducer or Barlow.", "1000", required=True),
+    Key("factor", FACTOR, "Reducer or corrector below 1, Barlow above.", "0.95", default="1"),
 )  # fmt: skip
 CAMERA_KEYS = (
     Key("name", LINE, "Its make, or what you call it.", "mono camera"),
-    Key("pixel_um", Number(unit="µm", above=0, most=1000), "Pixel size, unbinned.", "3.76", required=True),
+    Key("pixel_um", PIXEL_SIZE, "Pixel size, unbinned.", "3.76", required=True),
     Key("width_px", PIXELS, "Width of the unbinned frame.", "6248", required=True),
     Key("height_px", PIXELS, "Height of the unbinned frame.", "4176", required=True),
     Key("colour", Choice(("mono", "colour")), "Whether the sensor itself sees colour.", "mono", required=True),
@@ -36,7 +44,7 @@ FILTER = Group(
         Key("kind", Choice(("broadband", "narrowband", "dual-band")), "What the Moon may do to it.", "narrowband", required=True),
         Key("centre_nm", OneOrMore(NANOMETRES), "Centre of the passband, or of each; the colour on the site comes from it.",
             "656.3"),
-        Key("width_nm", Number(unit="nm", above=0, most=2000), "Width of a passband.", "7"),
+        Key("width_nm", WIDTH, "Width of a passband.", "7"),
     ),
     called="a filter",
 )  # fmt: skip

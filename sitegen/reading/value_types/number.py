@@ -15,13 +15,15 @@ DECIMAL = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
 
 
 class Number(Struct, frozen=True):
-    """Finite, from `least` to `most` inclusive, or from just above `above`. `unit` is empty for a plain ratio."""
+    """Finite, from `least` to `most` inclusive, or from just above `above`. `unit` is empty for a plain ratio. `below_least` is
+    what an author should know who gives less."""
 
     unit: str = ""
     least: float = -math.inf
     most: float = math.inf
     above: float = -math.inf
     whole: bool = False
+    below_least: str = ""
 
     def read(self, node: Node, label: str, desk: Desk) -> float | int | None:
         text = text_of(node, label, desk, self._wanted)
@@ -56,7 +58,8 @@ class Number(Struct, frozen=True):
     def _in_range(self, value: float, text: str, node: Node, label: str, desk: Desk) -> float | int | None:
         if not math.isfinite(value) or not (self.least <= value <= self.most and value > self.above):
             limits = f"it may be {self.limits()}" + (f", in {self.unit}" if self.unit else "")
-            desk.error(node, f"{label} is {shortened(text)}, out of range", limits)
+            advice = f"; {self.below_least}" if self.below_least and value < self.least else ""
+            desk.error(node, f"{label} is {shortened(text)}, out of range", limits + advice)
             return None
         if self.whole and not value.is_integer():
             desk.error(node, f"{label} is {text}, not a whole number")

@@ -19,6 +19,7 @@ SHIPPED = sorted(
     if path.name.endswith((".fits", ".fits.gz")) and "invalid" not in path.parts
 )
 # A text file of another program, whatever its name.
+NOT_BY_THEIR_OWN_WORDS = {"header_with_time.fits", "header_with_time_wcslib71.fits"}  # SIMPLE = F
 NOT_FITS = {"idcompspec.fits"}
 
 
@@ -48,6 +49,10 @@ def test_cards_agree_with_astropy(path):
     """Every string, number and logical of the first header."""
     if path.name in NOT_FITS:
         with pytest.raises(Doubt, match="is not FITS"):
+            read_header(path)
+        return
+    if path.name in NOT_BY_THEIR_OWN_WORDS:
+        with pytest.raises(Doubt, match="does not say SIMPLE = T"):
             read_header(path)
         return
     header = read_header(path)
