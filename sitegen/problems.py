@@ -4,18 +4,22 @@ import difflib
 import errno
 import os
 from collections.abc import Iterable
+from pathlib import Path
 from typing import Literal
 
 from msgspec import Struct
 
+MORE_MEMORY = "close other programs, or rebuild with --jobs 1"
 _REMEDIES = {
     errno.ENOSPC: "free some space and rebuild",
     errno.EDQUOT: "free some space and rebuild",
     errno.EACCES: "make the folder writable, or choose another with --output",
     errno.EPERM: "make the folder writable, or choose another with --output",
     errno.EROFS: "the file system is read-only; choose another folder with --output",
-    errno.ENOMEM: "close other programs, or rebuild with --jobs 1",
+    errno.ENOMEM: MORE_MEMORY,
 }
+
+_SHARING_VIOLATION, _LOCK_VIOLATION = 32, 33  # winerror.h
 
 Severity = Literal["error", "warning"]
 
@@ -71,14 +75,25 @@ def hint_for(word: str, known: Iterable[str]) -> str:
     return "known: " + ", ".join(candidates[:12]) + (", …" if len(candidates) > 12 else "")
 
 
-def system_problem(trouble: OSError, place: str) -> Problem:
-    """What the operating system refused while a site was made; `place` is named where the system names no file. The path of the
-    author's machine is not told."""
+def system_problem(trouble: OSError, place: str, roots: Iterable[Path] = ()) -> Problem:
+    """What the operating system refused while a site was made; `place` is named where the system names no file. A file is named
+    from one of the folders `roots`: the path of the author's machine is not told."""
     told = os.strerror(trouble.errno).lower() if trouble.errno else "an unknown failure"
-    file = trouble.filename2 or trouble.filename
-    shown = os.path.basename(os.fsdecode(file)) if isinstance(file, str | bytes | os.PathLike) else place  # noqa: PTH119
     remedy = _REMEDIES.get(trouble.errno or 0, "the earlier site is untouched")
+    if getattr(trouble, "winerror", None) in (_SHARING_VIOLATION, _LOCK_VIOLATION):
+        told, remedy = "another program has the file open", "close that program (a browser, an editor, a scanner), and rebuild"
+    file = trouble.filename2 or trouble.filename
+    shown = _from_a_root(os.fsdecode(file), roots) if isinstance(file, str | bytes | os.PathLike) else place
     return Problem(shown, 1, 1, f"the site could not be written: {told}", remedy)
+
+
+def _from_a_root(file: str, roots: Iterable[Path]) -> str:
+    """'.sitegen/logs' of a file below one of the folders; its bare name for any other."""
+    path = Path(os.path.abspath(file))  # noqa: PTH100 # a link in it is not followed
+    for root in (root.absolute() for root in roots):
+        if path.is_relative_to(root):
+            return path.relative_to(root.parent).as_posix()
+    return path.name
 
 
 def _one_line(text: str) -> str:

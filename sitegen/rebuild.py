@@ -25,11 +25,12 @@ from sitegen.keeping.standing import Look, look, remember, standing_report
 from sitegen.keeping.told import FOLDER as TOLD
 from sitegen.keeping.told import keep_told, told_before
 from sitegen.pages.theme import packaged_themes
-from sitegen.problems import DiaryProblems, Problem, errors_in, system_problem
+from sitegen.problems import MORE_MEMORY, DiaryProblems, Problem, errors_in, system_problem
 from sitegen.writing.one_at_a_time import one_at_a_time
 
 FORGOTTEN = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "charts", "pictures", "pointings", "stars",
              VERSIONS, TOLD)  # fmt: skip
+NO_MEMORY = "there is not enough memory to make the site"
 DRAWING = "sitegen.assembly.entry_drawing"
 LOADED_AHEAD = ("assembly.entry_facts", "assembly.feeds_of_all", "assembly.entry_drawing", "pages.site_book", "pages.site_frame")
 Told = Callable[[], None] | None
@@ -156,19 +157,16 @@ def _alone(folders: Folders, wait_told: Told) -> Iterator[None]:
         with _held(folders.keep, wait_told):
             yield
     except OSError as trouble:
-        raise DiaryProblems([system_problem(trouble, folders.output.name)]) from trouble
-    except (MemoryError, RuntimeError) as trouble:
-        if not _is_want_of_memory(trouble):
-            raise
-        wrong, remedy = "there is not enough memory to make the site", "close other programs, or rebuild with --jobs 1"
-        raise DiaryProblems([Problem(folders.output.name, 1, 1, wrong, remedy)]) from trouble
+        roots = (folders.keep or folders.output, folders.output, folders.content, folders.themes)
+        raise DiaryProblems([system_problem(trouble, folders.output.name, roots)]) from trouble
+    except MemoryError as trouble:
+        raise DiaryProblems([Problem(folders.output.name, 1, 1, NO_MEMORY, MORE_MEMORY)]) from trouble
+    except Exception as trouble:
+        from sitegen.assembly.death import death_of_a_worker
 
-
-def _is_want_of_memory(trouble: Exception) -> bool:
-    """A process of the pool that is no more was most likely ended by the system for the memory it wanted."""
-    from concurrent.futures import BrokenExecutor
-
-    return isinstance(trouble, MemoryError | BrokenExecutor)
+        if (died := death_of_a_worker(trouble, folders.content)) is not None:
+            raise DiaryProblems([died]) from trouble
+        raise
 
 
 @contextmanager
@@ -280,14 +278,18 @@ def _mistakes(*text: Any) -> Any:
 
 
 def _picture_work(name: str, *given: Any) -> Any:
+    from sitegen.assembly.crew import working_on
     from sitegen.pictures.workshop import work
 
+    working_on(given[0])
     return work(name, *given)
 
 
 def _measure(kind: str, path: Path, shown: str, file: str) -> Any:
+    from sitegen.assembly.crew import working_on
     from sitegen.reading.star_measuring import ring_of, survey_of
 
+    working_on(path)
     return (survey_of if kind == "survey" else ring_of)(path, shown, file)
 
 

@@ -11,6 +11,12 @@ def children_of(pid: int) -> set[int]:
     return {int(place.name) for place in Path("/proc").glob("[0-9]*") if (told := _told(place)) and told[1] == pid}
 
 
+def descendants_of(pid: int) -> set[int]:
+    """Those, and whatever they started."""
+    children = children_of(pid)
+    return children.union(*map(descendants_of, children))
+
+
 def at_work(pids: set[int]) -> set[int]:
     """Those of them that are; one that has ended and waits for its parent to notice is not."""
     return {pid for pid in pids if _told(Path(f"/proc/{pid}"))}

@@ -2,16 +2,21 @@
 
 import gc
 import os
+import shutil
+import signal
 import sys
 import threading
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from pathlib import Path
 from typing import Any, TypeVar
 
 from sitegen.assembly.bench import Bench
 from sitegen.assembly.second_hand import SecondHand, deaf_to_interrupts
 from sitegen.late import Late
+from sitegen.processes import cores, mark_as_parent
 
 ProcessPoolExecutor = Late("concurrent.futures", "ProcessPoolExecutor")
+futures = Late("concurrent.futures.process")
 multiprocessing = Late("multiprocessing")
 finalizers = Late("multiprocessing.util")
 
@@ -26,19 +31,30 @@ CHUNK_S = 6.0
 """At the end one process has nothing left to do for as long as the other's last chunk takes."""
 
 
+class WorkerDied(Exception):
+    """A process ended in the midst of `item` (an entry's file, an evening, a list), each time it was tried; `file` inside the
+    diary is what it had open, '' where nobody knows, `ended` how: a signal's name or an exit status."""
+
+    def __init__(self, item: str, file: Path | None, ended: str) -> None:
+        super().__init__(f"{ended} in {item}")
+        self.item, self.file, self.ended = item, file, ended
+
+
 class Crew:
     """Runs tasks on chunks of jobs, results in the order of the jobs. Processes are started when first worth it."""
 
     def __init__(self, bench: Bench, processes: int | None, second: SecondHand | None = None) -> None:
         """`second` takes over what is not worth a crew, until there is one."""
         self.bench, self.second = bench, second
-        self.processes = processes or _cores()
+        self.processes = processes or cores()
         self.pool: Any = None
 
     def run(
-        self, task: Task[Job, Result], jobs: Sequence[Job], seconds_each: float, most: int = 64, here: bool = False
-    ) -> Iterator[Result]:
-        """`seconds_each`: about how long a job takes; `most` jobs in one chunk; `here`: a little of it is not handed over."""
+        self, task: Task[Job, Result], jobs: Sequence[Job], seconds_each: float, most: int = 64, here: bool = False,
+        names: Sequence[str] = (),
+    ) -> Iterator[Result]:  # fmt: skip
+        """`seconds_each`: about how long a job takes; `most` jobs in one chunk; `here`: a little of it is not handed over;
+        `names` of the jobs, for a problem line. Raises WorkerDied."""
         if self.processes == 1 or len(jobs) < 2 or len(jobs) * seconds_each < WORTH_PROCESSES_S:
             for chunk in _chunks(jobs, most):
                 yield from task(self.bench, chunk) if here else self._small(task, chunk)
@@ -47,8 +63,29 @@ class Crew:
         pool = self._pool()
         with deaf_to_interrupts():
             waiting = pool.map(_work, [task] * -(-len(jobs) // size), _chunks(jobs, size))
-        for results in waiting:
-            yield from results
+        done = 0
+        try:
+            for results in waiting:
+                done += len(results)
+                yield from results
+        except futures.BrokenProcessPool:
+            yield from self._one_by_one(task, jobs[done:], names[done:])
+
+    def _one_by_one(self, task: Task[Job, Result], jobs: Sequence[Job], names: Sequence[str]) -> Iterator[Result]:
+        """After a process of the crew died: by one process, so that the job is known in which the next one dies, and so that it
+        has all the memory there is."""
+        self.close(at_once=True)
+        self.processes = 1
+        pool = self._pool()
+        worker = None
+        for number, job in enumerate(jobs):
+            with deaf_to_interrupts():
+                waiting = pool.submit(_work, task, [job])
+            worker = worker or max(multiprocessing.active_children(), key=lambda process: process.pid)
+            try:
+                yield from waiting.result()
+            except futures.BrokenProcessPool as broken:
+                raise WorkerDied(names[number] if names else "", _last_file(self.bench, worker.pid), _end_of(worker)) from broken
 
     def _small(self, task: Task[Job, Result], chunk: Sequence[Job]) -> list[Result]:
         number = self.second.ask(task, self.bench, chunk) if self.second else None
@@ -68,6 +105,7 @@ class Crew:
         if self.pool is None:
             if self.second:
                 self.second.close()
+            mark_as_parent()
             given = (self.bench, gc.get_threshold())
             self.pool = ProcessPoolExecutor(self.processes, multiprocessing.get_context("spawn"), _start, given)
         return self.pool
@@ -77,11 +115,17 @@ class Crew:
 
     def __exit__(self, *wrong: object) -> None:
         """Where the work ends early nobody waits for what is in hand: it is made again the next time."""
+        self.close(at_once=any(wrong))
+
+    def close(self, at_once: bool) -> None:
         if self.pool is None:
             return
-        if any(wrong):
+        if at_once:
             end_processes()
         self.pool.shutdown(cancel_futures=True)
+        self.pool = None
+        if self.bench is not None:
+            shutil.rmtree(self.bench.keep / AT_WORK, ignore_errors=True)
 
 
 def end_processes() -> None:
@@ -96,16 +140,38 @@ def release_semaphores() -> None:
         finalizers._run_finalizers(0)
 
 
-def _cores() -> int:
-    """Those that this process may use, where the system tells."""
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-
-
 def _chunks(jobs: Sequence[Job], size: int) -> Iterable[Sequence[Job]]:
     return (jobs[first : first + size] for first in range(0, len(jobs), size))
 
 
 _bench: list[Bench] = []
+AT_WORK = "at-work"
+"""Folder of kept things: each process of a crew writes down which picture or frame it opens, under its number."""
+
+
+def working_on(file: Path) -> None:
+    """Called before a library written in C gets the file: where that ends the process, nobody else can tell which it was."""
+    if _bench:
+        place = _bench[0].keep / AT_WORK / str(os.getpid())
+        place.parent.mkdir(exist_ok=True)
+        place.write_bytes(os.fsencode(file))
+
+
+def _last_file(bench: Bench, process: int) -> Path | None:
+    try:
+        return Path(os.fsdecode((bench.keep / AT_WORK / str(process)).read_bytes()))
+    except OSError:
+        return None
+
+
+def _end_of(process: Any) -> str:
+    """'SIGKILL', or 'exit status 3'."""
+    process.join()
+    number = process.exitcode or 0
+    try:
+        return signal.Signals(-number).name
+    except ValueError:
+        return f"exit status {number}"
 
 
 def _start(bench: Bench, seldom: tuple[int, int, int]) -> None:

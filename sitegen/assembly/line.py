@@ -59,7 +59,8 @@ class Line:
         kept = {name: one for name in names if (one := self.known.read.get(name)) is not None
                 and still_holds(one, digest, self.bench, self.marks, moved)}  # fmt: skip
         todo = [self._read_job(name, digest) for name in names if name not in kept]
-        reading = self._told("reading entries", self.crew.run(self.steps.read, todo, READ_S, here=True), todo)
+        run = self.crew.run(self.steps.read, todo, READ_S, here=True, names=[job.relative for job in todo])
+        reading = self._told("reading entries", run, todo)
         made = {one.relative: self._marked(one) for one in reading}
         self.now.read = {name: kept.get(name) or made[name] for name in names}
         self.problems += [problem for one in self.now.read.values() for problem in one.problems]
@@ -104,7 +105,8 @@ class Line:
         extra = {one.slug: one.extra for one in listed}
         weight = FACTS_S + PICTURE_S * sum(len(extra[job.slug]) for job in todo) / max(1, len(todo))
         made = {}
-        results = self._told("computing entries", self.crew.run(self.steps.facts, todo, weight), todo)
+        run = self.crew.run(self.steps.facts, todo, weight, names=[_file_of(job.slug) for job in todo])
+        results = self._told("computing entries", run, todo)
         for job, found in zip(todo, results, strict=True):
             made[job.slug] = replace(found, marks=self._marks_of(extra[job.slug]), shown_as=self._shown_as)
         self.now.facts = {one.slug: made.get(one.slug) or self.known.facts[one.slug] for one in listed}
@@ -201,7 +203,8 @@ class Line:
         todo = [(name, job) for name, job in zip(names, jobs, strict=True) if not self._has_drawn(known.get(name), job.key)]
         made = {}
         if todo:
-            drawing = self.crew.run(tasks[type(todo[0][1])], [job for _, job in todo], weight, 16)
+            shown = [_file_of(name) if kind == "entries" else name for name, _ in todo]
+            drawing = self.crew.run(tasks[type(todo[0][1])], [job for _, job in todo], weight, 16, names=shown)
             results = self._told(f"drawing {kind}", drawing, todo)
             made = {name: found for (name, _), found in zip(todo, results, strict=True)}
         found = {name: made.get(name) or known[name] for name in names}
@@ -228,7 +231,8 @@ class Line:
         """What `draw` would say of the texts, without drawing."""
         around = self.surroundings
         jobs = [(self.now.facts[card.slug].core, around.cards(card.slug)) for card in around.book.cards]
-        wrong = self._told("checking texts", self.crew.run(self.steps.texts, jobs, TEXT_S), jobs)
+        names = [_file_of(card.slug) for card in around.book.cards]
+        wrong = self._told("checking texts", self.crew.run(self.steps.texts, jobs, TEXT_S, names=names), jobs)
         self._say_mistakes([card.slug for card, errs in zip(around.book.cards, wrong, strict=True) if errs], around.book)
 
     def lists(self) -> None:
@@ -283,6 +287,10 @@ def _others(listed: Sequence[ReadEntry]) -> dict[str, list[ReadEntry]]:
     by_slug = {one.slug: one for one in listed}
     together = exposing_together((one.slug, one.stretches) for one in listed)
     return {slug: [by_slug[other] for other in sorted(together.get(slug, ()))] for slug in by_slug}
+
+
+def _file_of(slug: str) -> str:
+    return f"entries/{slug}.md"
 
 
 def _shared(book: OuterBook) -> dict[date, list[str]]:

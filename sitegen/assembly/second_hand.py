@@ -10,14 +10,13 @@ import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
-from pathlib import Path
 from typing import Any
 
 from sitegen.late import Late
+from sitegen.processes import close_inherited_files, cores, end_with
 
 multiprocessing = Late("multiprocessing")
 
-STANDARD_ERROR = 2
 Task = Callable[..., list[Any]]
 Loading = Callable[[list[Any]], Iterator[None]]
 """Given the bench, once it is known: loads a part at every step, so that between two a task may be done."""
@@ -31,10 +30,10 @@ class SecondHand:
         self.met: Any = None
         self.asked, self.heard = 0, 0
         self.told: dict[int, tuple[bool, Any]] = {}
-        if sys.platform == "linux" and threading.active_count() == 1 and len(os.sched_getaffinity(0)) > 1:
+        if sys.platform == "linux" and hasattr(os, "fork") and threading.active_count() == 1 and cores() > 1:
             copying = multiprocessing.get_context("fork")
             self.line, other = copying.Pipe()
-            self.process = copying.Process(target=_serve, args=(other, self.line, loading), daemon=True)
+            self.process = copying.Process(target=_serve, args=(other, loading, os.getpid()), daemon=True)
             with deaf_to_interrupts():
                 self.process.start()
             other.close()
@@ -76,10 +75,10 @@ class SecondHand:
             self.process = None
 
 
-def _serve(line: Any, first: Any, loading: Loading) -> None:
+def _serve(line: Any, loading: Loading, parent: int) -> None:
     """Tasks until nobody asks any more; what is still to be loaded in between."""
-    first.close()
-    _let_go_of_all_but(line.fileno())
+    close_inherited_files(line.fileno())
+    end_with(parent)
     met: list[Any] = []
     still = loading(met)
     with suppress(EOFError, ConnectionError):
@@ -89,14 +88,6 @@ def _serve(line: Any, first: Any, loading: Loading) -> None:
             task, bench, chunk = line.recv()
             met[:] = [bench] if bench is not None else met
             line.send(_done(task, met[0], chunk))
-
-
-def _let_go_of_all_but(file: int) -> None:
-    """What the first one holds open is its own: above all the diary's lock, which it would else hold after its death."""
-    for each in [int(link.name) for link in Path("/proc/self/fd").iterdir()]:
-        if each > STANDARD_ERROR and each != file:
-            with suppress(OSError):
-                os.close(each)
 
 
 def _done(task: Task, bench: Any, chunk: Sequence[Any]) -> tuple[bool, Any]:

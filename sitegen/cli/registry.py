@@ -1,6 +1,8 @@
 """Every command, in the order of the help: a name leads to the file that holds it, loaded when it is asked for."""
 
 import gc
+import io
+import sys
 from importlib import import_module
 
 import click
@@ -39,6 +41,13 @@ class _Commands(click.Group):
         return command
 
 
+def speak_any_encoding() -> None:
+    """A terminal or a pipe of Windows may be of an old code page, which has no ″ or α: a '?' stands for them then."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper) and stream.encoding.lower().replace("-", "") != "utf8":
+            stream.reconfigure(errors="replace")
+
+
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="sitegen")
 def main() -> None:
@@ -58,5 +67,6 @@ def main() -> None:
 
     NO_COLOR in the environment turns colours off.
     """
+    speak_any_encoding()
     gc.set_threshold(*SELDOM)
     click.get_current_context().call_on_close(gc.freeze)

@@ -67,7 +67,9 @@ def problems_as_json(problems: Iterable[Problem]) -> list[dict[str, Any]]:
 
 
 def print_json(value: Any) -> None:
-    click.echo(json.dumps(value, ensure_ascii=False, indent=1))
+    """Letters that the terminal's or the pipe's encoding lacks are escaped: the value stays what it is."""
+    utf8 = (getattr(sys.stdout, "encoding", None) or "utf-8").lower().replace("-", "") == "utf8"
+    click.echo(json.dumps(value, ensure_ascii=not utf8, indent=1))
 
 
 def summary(problems: Iterable[Problem]) -> str:

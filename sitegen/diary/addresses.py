@@ -31,6 +31,8 @@ FACTS_SCHEMA = "facts.schema.json"
 LIST_FACTS_SCHEMA = "list-facts.schema.json"
 STATIC = "static/"
 CARD_PICTURE = "card.jpg"
+DEVICE_NAMES = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))})
+"""No file or folder can have one of these names on Windows (Microsoft, *Naming Files, Paths, and Namespaces*)."""
 ENTRY_FACTS = "facts.json"
 ENTRY_SUBS = "subs.ecsv"
 PICTURES = "pictures/"
@@ -143,7 +145,9 @@ def relative(here: str, there: str) -> str:
 
 def slug_of(text: str) -> str:
     """Lower-case ASCII letters, digits and hyphens: 'NGC 6946' -> 'ngc-6946', 'Hα' -> 'h-alpha'-like names lose what
-    has no ASCII form; an empty result becomes 'x' so that no two folders collapse into their parent."""
+    has no ASCII form; an empty result becomes 'x' so that no two folders collapse into their parent, and 'con' becomes 'con-x',
+    as Windows has no folder of that name."""
     plus = text.replace("+", " plus ")
     ascii_text = unicodedata.normalize("NFKD", plus).encode("ascii", "ignore").decode()
-    return re.sub(r"[^a-z0-9]+", "-", ascii_text.lower()).strip("-") or "x"
+    slug = re.sub(r"[^a-z0-9]+", "-", ascii_text.lower()).strip("-") or "x"
+    return f"{slug}-x" if slug in DEVICE_NAMES else slug

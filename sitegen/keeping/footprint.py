@@ -1,6 +1,7 @@
 """What a folder looks like from outside: sizes, times and inodes, without opening a file."""
 
 import os
+import sys
 from collections.abc import Iterable
 from hashlib import blake2b
 from pathlib import Path
@@ -9,12 +10,16 @@ from typing import Any
 from msgspec import Struct
 
 IGNORED = frozenset({"__pycache__"})
-SETTLED_NS = 20_000_000
-"""A file that changed this shortly before it was looked at may change again within the same tick of the clock."""
+FINE_TICK_NS, COARSE_TICK_NS = 20_000_000, 2_020_000_000
+"""A file that changed this shortly before it was looked at may change again within the same tick of the disk's clock. Most disks
+tick with the system's clock, at most every 10 ms. Some count whole seconds (ext4 with inodes of 128 bytes, HFS+, many network
+shares), FAT every second one."""
+SECOND_NS = 1_000_000_000
 
 
 class Mark(Struct, frozen=True, gc=False):
-    """A file as the system knows it: equal marks, equal content."""
+    """A file as the system knows it: equal marks, equal content, once it is `settled`. `ctime_ns` is the time of the last change
+    of any kind, which no program can set; on Windows that of the file's making."""
 
     size: int
     mtime_ns: int
@@ -43,20 +48,28 @@ def marks_in(root: Path) -> dict[str, Mark]:
 
 
 def _mark(entry: "os.DirEntry[str]") -> Mark:
+    """Windows tells no inode while it reads a folder."""
     try:
         told = entry.stat()
+        return Mark(told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino or entry.inode())
     except OSError:
         return Mark(-1, 0, 0, 0)
-    return Mark(told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino)
 
 
 def settled(mark: Mark | None, looked_ns: int) -> Mark | None:
-    """The mark, or None where the file is so new that its mark may already lie."""
-    return mark if mark is not None and max(mark.mtime_ns, mark.ctime_ns) < looked_ns - SETTLED_NS else None
+    """The mark, or None where the file is so new that it may change again and keep it. `looked_ns` is when it was taken."""
+    return mark if mark is not None and settled_ns(mark) <= looked_ns else None
 
 
-def newest_ns(marks: Iterable[Mark]) -> int:
-    return max((max(mark.mtime_ns, mark.ctime_ns) for mark in marks), default=0)
+def settled_ns(mark: Mark) -> int:
+    """From when on every change gives the file another mark."""
+    changed_ns = mark.mtime_ns if sys.platform == "win32" else mark.ctime_ns
+    tick_ns = FINE_TICK_NS if changed_ns % SECOND_NS else COARSE_TICK_NS
+    return max(mark.mtime_ns, mark.ctime_ns) + tick_ns
+
+
+def all_settled(marks: Iterable[Mark], looked_ns: int) -> bool:
+    return all(settled_ns(mark) <= looked_ns for mark in marks)
 
 
 def digest_of_marks(marks: dict[str, Mark]) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path
 from tempfile import mkdtemp
 from typing import Any, TypeVar
 
+from sitegen.file_moves import move
 from sitegen.keeping.footprint import marks_in
 from sitegen.keeping.safe_pickle import dump, load, pour
 
@@ -59,7 +60,7 @@ class Keep:
             product = make(working)
             write_pickle(working / SAID, (product, _sizes(working)))
             shutil.rmtree(path, ignore_errors=True)
-            working.rename(path)
+            move(working, path)
         finally:
             shutil.rmtree(working, ignore_errors=True)
         self.made += 1
@@ -138,7 +139,7 @@ def write_whole(path: Path, content: bytes) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
     working = path.with_name(f"{path.name}.{os.getpid()}.part")
     working.write_bytes(content)
-    working.replace(path)
+    move(working, path)
 
 
 def _sizes(folder: Path) -> dict[str, tuple[int, int]]:

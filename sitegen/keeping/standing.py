@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from sitegen.folders import Folders
-from sitegen.keeping.footprint import SETTLED_NS, Mark, digest_of_lay, digest_of_marks, digest_of_output, marks_in, newest_ns
+from sitegen.keeping.footprint import Mark, all_settled, digest_of_lay, digest_of_marks, digest_of_output, marks_in
 from sitegen.keeping.keep import key_of, read_checked, write_checked
 from sitegen.keeping.makers import PACKAGE, package_folders
 
@@ -32,15 +32,19 @@ class Look:
 
     @cached_property
     def _inputs(self) -> str:
-        places = [(str(place.absolute()), digest_of_marks(marks_in(place))) for place in (*self.themes, PACKAGE)]
+        places = [(str(place.absolute()), digest_of_marks(marks)) for place, marks in self._makers.items()]
         libraries = [(str(place), place.stat().st_mtime_ns) for place in package_folders() if place.is_dir()]
         named = [str(each) for each in (self.folders.content, self.folders.themes, self.folders.output)]
         return key_of(digest_of_marks(self.content), places, libraries, named, sys.version, self.today.year)
 
+    @cached_property
+    def _makers(self) -> dict[Path, dict[str, Mark]]:
+        return {place: marks_in(place) for place in (*self.themes, PACKAGE)}
+
     @property
     def settled(self) -> bool:
-        """No file of the author's is so new that it may change within the same tick."""
-        return newest_ns(self.content.values()) < self.looked_ns - SETTLED_NS
+        """No file is so new that it may change within the same tick of its disk's clock."""
+        return all(all_settled(marks.values(), self.looked_ns) for marks in (self.content, *self._makers.values()))
 
 
 def look(folders: Folders, themes: tuple[Path, ...], today: date) -> Look:

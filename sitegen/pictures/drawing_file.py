@@ -15,4 +15,4 @@ def write_drawing(svg: str, path: Path) -> None:
         if path.suffix.lower() == ".png":
             path.write_bytes(pyvips.Image.svgload_buffer(svg.encode("utf-8"), dpi=DPI).pngsave_buffer(keep="none"))
         else:
-            path.write_text(svg, "utf-8")
+            path.write_text(svg, "utf-8", newline="\n")

@@ -5,14 +5,13 @@ from functools import partial
 
 from msgspec import Struct
 
-from sitegen.diary.addresses import slug_of
+from sitegen.diary.addresses import DEVICE_NAMES, slug_of
 from sitegen.reading.content_folder import ContentFolder
 from sitegen.reading.desk import Desk, Place
 from sitegen.reading.front_matter import EntryText, split_entry
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.nodes import MapNode, Node, quoted
 from sitegen.reading.text_file import read_text
-from sitegen.reading.value_types.content_path import DEVICE_NAMES
 from sitegen.reading.value_types.group import Values
 from sitegen.reading.yaml_text import read_yaml
 
@@ -131,10 +130,10 @@ def _say_foreign(inside: str, suffix: str, kind: AuthorFile, desk: Desk) -> None
 def _check_name(slug: str, suffix: str, desk: Desk) -> None:
     """The name becomes an address: what is not safe in one is refused here."""
     meant = slug_of(slug)
-    if slug != meant:
-        desk.error(Place(), f"{quoted(slug + suffix)} cannot become an address", f"rename it to '{meant[:LONGEST_NAME]}{suffix}'")
-    elif slug in DEVICE_NAMES:
+    if slug in DEVICE_NAMES:
         desk.error(Place(), f"{quoted(slug)} is the name of a device on Windows", f"rename it to 'the-{slug}{suffix}'")
+    elif slug != meant:
+        desk.error(Place(), f"{quoted(slug + suffix)} cannot become an address", f"rename it to '{meant[:LONGEST_NAME]}{suffix}'")
     elif len(slug) > LONGEST_NAME:
         desk.error(Place(), f"the name is longer than {LONGEST_NAME} characters", "shorten it")
 

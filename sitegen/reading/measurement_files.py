@@ -66,7 +66,7 @@ def unfolded(value: Any) -> Any:
 
 def save(content: dict[str, Any], path: Path) -> None:
     """Raises OSError."""
-    path.write_text(as_text(content, json_wanted=path.suffix.lower() == ".json"), "utf-8")
+    path.write_text(as_text(content, json_wanted=path.suffix.lower() == ".json"), "utf-8", newline="\n")
 
 
 def as_text(content: dict[str, Any], json_wanted: bool) -> str:

@@ -8,6 +8,7 @@ import time
 from pathlib import Path
 from typing import NamedTuple
 
+from sitegen.processes import close_inherited_files, end_with
 from sitegen.writing.lay import Laid, Lay, inodes_in, lay_of
 
 FRESH_S = 2.0
@@ -38,15 +39,17 @@ class Walk:
         self.output, self.beside = output, beside
         self.numbers = _numbers(output, beside)
         self.child, self.pipe = 0, -1
-        if copied and sys.platform == "linux" and threading.active_count() == 1:
+        if copied and sys.platform == "linux" and hasattr(os, "fork") and threading.active_count() == 1:
             self._begin()
 
     def _begin(self) -> None:
         self.pipe, told = os.pipe()
+        parent = os.getpid()
         self.child = os.fork()
         if self.child == 0:
             try:
-                os.close(self.pipe)  # else it would wait for ever where this process dies before it has asked
+                close_inherited_files(told)  # the other end too: else it would wait for ever where nobody asks any more
+                end_with(parent)
                 seen = walk(self.output, self.beside)
                 ended = time.monotonic()
                 files = {path: tuple(laid) for path, laid in seen.output.files.items()}

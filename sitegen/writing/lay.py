@@ -49,8 +49,9 @@ def _files(root: Path, folders: set[str]) -> Iterator[list[tuple[str, os.DirEntr
 
 
 def _laid(one: os.DirEntry[str]) -> Laid:
+    """Windows tells no inode while it reads a folder."""
     told = one.stat(follow_symlinks=False)
-    return Laid(told.st_size, told.st_mtime_ns, told.st_ino)
+    return Laid(told.st_size, told.st_mtime_ns, told.st_ino or one.inode())
 
 
 def laid_as(path: Path) -> Laid:

@@ -12,6 +12,7 @@ from typing import Any, NamedTuple
 
 from msgspec import json
 
+from sitegen.file_moves import move
 from sitegen.writing.record import RECORD, Record, read_record
 
 
@@ -55,7 +56,7 @@ def keep_copy(output: Path, state: Path | None, record: bytes) -> None:
     if state is not None and state.is_dir():
         working = copy_path(output, state).with_suffix(".part")
         working.write_bytes(record)
-        working.replace(copy_path(output, state))
+        move(working, copy_path(output, state))
         note_path(output, state).unlink(missing_ok=True)
 
 

@@ -1,6 +1,6 @@
 """The site as it will be, while it is put together in a folder that may hold an earlier one: only what differs is touched."""
 
-import errno
+import filecmp
 import hashlib
 import os
 import shutil
@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from sitegen.artifact import Artifact
+from sitegen.file_moves import remove_tree, unlink
 from sitegen.writing.ahead import Walk, walk
 from sitegen.writing.by_hand import is_changed
 from sitegen.writing.lay import Laid, folders_above, laid_as
@@ -17,6 +18,9 @@ from sitegen.writing.memory import Memory
 from sitegen.writing.record import DIGEST_BYTES, RECORD, digest_of, record_text
 
 FILE_MODE, FOLDER_MODE = 0o644, 0o755
+SECOND_NS = 1_000_000_000
+NO_LINKS = (OSError, NotImplementedError, AttributeError)
+"""File systems and systems without hard links say so in many ways. What is really wrong, the copy meets, too."""
 
 
 class Foreign(NamedTuple):
@@ -114,7 +118,7 @@ class NextSite:
     def clear(self) -> None:
         """What is not of the next site goes: called when everything has its place."""
         for path in self.here:
-            os.unlink(self.beside / path)  # noqa: PTH108 # thousands of them
+            unlink(f"{self.beside}/{path}")
         for folder in sorted(self.folders - self.needed, reverse=True):
             (self.beside / folder).rmdir()
         self.here, self.folders = {}, set(self.needed)
@@ -125,12 +129,14 @@ class NextSite:
         return mark if len(mark) == 2 * DIGEST_BYTES else ""
 
     def _same(self, artifact: Artifact, path: str) -> bool:
-        """Whether the earlier site has this very file. A kept file carries its time along, so that it need not be read."""
+        """Whether the earlier site has this very file. A kept file carries its time along, so that it need not be read, but for
+        disks that count whole seconds: there two pages made one after the other may have one time."""
         laid, content = self.earlier.get(path), artifact.content
         if laid is None:
             return False
         if isinstance(content, str):
-            return (laid.size, laid.mtime_ns) == (artifact.told or _told(content))
+            same = (laid.size, laid.mtime_ns) == (artifact.told or _told(content))
+            return same and (laid.mtime_ns % SECOND_NS > 0 or filecmp.cmp(content, self.output / path, shallow=False))
         earlier = self.output / path
         return laid.size == len(content) and not earlier.is_symlink() and earlier.read_bytes() == content
 
@@ -145,29 +151,27 @@ class NextSite:
         self._make_room(path)
         try:
             os.link(self.output / path, self.beside / path, follow_symlinks=False)
-        except OSError as wrong:
-            if wrong.errno not in (errno.EPERM, errno.EXDEV, errno.EMLINK, errno.ENOTSUP):
-                raise
+        except NO_LINKS:
             shutil.copy2(self.output / path, self.beside / path, follow_symlinks=False)
             self.lay[path] = laid_as(self.beside / path)
 
     def _make_room(self, path: str) -> None:
         """Nothing of that name, and all folders above it."""
         if self.here.pop(path, None) is not None:
-            os.unlink(self.beside / path)  # noqa: PTH108 # thousands of them
+            unlink(f"{self.beside}/{path}")
         elif path in self.folders:
             self._remove_folder(path)
         for folder in reversed(folders_above(path)):
             if folder not in self.folders:
                 if self.here.pop(folder, None) is not None:
-                    (self.beside / folder).unlink()
+                    unlink(self.beside / folder)
                 (self.beside / folder).mkdir()
                 (self.beside / folder).chmod(FOLDER_MODE)
                 self.folders.add(folder)
         self._need(path)
 
     def _remove_folder(self, path: str) -> None:
-        shutil.rmtree(self.beside / path)
+        remove_tree(self.beside / path)
         below = f"{path}/"
         self.here = {name: laid for name, laid in self.here.items() if not name.startswith(below)}
         self.folders = {name for name in self.folders if name != path and not name.startswith(below)}

@@ -5,7 +5,7 @@ little is copied. Then the two folders change places in one step of the file sys
 that step, the earlier site is untouched; whatever lies about is cleared away by the next rebuild.
 
 The site that stood before is kept among the kept things, where they lie on the same disk: the next one begins from it, so that a
-rebuild touches what changed and no more.
+rebuild touches what changed and no more. A folder that can change places with no other is published into (`in_place`).
 """
 
 import shutil
@@ -15,9 +15,11 @@ from pathlib import Path
 from msgspec import Struct
 
 from sitegen.artifact import Artifact
+from sitegen.file_moves import move
 from sitegen.problems import DiaryProblems, Problem, system_problem
 from sitegen.writing.ahead import Walk
 from sitegen.writing.by_hand import SUFFIX, ByHand, keep_by_hand
+from sitegen.writing.in_place import STAGE, SiteInPlace, is_root_of_disk
 from sitegen.writing.memory import NO_ADDRESSES, SiteAddresses, keep_copy, remembered
 from sitegen.writing.next_site import NextSite, SourceLost
 from sitegen.writing.one_at_a_time import one_at_a_time
@@ -78,7 +80,7 @@ def publish(artifacts: Iterable[Artifact], output: Path, state: Path | None = No
                 if not stays:
                     shutil.rmtree(beside, ignore_errors=True)
     except OSError as wrong:
-        raise DiaryProblems([system_problem(wrong, output.name)]) from wrong
+        raise DiaryProblems([system_problem(wrong, output.name, (output, state or output))]) from wrong
     except NewerRecord as newer:
         raise DiaryProblems([_of_a_later_version(output, newer)]) from newer
 
@@ -88,6 +90,8 @@ def _settled(output: Path) -> Path:
 
 
 def _place_beside(output: Path, state: Path | None) -> Path:
+    if is_root_of_disk(output):
+        return output / STAGE
     return _standing_by(output, state) or output.with_name(f".{output.name}.next")
 
 
@@ -104,15 +108,17 @@ def recover(output: Path) -> None:
     """Clears what a killed rebuild left; where it died between two renames, the earlier site comes back."""
     old = output.with_name(f".{output.name}.old")
     if old.exists() and not output.exists():
-        old.rename(output)
+        move(old, output)
     shutil.rmtree(old, ignore_errors=True)
+    shutil.rmtree(output / STAGE, ignore_errors=True)
     shutil.rmtree(output.with_name(f".{output.name}.next"), ignore_errors=True)
 
 
 def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state: Path | None, ahead: Walk | None,
                known_by: SiteAddresses) -> Published:  # fmt: skip
     memory = remembered(output, state, known_by)
-    next_site = NextSite(output, beside, memory.files, ahead)
+    in_place = SiteInPlace(output, memory.files, ahead) if beside.name == STAGE else None
+    next_site = in_place or NextSite(output, beside, memory.files, ahead)
     for artifact in artifacts:
         next_site.place(artifact)
     foreign = next_site.sort_out(memory, known_by.may_be_ours)
@@ -123,7 +129,10 @@ def _published(artifacts: Iterable[Artifact], output: Path, beside: Path, state:
     by_hand = keep_by_hand(output, next_site.changed_by_hand())
     keep_by_hand(output, foreign.assumed)
     next_site.clear()
-    change_places(beside, output)
+    if in_place:
+        in_place.take_places()
+    else:
+        change_places(beside, output)
     keep_copy(output, state, record)
     if beside.parent == state and next_site.changed > CATCH_UP:
         _catch_up(output, beside)

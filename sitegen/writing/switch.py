@@ -2,8 +2,11 @@
 
 import ctypes
 import os
+import shutil
 import sys
 from pathlib import Path
+
+from sitegen.file_moves import move
 
 AT_FDCWD = -100
 RENAME_EXCHANGE = 2  # linux/fs.h
@@ -14,13 +17,23 @@ def change_places(beside: Path, output: Path) -> None:
     """`output` becomes what `beside` was, and the other way round. There is no moment without a whole site on Linux and macOS;
     elsewhere renames follow each other, and `publish.recover` mends a death between them."""
     if not output.exists():
-        beside.rename(output)
-        return
-    if not _exchanged(beside, output):
-        old = output.with_name(f".{output.name}.old")
-        output.rename(old)
-        beside.rename(output)
-        old.rename(beside)
+        move(beside, output)
+    elif not _exchanged(beside, output):
+        _by_renames(beside, output, output.with_name(f".{output.name}.old"))
+
+
+def _by_renames(beside: Path, output: Path, old: Path) -> None:
+    """Where the second is refused, the first is taken back."""
+    move(output, old)
+    try:
+        move(beside, output)
+    except BaseException:
+        move(old, output)
+        raise
+    try:
+        move(old, beside)
+    except OSError:  # the new site stands; the old one is only in the way
+        shutil.rmtree(old, ignore_errors=True)
 
 
 def _exchanged(one: Path, other: Path) -> bool:

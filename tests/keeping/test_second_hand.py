@@ -1,6 +1,5 @@
 """The second process of a rebuild of little: what it makes, what it says where it fails, and that it never outlives the first."""
 
-import fcntl
 import os
 import signal
 import subprocess
@@ -15,6 +14,7 @@ from tests.processes import assert_all_end, children_of
 
 ROOT = Path(__file__).resolve().parents[2]
 
+fcntl = pytest.importorskip("fcntl")
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="only there is a process copied")
 
 TASKS = """

@@ -4,7 +4,6 @@ import errno
 import subprocess
 import sys
 from collections.abc import Callable
-from concurrent.futures.process import BrokenProcessPool
 from datetime import date
 from pathlib import Path
 from typing import NoReturn
@@ -12,6 +11,7 @@ from typing import NoReturn
 import pytest
 
 from sitegen import rebuild as room
+from sitegen.assembly.crew import WorkerDied
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
 from sitegen.rebuild import check, rebuild
@@ -53,7 +53,15 @@ LINES = {
     "rights": (CLOSED, "ledger.12.part:1:1: error: the site could not be written: permission denied; make the folder writable, "
                "or choose another with --output"),
     "memory": (MemoryError(), NO_MEMORY),
-    "a process ended by the system": (BrokenProcessPool("gone"), NO_MEMORY),
+    "a process ended by the system": (WorkerDied("entries/a.md", None, "SIGKILL"), (
+        "content/entries/a.md:1:1: error: the process that worked on it was killed by the system (SIGKILL), as a rule for want "
+        "of memory; close other programs, or rebuild with --jobs 1")),
+    "a process that crashed": (WorkerDied("entries/a.md", Path("content/pictures/b.png"), "SIGSEGV"), (
+        "content/pictures/b.png:1:1: error: the process that worked on it for entries/a.md ended in the midst of it (SIGSEGV); "
+        "that is a fault of sitegen or of a library: leave the file out until it is mended")),
+    "a place of ours": (PermissionError(errno.EROFS, "", ".sitegen/logs"), (
+        ".sitegen/logs:1:1: error: the site could not be written: read-only file system; the file system is read-only; choose "
+        "another folder with --output")),
 }  # fmt: skip
 
 
@@ -68,8 +76,9 @@ def test_what_the_machine_refuses_is_a_line(
         raise trouble
 
     monkeypatch.setattr(room, "look", refuse)
+    monkeypatch.chdir(folders.content.parent)
     with pytest.raises(DiaryProblems) as told:
-        work(folders, TODAY)
+        work(Folders(Path("content"), Path("themes"), Path("output"), Path(".sitegen")), TODAY)
     assert str(told.value) == line
 
 

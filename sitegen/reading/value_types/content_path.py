@@ -5,6 +5,7 @@ import unicodedata
 
 from msgspec import Struct
 
+from sitegen.diary.addresses import DEVICE_NAMES
 from sitegen.problems import did_you_mean
 from sitegen.reading.content_folder import ContentFolder
 from sitegen.reading.desk import Desk
@@ -12,7 +13,6 @@ from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.path_pattern import files_matching, is_pattern, plain_start
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
-DEVICE_NAMES = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))})
 _DRIVE_OR_SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 
 
