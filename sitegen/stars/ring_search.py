@@ -6,6 +6,7 @@ from msgspec.structs import replace
 from numpy.typing import NDArray
 from scipy import ndimage
 
+from sitegen.stars.digits import rounded
 from sitegen.stars.shapes import Floats
 
 COARSE_PX = 1200  # the frame is binned to about this size for the search
@@ -13,6 +14,7 @@ SKY_SHARES = (80.0, 35.0)  # percent of the frame that is surely sky: the second
 FLOOR = 1e-3  # of the counts' range: the least noise, for pictures whose sky is clipped to black
 SMALLEST_PX = 16.0  # diameter: below, neither disc nor shadow have a shape
 GAP_PX = 6  # of the binned image: half of a vane that may split a disc
+BLOB_DECIMALS = 2
 ROUNDEST = 1.3  # longest over shortest extent that still passes for a disc
 
 
@@ -113,7 +115,9 @@ def _blob(smooth: Floats, inside: NDArray[np.bool_], place: tuple[slice, ...], l
     if 2 * radius * factor < SMALLEST_PX or not (round_enough or cut):
         return None
     x, y = columns.mean() + place[1].start - GAP_PX, rows.mean() + place[0].start - GAP_PX
-    return Blob(_unbinned(x, factor), _unbinned(y, factor), radius * factor, float(level), light, bool(cut))
+    in_frame = _unbinned(x, factor), _unbinned(y, factor), radius * factor
+    x_px, y_px, radius_px = (rounded(length, BLOB_DECIMALS) for length in in_frame)
+    return Blob(x_px, y_px, radius_px, float(level), light, bool(cut))
 
 
 def _gap(lit: NDArray[np.bool_]) -> int:
