@@ -28,10 +28,43 @@ def test_every_line_is_one_version_and_its_hashes(name: str) -> None:
 @pytest.mark.parametrize(("name", "extras"), LOCKS.items())
 def test_every_dependency_is_locked(name: str, extras: tuple[str, ...]) -> None:
     """What pyproject.toml asks for stands in the lock, by its normalised name (PEP 503)."""
-    project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
-    wanted = [*project["dependencies"], *(one for extra in extras for one in project["optional-dependencies"][extra])]
+    whole = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))
+    project = whole["project"]
+    tests = [one for extra in extras for one in project["optional-dependencies"][extra]]
+    wanted = [*project["dependencies"], *whole["build-system"]["requires"], *tests]
     locked = {plain(re.split(r"[=\[]", line)[0]) for line in logical_lines(name)}
     assert sorted({plain(re.split(r"[<>=!~\[; ]", one)[0]) for one in wanted} - locked) == []
+
+
+def test_what_builds_is_what_is_locked() -> None:
+    """The group that the locks are made with is the build backend that pip asks for."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))
+    assert project["dependency-groups"]["build"] == project["build-system"]["requires"]
+
+
+INSTALLS = re.compile(r"\bpip (?:install|wheel)\b[^&|;\n`]*")
+PLACES = ("*.md", ".ci/run", ".github/**/*.md", ".github/**/*.yml", "sitegen/authoring/*.md", "tests/bench/*.md")
+DOCUMENTS = sorted(path.relative_to(ROOT).as_posix() for place in PLACES for path in ROOT.glob(place))
+
+
+@pytest.mark.parametrize("document", DOCUMENTS)
+def test_nothing_is_installed_without_its_hash(document: str) -> None:
+    """Every install that a document or the gate tells holds to the locks, or takes only what lies on the disk and builds it with
+    what the locks brought: pip would otherwise fetch a build backend of any version, and run it."""
+    held = re.compile(r"--require-hashes -r \S*lock(-test)?\.txt|--no-deps --no-build-isolation (--wheel-dir \S+ )?\.(/\S+)?$|--no-deps \S+\.whl$")
+    for command in INSTALLS.findall(indented(document)):
+        assert held.search(command.strip()), command
+
+
+def indented(document: str) -> str:
+    """The lines that are commands: set in by four blanks in a text, all in a script."""
+    lines = (ROOT / document).read_text("utf-8").splitlines()
+    return "\n".join(line for line in lines if not document.endswith(".md") or line.startswith("    "))
+
+
+def test_the_installs_were_looked_at() -> None:
+    """The README has two for each of its two commands."""
+    assert len(INSTALLS.findall(indented("README.md"))) == 4
 
 
 def plain(name: str) -> str:
