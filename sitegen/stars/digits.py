@@ -30,7 +30,7 @@ def rounded(value: float | None, decimals: int) -> float | None:
 
 def significant(value: float, digits: int) -> float:
     """Rounded to so many digits, wherever the point stands; 0, infinity and what is no number stay."""
-    return rounded(value, digits - 1 - floor(log10(abs(value)))) if value and isfinite(value) else float(value)
+    return rounded(value, digits - 1 - floor(log10(abs(value)))) if value and isfinite(value) else float(value) + 0.0
 
 
 def direction(angle_deg: float, whole_deg: float) -> float:

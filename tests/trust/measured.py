@@ -32,7 +32,7 @@ RIG = """name: Short refractor
 telescope: {design: refractor, aperture_mm: 50, focal_length_mm: 200}
 camera: {pixel_um: 4, width_px: 6000, height_px: 4000, colour: mono}
 """
-SKY = Sky(width=500, height=300, stars=330, hot=20)
+SKY = Sky(width=700, height=420, stars=420, faintest=1500.0, hot=20)
 SUBS = "start,exposure_s,count,gap_s\n2026-06-14T08:00:00Z,300,12,10\n"
 TURN = np.radians(33.4)
 FIELD_PX, SCALE_DEG = (600, 400), np.degrees(10 * 4e-3 / 200)  # ten pixels of 4 µm behind 200 mm in one
@@ -68,7 +68,7 @@ def field() -> bytes:
     x, y = FIELD_PX[0] / 2 + right / SCALE_DEG * bend, FIELD_PX[1] / 2 + down / SCALE_DEG * bend
     picture = 20 + np.random.default_rng(3).normal(0, 2, (FIELD_PX[1], FIELD_PX[0]))
     rows, columns = np.indices((15, 15))
-    inside = (x > 8) & (x < FIELD_PX[0] - 8) & (y > 8) & (y < FIELD_PX[1] - 8) & (stars.magnitude < 9.5)
+    inside = (x > 8) & (x < FIELD_PX[0] - 8) & (y > 8) & (y < FIELD_PX[1] - 8) & (stars.magnitude < 8.5)
     for across, along, magnitude in zip(x[inside], y[inside], stars.magnitude[inside], strict=True):
         left, top = int(across) - 7, int(along) - 7
         light = np.exp(-((left + columns - across) ** 2 + (top + rows - along) ** 2) / 2.6)
