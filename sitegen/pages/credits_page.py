@@ -21,7 +21,6 @@ LIBRARIES = {
     "matplotlib": "charts and maps",
     "pyvips": "sizes and tiles of pictures",
     "pillow": "pictures and what they carry",
-    "exifread": "exposures of camera files",
     "PyYAML": "the author's structured files",
     "markdown-it-py": "the author's text",
     "Jinja2": "pages",

@@ -130,7 +130,7 @@ def _overlay(overlay: Overlay, book: SiteBook) -> OverlayView:
 
 
 def _arrow(word: str, x: float, y: float) -> Arrow:
-    return Arrow(word, *(round(value, 1) for value in (ARROW_PX * x, ARROW_PX * y, LETTER_PX * x, LETTER_PX * y + 4.5)))
+    return Arrow(word, *(round(value, 1) + 0.0 for value in (ARROW_PX * x, ARROW_PX * y, LETTER_PX * x, LETTER_PX * y + 4.5)))
 
 
 def _letters(letters: Letters) -> LettersView:

@@ -114,7 +114,12 @@ def _points(part: Iterable[tuple[float, float]]) -> str:
     """Pixel centres to drawing units, whose 0 is the picture's outer edge; every fourth sample is enough for the eye."""
     every = list(part)
     kept = [*every[:-1:4], every[-1]]
-    return " ".join(f"{x + 0.5:.1f},{y + 0.5:.1f}" for x, y in kept)
+    return " ".join(f"{_tenths(x + 0.5)},{_tenths(y + 0.5)}" for x, y in kept)
+
+
+def _tenths(value: float) -> str:
+    """An edge is met at 0 to within a last bit: never at -0.0."""
+    return f"{round(value, 1) + 0.0:.1f}"
 
 
 def _thinned(solution: Solution, letters: list[Letters]) -> list[Letters]:
@@ -216,7 +221,7 @@ def _ellipse(placed: PlacedObject, solution: Solution) -> Ellipse | None:
         return None
     if minor > LARGEST_SHARE * _diagonal_px(solution) / 2:
         return None
-    return Ellipse(*(round(value, 1) for value in (placed.x_px + 0.5, placed.y_px + 0.5, major, minor, placed.angle_deg)))
+    return Ellipse(*(round(value, 1) + 0.0 for value in (placed.x_px + 0.5, placed.y_px + 0.5, major, minor, placed.angle_deg)))
 
 
 def _letters(name: str, x: float, y: float, outline: Ellipse | None, solution: Solution) -> Letters:

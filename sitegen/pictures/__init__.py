@@ -1,5 +1,5 @@
 """PICTURES -> web sizes, tiles, embedded metadata. Works on single files; knows no diary.
 
 Where to look: `source` what a file is · `opening` how its pixels are reached · `sizes` and `tiles` what is made
-· `avm` and `embedding` what is carried inside · `strip_check` what a published file still tells.
+· `avm` and `embedding` what is carried inside.
 """

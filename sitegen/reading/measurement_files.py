@@ -72,7 +72,7 @@ def save(content: dict[str, Any], path: Path) -> None:
 def as_text(content: dict[str, Any], json_wanted: bool) -> str:
     if json_wanted:
         return json.dumps(content, ensure_ascii=False, indent=1) + "\n"
-    body = yaml.safe_dump(content, sort_keys=False, allow_unicode=True, default_flow_style=None, width=200)
+    body: str = yaml.safe_dump(content, sort_keys=False, allow_unicode=True, default_flow_style=None, width=200)
     return COMMENT.format(key=USE_OF[content["measures"]]) + body
 
 

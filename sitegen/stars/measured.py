@@ -5,6 +5,7 @@ from datetime import datetime
 from msgspec import Struct
 from msgspec.structs import replace
 
+from sitegen.stars.digits import SIZE_DECIMALS, rounded
 from sitegen.stars.records import FieldPattern, StarRing, StarSurvey
 
 
@@ -34,7 +35,7 @@ def scaled(survey: StarSurvey, scale_arcsec_px: float | None) -> StarSurvey:
     """The same survey at that image scale, for a frame that does not tell its own."""
 
     def seen(fwhm_px: float | None) -> float | None:
-        return None if fwhm_px is None or scale_arcsec_px is None else fwhm_px * scale_arcsec_px
+        return None if fwhm_px is None or scale_arcsec_px is None else rounded(fwhm_px * scale_arcsec_px, SIZE_DECIMALS)
 
     return replace(
         survey,

@@ -11,6 +11,7 @@ import numpy as np
 from msgspec import Struct
 from msgspec.structs import replace
 
+from sitegen.stars.digits import direction, rounded
 from sitegen.stars.field_model import FieldTerms, fit_field
 from sitegen.stars.pattern_words import Findings, describe, too_little
 from sitegen.stars.records import Effect, FieldPattern, Kind, StarSurvey
@@ -28,6 +29,7 @@ NOTICEABLE: dict[str, tuple[Kind, float]] = {
     "same way": ("same-way", 0.08),  # elongation − 1, alike everywhere
 }
 WORST_IN_MIDDLE = 0.08
+EFFECT_DECIMALS = 4
 LEAST = 0.1  # floor of T in units of the median: keeps a wild draw from dividing by nothing
 
 
@@ -44,9 +46,9 @@ def field_pattern(survey: StarSurvey) -> FieldPattern:
         survey=survey,
         effects=effects,
         noticed={name for name, effect in effects.items() if effect.size >= NOTICEABLE[name][1]},
-        gradient_deg=float(np.degrees(np.arctan2(terms.size[2], terms.size[1])) % 360),
+        gradient_deg=direction(float(np.degrees(np.arctan2(terms.size[2], terms.size[1]))), 360.0),
         axis_deg=_axis_deg(terms),
-        drift_deg=float(np.degrees(np.arctan2(terms.shape[1], terms.shape[0])) / 2 % 180),
+        drift_deg=direction(float(np.degrees(np.arctan2(terms.shape[1], terms.shape[0])) / 2), 180.0),
         orientation=_orientation(terms, effects),
         middle_worse=drawn.middle_over_corners(),
     )
@@ -67,9 +69,10 @@ class _Drawn(Struct, frozen=True):
 
     @staticmethod
     def from_terms(terms: FieldTerms) -> "_Drawn":
+        """Through Cholesky's factor, which is unique: the sign of singular vectors is a library's choice."""
         random = np.random.default_rng(20_000_101)
-        size = random.multivariate_normal(terms.size, terms.size_covariance, DRAWS)
-        shape = random.multivariate_normal(terms.shape, terms.shape_covariance, DRAWS)
+        size = random.multivariate_normal(terms.size, terms.size_covariance, DRAWS, method="cholesky")
+        shape = random.multivariate_normal(terms.shape, terms.shape_covariance, DRAWS, method="cholesky")
         return _Drawn(np.vstack([terms.size, size]), np.vstack([terms.shape, shape]), terms.reach)
 
     def effects(self) -> list[tuple[str, Floats, float]]:
@@ -80,7 +83,7 @@ class _Drawn(Struct, frozen=True):
     def middle_over_corners(self) -> float:
         """By how much the middle is wider than the corners (best fit, mean over the directions); below 0 where it is not."""
         rise = (self.size[0, 3] + self.size[0, 5]) / 2
-        return float(1 - _ratio(self.size[:1, 0] + rise, self.size[:1, 0])[0])
+        return rounded(1 - float(_ratio(self.size[:1, 0] + rise, self.size[:1, 0])[0]), EFFECT_DECIMALS)
 
     def _mean(self) -> Floats:
         """T averaged over the frame; the mean of u² over ±U is U²/3."""
@@ -134,7 +137,7 @@ def _longer(s: Floats, t: Floats) -> Floats:
 
 
 def _size_and_error(values: Floats, best: float) -> tuple[float, float]:
-    return best, float(values.std())
+    return rounded(best, EFFECT_DECIMALS), rounded(values.std(), EFFECT_DECIMALS)
 
 
 def _judge(drawn: _Drawn, effects: dict[str, Effect]) -> tuple[Kind, float]:
@@ -150,7 +153,7 @@ def _judge(drawn: _Drawn, effects: dict[str, Effect]) -> tuple[Kind, float]:
 
 def _axis_deg(terms: FieldTerms) -> float:
     """Of the direction in which two opposite edges are worst."""
-    return float(np.degrees(np.arctan2(terms.size[4], terms.size[3] - terms.size[5])) / 2 % 180)
+    return direction(float(np.degrees(np.arctan2(terms.size[4], terms.size[3] - terms.size[5])) / 2), 180.0)
 
 
 def _orientation(terms: FieldTerms, effects: dict[str, Effect]) -> Literal["radial", "tangential"] | None:

@@ -21,10 +21,10 @@ NAMES = (
     *("b_1", "b_u", "b_v", "b_uu", "b_uv", "b_vv", "b_urr", "b_vrr", "b_r4", "b_r6", "b_r8", "b_r10"),
 )
 DX, DY, DR, DW, SX, SY, SR, SW, DEPTH, SKY, Q, P, BRIGHT = range(13)
-STEPS, ROUNDS = 15, 3  # damped steps in each round of weighing strays down
+STEPS, ROUNDS = 40, 3  # damped steps in each round of weighing strays down
 STRAY, STRAY_SHARE = 4.0, 0.05  # a residual of so many sigma plus so much of the disc's brightness has half the weight
 VANE_DEPTH = 0.08  # of the brightness
-DONE = 5e-5  # of the radius
+DONE = 1e-8  # of the radius: where the fit set out from, and how a processor sums, no longer shows
 
 
 class RingFit(Struct, frozen=True):

@@ -6,6 +6,7 @@ from msgspec.structs import replace
 from numpy.typing import NDArray
 from scipy import ndimage
 
+from sitegen.stars.digits import rounded
 from sitegen.stars.shapes import Floats
 
 COARSE_PX = 1200  # the frame is binned to about this size for the search
@@ -17,6 +18,7 @@ AS_BRIGHT = 0.6  # of the disc's brightness over the sky
 OUTSIDE_RADII = 1.35  # of the disc: beyond its rim and its glow
 STAR_PX = 4  # smaller patches are hot pixels and cosmic rays
 MOST_OTHERS = 12  # two or three companions may be as bright, each in four parts between the vanes
+BLOB_DECIMALS = 2
 ROUNDEST = 1.3  # longest over shortest extent that still passes for a disc
 
 
@@ -139,7 +141,9 @@ def _blob(smooth: Floats, inside: NDArray[np.bool_], place: tuple[slice, ...], l
     if 2 * radius * factor < SMALLEST_PX or not (round_enough or cut):
         return None
     x, y = columns.mean() + place[1].start - GAP_PX, rows.mean() + place[0].start - GAP_PX
-    return Blob(_unbinned(x, factor), _unbinned(y, factor), radius * factor, float(level), light, bool(cut))
+    in_frame = _unbinned(x, factor), _unbinned(y, factor), radius * factor
+    x_px, y_px, radius_px = (rounded(length, BLOB_DECIMALS) for length in in_frame)
+    return Blob(x_px, y_px, radius_px, float(level), light, bool(cut))
 
 
 def _gap(lit: NDArray[np.bool_]) -> int:

@@ -6,6 +6,7 @@ from msgspec.structs import replace
 from numpy.typing import NDArray
 from scipy import ndimage
 
+from sitegen.stars.digits import direction, rounded
 from sitegen.stars.mosaic import checked_pattern
 from sitegen.stars.records import StarRing
 from sitegen.stars.ring_model import DEPTH, DR, DX, DY, SR, SX, SY, P, Patch, Q, RingFit, fit_ring
@@ -21,6 +22,7 @@ SHADOW_SIGMA, LEAST_DEPTH = 5.0, 0.1  # a shadow is one from so many sigma and s
 SHADOW_SHARE = (0.04, 0.9)  # of the disc's diameter
 FAINTEST = 3.0  # signal to noise of one pixel, after binning
 VANE_SHARE = 0.06  # of the disc's radius: half the width of what may be a vane
+PX_DECIMALS, PERCENT_DECIMALS = 3, 2
 MODEL_ERROR = 0.001  # of the disc's radius: what the model leaves out
 
 
@@ -177,20 +179,21 @@ def _record(fit: RingFit, window: _Window, shape: tuple[int, ...]) -> StarRing:
     scale = window.factor
     diameter = 2 * scale / (1 - oval**2) ** 0.25  # per unit of radius: of the circle with the oval's area
     across, up = values[SX] - values[DX], values[SY] - values[DY]
-    offset = float(np.hypot(across, up))
-    error = _offset_error(fit, across, up)
-    x, y = window.to_frame(values[DX], values[DY])
+    offset_px = rounded(scale * np.hypot(across, up), PX_DECIMALS)
+    error_px = rounded(scale * _offset_error(fit, across, up), PX_DECIMALS)
+    outer_px, inner_px = (rounded(diameter * values[radius], PX_DECIMALS) for radius in (DR, SR))
+    x, y = (rounded(place, PX_DECIMALS) for place in window.to_frame(values[DX], values[DY]))
     return StarRing(
-        outer_px=float(diameter * values[DR]),
-        inner_px=float(diameter * values[SR]),
-        offset_px=offset * scale,
-        offset_percent=float(100 * offset * scale / (diameter * values[DR])),
-        direction_deg=float(np.degrees(np.arctan2(up, across)) % 360) if offset > error else None,
-        uncertainty_px=error * scale,
-        x=float(x),
-        y=float(y),
-        signal_to_noise=float(fit.brightness / fit.residual / scale),
-        warnings=(*_off_axis(x, y, shape), *_oval(np.sqrt((1 + oval) / (1 - oval)))),
+        outer_px=outer_px,
+        inner_px=inner_px,
+        offset_px=offset_px,
+        offset_percent=rounded(100 * offset_px / outer_px, PERCENT_DECIMALS),
+        direction_deg=direction(float(np.degrees(np.arctan2(up, across))), 360.0) if offset_px > error_px else None,
+        uncertainty_px=error_px,
+        x=x,
+        y=y,
+        signal_to_noise=rounded(fit.brightness / fit.residual / scale, PX_DECIMALS),
+        warnings=(*_off_axis(x, y, shape), *_oval(rounded(np.sqrt((1 + oval) / (1 - oval)), PX_DECIMALS))),
     )
 
 

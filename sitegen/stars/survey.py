@@ -5,6 +5,7 @@ from msgspec import Struct
 from numpy.typing import NDArray
 
 from sitegen.stars.detection import Detections, Levelled, detect, level
+from sitegen.stars.digits import SIZE_DECIMALS, rounded, significant
 from sitegen.stars.moffat import MoffatFits, fit_moffats
 from sitegen.stars.mosaic import checked_pattern, is_measured
 from sitegen.stars.records import Rejected, StarSurvey
@@ -13,6 +14,7 @@ from sitegen.stars.zones import COLUMNS, ROWS, Measured, overall, zone_numbers, 
 
 STARS_PER_ZONE = 40  # the brightest; with more the median gets no surer than the change across the zone lets it be
 SMALLEST_PX = 64
+COUNT_DIGITS = 6
 MOMENTS_OVERSTATE = 1.25  # what moments make of a Moffat profile's FWHM, roughly: for a first guess only
 REACHES_PX = (5, 24)  # half a cut-out, least and most
 WORST_RESIDUAL = 0.1  # of the peak, rms: nebula knots, double stars, trails
@@ -40,11 +42,11 @@ def star_survey(
         usable=int(looked.sorted_out.usable.sum()),
         star_count=len(looked.stars.x),
         fwhm_px=fwhm,
-        fwhm_arcsec=None if fwhm is None or scale_arcsec_px is None else fwhm * scale_arcsec_px,
+        fwhm_arcsec=None if fwhm is None or scale_arcsec_px is None else rounded(fwhm * scale_arcsec_px, SIZE_DECIMALS),
         elongation=elongation,
         angle_deg=angle,
-        background=looked.levelled.background,
-        noise=looked.levelled.noise,
+        background=significant(looked.levelled.background, COUNT_DIGITS),
+        noise=significant(looked.levelled.noise, COUNT_DIGITS),
         saturation=looked.clip,
         rejected=_rejected(looked),
         zones=zones_of(looked.stars, looked.shape, scale_arcsec_px),

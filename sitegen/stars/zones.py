@@ -4,6 +4,7 @@ import numpy as np
 from msgspec import Struct
 from numpy.typing import NDArray
 
+from sitegen.stars.digits import COMPONENT_DECIMALS, SIZE_DECIMALS, direction, rounded
 from sitegen.stars.records import Zone
 from sitegen.stars.shapes import Floats, angle_deg_of, elongation_of, scatter_of
 
@@ -83,22 +84,36 @@ def _zone(stars: Measured, centre: tuple[float, float], scale_arcsec_px: float |
     count = len(stars.x)
     if count < FEWEST_STARS:
         return Zone(*centre, count)
-    fwhm, e1, e2 = (float(np.median(values)) for values in (stars.fwhm_px, stars.e1, stars.e2))
+    fwhm, e1, e2 = _medians(stars)
     return Zone(
         *centre,
         stars=count,
         fwhm_px=fwhm,
-        fwhm_arcsec=None if scale_arcsec_px is None else fwhm * scale_arcsec_px,
-        elongation=elongation_of(e1, e2),
-        angle_deg=angle_deg_of(e1, e2),
-        scatter_px=scatter_of(stars.fwhm_px),
-        scatter_e=float(np.hypot(scatter_of(stars.e1), scatter_of(stars.e2)) / np.sqrt(2)),
+        fwhm_arcsec=None if scale_arcsec_px is None else rounded(fwhm * scale_arcsec_px, SIZE_DECIMALS),
+        elongation=_elongation(e1, e2),
+        angle_deg=_angle_deg(e1, e2),
+        scatter_px=rounded(scatter_of(stars.fwhm_px), SIZE_DECIMALS),
+        scatter_e=rounded(np.hypot(scatter_of(stars.e1), scatter_of(stars.e2)) / np.sqrt(2), COMPONENT_DECIMALS),
     )
+
+
+def _elongation(e1: float, e2: float) -> float:
+    return rounded(elongation_of(e1, e2), SIZE_DECIMALS)
+
+
+def _angle_deg(e1: float, e2: float) -> float | None:
+    angle_deg = angle_deg_of(e1, e2)
+    return None if angle_deg is None else direction(angle_deg, 180.0)
 
 
 def overall(stars: Measured) -> tuple[float | None, float | None, float | None]:
     """FWHM px, elongation and angle over the whole frame: plain medians; None with too few stars."""
     if len(stars.x) < FEWEST_STARS:
         return None, None, None
+    fwhm, e1, e2 = _medians(stars)
+    return fwhm, _elongation(e1, e2), _angle_deg(e1, e2)
+
+
+def _medians(stars: Measured) -> tuple[float, float, float]:
     fwhm, e1, e2 = (float(np.median(values)) for values in (stars.fwhm_px, stars.e1, stars.e2))
-    return fwhm, elongation_of(e1, e2), angle_deg_of(e1, e2)
+    return rounded(fwhm, SIZE_DECIMALS), e1, e2

@@ -4,8 +4,8 @@
 
 FITS: headers of a capture program (written by astropy, two blocks each, every date its own) against opening each file and reading
 2880-byte blocks up to END. CSV: 20,000 rows against csv.reader over the same file. EXIF: pictures written by Pillow against
-exifread alone. Processor time; runs of both sides alternate and the fastest of each counts, so that a busy machine troubles both
-alike.
+Pillow's own reading of the tags. Processor time; runs of both sides alternate and the fastest of each counts, so that a busy
+machine troubles both alike.
 """
 
 import csv
@@ -16,7 +16,6 @@ from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from time import process_time
 
-import exifread
 from astropy.io import fits
 from PIL import Image
 from PIL.ExifTags import IFD, Base
@@ -98,8 +97,8 @@ def write_pictures(folder: Path) -> list[Path]:
 
 def bare_exif(paths: list[Path]) -> None:
     for path in paths:
-        with path.open("rb") as file:
-            exifread.process_file(file, details=False, extract_thumbnail=False)
+        with Image.open(path) as picture:
+            picture.getexif().get_ifd(IFD.Exif)
 
 
 def read_all(requests: list[LogRequest], expected: int) -> list[LogReading]:

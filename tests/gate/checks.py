@@ -20,7 +20,7 @@ from tests.gate.sources import (
 LONGEST_FILE, LONGEST_FUNCTION = 300, 60
 TOP = ("__init__", "__main__")
 LATE_ROOMS = ("rebuild", "cli")
-OPENING_ROOMS = ("reading", "catalogue", "pictures", "keeping", "writing", "authoring", "frugal", "assembly", "rebuild", "cli")
+OPENING_ROOMS = ("reading", "catalogue", "pictures", "keeping", "writing", "authoring", "frugal", "assembly", "rebuild", "cli", "file_moves")
 """`assembly` reads what is kept and the theme's files; `cli` writes the measurements it is asked to."""
 PAGES_THAT_OPEN = ("sitegen/pages/theme.py",)
 OPENERS = frozenset(

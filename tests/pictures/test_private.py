@@ -14,8 +14,8 @@ from sitegen.pictures.avm import avm_packet
 from sitegen.pictures.card import make_card
 from sitegen.pictures.making import make_picture
 from sitegen.pictures.records import PictureSettings
-from sitegen.pictures.strip_check import strip_check
 from tests.pictures.originals import SECRET, eight_bits
+from tests.pictures.strip_check import strip_check
 
 XMP = f'<x:xmpmeta xmlns:x="adobe:ns:meta/"><exif:GPS xmlns:exif="e">{SECRET}</exif:GPS></x:xmpmeta>'.encode()
 
@@ -122,3 +122,12 @@ def test_the_check_sees_bytes_after_the_end(tmp_path: Path) -> None:
         with (tmp_path / name).open("ab") as stream:
             stream.write(b"hidden")
         assert strip_check(tmp_path / name) == ("6 bytes after the end",), name
+
+
+@pytest.mark.parametrize("length", range(3988, 4004))
+def test_a_packet_may_have_any_length(tmp_path: Path, length: int) -> None:
+    """A segment's length is no matter of the reader's own buffer: 3,996 bytes once were."""
+    packet = avm_packet({"Title": "A galaxy"})
+    packet = packet.replace(b"A galaxy", b"A galaxy" + b"y" * (length - len(packet)))
+    Image.fromarray(eight_bits()).save(tmp_path / "a.jpg", xmp=packet)
+    assert strip_check(tmp_path / "a.jpg") == ()

@@ -1,18 +1,13 @@
 """Capture logs that are a camera's pictures, by their EXIF (CIPA DC-008; JPEG, TIFF and raw files built on them)."""
 
-import io
-import logging
 import re
-from collections.abc import Mapping
 from datetime import UTC, datetime
-from pathlib import Path
-from typing import Any
 
 from sitegen.diary.frame_origin import FrameOrigin
 from sitegen.diary.rig import Rig
 from sitegen.diary.sub import Sub
-from sitegen.late import Late
 from sitegen.reading.capture_logs.columns import within_a_day
+from sitegen.reading.capture_logs.exif_tags import Tags, exif_tags
 from sitegen.reading.capture_logs.filter_names import frame_filter
 from sitegen.reading.capture_logs.fits_origin import PLACE_DIGITS
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
@@ -23,37 +18,14 @@ from sitegen.reading.capture_logs.standing_train import focal_length_disagrees, 
 from sitegen.reading.capture_logs.wall_clock import Stamp, name_the_zone, settle, zone_of
 from sitegen.reading.nodes import quoted
 
-MOST_READS = 60_000
-LARGEST_READ = 1_000_000
 _OFFSET = re.compile(r"[+-]\d{2}:\d{2}", re.ASCII)
 SUFFIXES = (".jpg", ".jpeg", ".tif", ".tiff", ".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef")
-Tags = Mapping[str, Any]
-exifread = Late("exifread")
-
-# What the library would say on the terminal becomes a problem line here.
-logging.getLogger("exifread").setLevel(logging.CRITICAL + 1)
-
-
-class _TooMuch(Exception):
-    """The EXIF wants more reading than any camera writes."""
-
-
-class _Sparing(io.BufferedReader):
-    """A file that gives way to no EXIF which counts its tags in thousands or sends its reader in circles."""
-
-    _reads = 0
-
-    def read(self, count: int | None = -1, /) -> bytes:
-        self._reads += 1
-        if self._reads > MOST_READS:
-            raise _TooMuch
-        return super().read(LARGEST_READ if count is None or count < 0 else min(count, LARGEST_READ))
 
 
 def read_exif(request: LogRequest) -> LogReading:
     problems = LogProblems(request.shown_path)
     try:
-        sub = _frame(_tags(request.path), request, problems)
+        sub = _frame(exif_tags(request.path), request, problems)
     except OSError as trouble:
         problems.error(system_reason(trouble))
     except Doubt as doubt:
@@ -61,19 +33,6 @@ def read_exif(request: LogRequest) -> LogReading:
     else:
         return LogReading((sub,) if sub is not None else (), problems.all())
     return LogReading(problems=problems.all())
-
-
-def _tags(path: Path) -> Tags:
-    with _Sparing(io.FileIO(path)) as opened:
-        try:
-            tags: Tags = exifread.process_file(opened, details=False, extract_thumbnail=False)
-        except OSError:
-            raise
-        except Exception:  # the library raises whatever a damaged file leads it to
-            raise Doubt("its EXIF is damaged") from None
-    if not tags:
-        raise Doubt("carries no EXIF", "log the frame in a table, or keep the camera's original file")
-    return tags
 
 
 def _frame(tags: Tags, request: LogRequest, problems: LogProblems) -> Sub | None:
@@ -106,22 +65,16 @@ def _origin(tags: Tags) -> FrameOrigin:
         focal_length_mm=_number(tags, "EXIF FocalLength") or None,
         width_px=int(width) if width else None,
         height_px=int(height) if height else None,
-        latitude_deg=_place_deg(tags, "GPS GPSLatitude", "S", 90),
-        longitude_deg=_place_deg(tags, "GPS GPSLongitude", "W", 180),
+        latitude_deg=_place_deg(tags, "GPS latitude"),
+        longitude_deg=_place_deg(tags, "GPS longitude"),
         camera_id=_text(tags, "EXIF BodySerialNumber") or None,
     )
 
 
-def _place_deg(tags: Tags, name: str, negative: str, most: float) -> float | None:
-    """Degrees, minutes, seconds to degrees, rounded to a tenth: nothing finer is remembered of an observer's place."""
-    try:
-        parts = [float(part) for part in getattr(tags.get(name), "values", None) or ()]
-    except (TypeError, ValueError, ZeroDivisionError, OverflowError):
-        return None
-    angle = sum(part / 60.0**place for place, part in enumerate(parts[:3]))
-    if not parts or not 0 <= angle <= most:
-        return None
-    return round(-angle if _text(tags, f"{name}Ref").upper() == negative else angle, PLACE_DIGITS) + 0.0
+def _place_deg(tags: Tags, name: str) -> float | None:
+    """Rounded to a tenth: nothing finer is remembered of an observer's place."""
+    angle = _number(tags, name)
+    return None if angle is None else round(angle, PLACE_DIGITS) + 0.0
 
 
 def _start(moment: datetime, request: LogRequest, problems: LogProblems) -> tuple[datetime | None, str | None]:
@@ -172,17 +125,14 @@ def _compare(tags: Tags, rig: Rig, request: LogRequest, start: datetime, problem
 
 
 def _text(tags: Tags, name: str) -> str:
-    values = getattr(tags.get(name), "values", "")
-    return values.strip(" \0") if isinstance(values, str) else ""
+    value = tags.get(name)
+    return value if isinstance(value, str) else ""
 
 
 def _number(tags: Tags, name: str) -> float | None:
-    """The first value as a number; None where there is none, or one over zero."""
-    values = getattr(tags.get(name), "values", None)
-    try:
-        return float(values[0]) if values else None
-    except (TypeError, ValueError, ZeroDivisionError, OverflowError):
-        return None
+    """None where there is none."""
+    value = tags.get(name)
+    return value if isinstance(value, float) else None
 
 
 READER = Reader("camera pictures", SUFFIXES, read_exif)

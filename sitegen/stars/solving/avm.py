@@ -8,12 +8,14 @@ that comes nearest to it over the whole frame.
 """
 
 from collections.abc import Mapping, Sequence
-from math import atan2, cos, degrees, hypot, isfinite, radians, sin
+from math import atan2, cos, degrees, floor, hypot, isfinite, log10, radians, sin
 from typing import TypeAlias
 
 import numpy as np
 from msgspec.structs import replace
 
+from sitegen.stars.digits import rounded
+from sitegen.stars.solving.accepting import PLACE_DECIMALS
 from sitegen.stars.solving.solution import Matrix, NotSolved, Solution
 from sitegen.stars.solving.tangent_plane import to_plane
 from sitegen.stars.solving.transforms import resized
@@ -23,6 +25,11 @@ AvmValue: TypeAlias = str | float | list[float]
 _SQUARE_WITHIN = 1e-6
 _SIZES_AGREE_WITHIN = 0.02
 
+_PIXEL_DECIMALS = 3
+_TURN_DECIMALS = 5
+_SCALE_DIGITS = 7
+"""What is written moves no corner of 10,000 pixels by more than a few thousandths of one."""
+
 
 def avm_spatial(solution: Solution, width_px: int, height_px: int) -> dict[str, AvmValue]:
     """Spatial.* keywords of the solved picture published at a size (its own, or resized as a whole)."""
@@ -30,15 +37,18 @@ def avm_spatial(solution: Solution, width_px: int, height_px: int) -> dict[str, 
     cd = _upward(shown.cd)
     (_, b), (_, d) = cd
     along_x, along_y = hypot(cd[0][0], cd[1][0]), hypot(b, d)
+    decimals = _SCALE_DIGITS - 1 - floor(log10(along_y))
     keywords: dict[str, AvmValue] = {
         "Spatial.CoordinateFrame": "ICRS", "Spatial.Equinox": "2000.0", "Spatial.CoordsystemProjection": "TAN",
-        "Spatial.ReferenceValue": [shown.reference_ra_deg, shown.reference_dec_deg],
+        "Spatial.ReferenceValue": [rounded(shown.reference_ra_deg, PLACE_DECIMALS),
+                                   rounded(shown.reference_dec_deg, PLACE_DECIMALS)],
         "Spatial.ReferenceDimension": [float(width_px), float(height_px)],
-        "Spatial.ReferencePixel": [shown.reference_x_px + 1, height_px - shown.reference_y_px],
-        "Spatial.Scale": [along_x if shown.mirrored else -along_x, along_y],
-        "Spatial.Rotation": degrees(atan2(-b, d)) % 360, "Spatial.Quality": "Full"}
+        "Spatial.ReferencePixel": [rounded(shown.reference_x_px + 1, _PIXEL_DECIMALS),
+                                   rounded(height_px - shown.reference_y_px, _PIXEL_DECIMALS)],
+        "Spatial.Scale": [rounded(along_x if shown.mirrored else -along_x, decimals), rounded(along_y, decimals)],
+        "Spatial.Rotation": rounded(degrees(atan2(-b, d)), _TURN_DECIMALS) % 360, "Spatial.Quality": "Full"}
     if shown.mirrored or not _square(cd):
-        keywords["Spatial.CDMatrix"] = [*cd[0], *cd[1]]
+        keywords["Spatial.CDMatrix"] = [rounded(value, decimals) for row in cd for value in row]
     return keywords
 
 

@@ -4,6 +4,7 @@ import numpy as np
 from msgspec import Struct
 
 from sitegen.stars.solving import tangent_plane
+from sitegen.stars.solving.accepting import accepted
 from sitegen.stars.solving.distortion import Distortion, sorted_terms
 from sitegen.stars.solving.evidence import Evidence
 from sitegen.stars.solving.pose import Lookup, Pose
@@ -26,7 +27,8 @@ _ENOUGH_TO_REACH_OUT = 20
 _WIDE_PASSES = 3
 _CLIP_RMS = 3.0
 _LEAST_CLIP_PX = 1.0
-_CLIPPED_PASSES = 3
+_CLIPPED_PASSES = 12
+_CLIP_DECIMALS = 3
 _MOST_SHEAR = 0.02
 
 
@@ -50,9 +52,18 @@ def solution_from(pose: Pose, evidence: Evidence, scene: Scene) -> Solution:
         wide = max(wide, _GATHERED_WITHIN * scene.diagonal_px)
     for _ in range(_WIDE_PASSES):
         solution = _refined(solution, _matched(solution, scene, wide))
+    return accepted(_clipped(solution, scene, wide))
+
+
+def _clipped(solution: Solution, scene: Scene, wide_px: float) -> Solution:
+    """Fitted to the stars near it, until a pass changes nothing that a solution tells: then it no longer matters from which of
+    the many near placements the fit set out."""
     for _ in range(_CLIPPED_PASSES):
-        clip = _CLIP_RMS * (solution.rms_arcsec or 0.0) / solution.scale_arcsec_px
-        solution = _refined(solution, _matched(solution, scene, min(max(_LEAST_CLIP_PX, clip), wide)))
+        before = accepted(solution)
+        clip = round(_CLIP_RMS * (solution.rms_arcsec or 0.0) / solution.scale_arcsec_px, _CLIP_DECIMALS)
+        solution = _refined(solution, _matched(solution, scene, min(max(_LEAST_CLIP_PX, clip), wide_px)))
+        if accepted(solution) == before:
+            break
     return solution
 
 

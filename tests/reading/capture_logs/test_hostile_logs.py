@@ -9,7 +9,7 @@ import zlib
 
 import pytest
 
-from sitegen.reading.capture_logs import exif_log, fits_header
+from sitegen.reading.capture_logs import exif_tags, fits_header
 from sitegen.reading.capture_logs.gzip_bytes import unpacking
 from sitegen.reading.capture_logs.log_problems import MOST_PROBLEMS
 
@@ -80,12 +80,12 @@ def test_exif_that_claims_gigabytes(read, claim):
 def test_exif_in_circles_is_left(read, monkeypatch):
     """Thousands of tags with thousands of values each: the reading stops at its allowance."""
     counted = []
-    really = exif_log._Sparing.read
-    monkeypatch.setattr(exif_log._Sparing, "read", lambda self, count=-1: counted.append(1) or really(self, count))
+    really = exif_tags._Sparing.read
+    monkeypatch.setattr(exif_tags._Sparing, "read", lambda self, count=-1: counted.append(1) or really(self, count))
     entry = b"\x03\x90\x05\x00\xe7\x03\x00\x00\x08\x00\x00\x00"
     (problem,) = read("a.tif", b"II*\0\x08\0\0\0\xff\xff" + entry * 65_535).problems
     assert problem.wrong == "its EXIF is damaged"
-    assert len(counted) <= exif_log.MOST_READS + 1
+    assert len(counted) <= exif_tags.MOST_READS + 1
 
 
 def test_a_gzip_of_something_else(read):
