@@ -37,7 +37,8 @@ def exposures_of(frames: Iterable[Frame]) -> tuple[Exposure, ...]:
     recent: list[list[Frame]] = []
     for frame in sorted(frames, key=lambda frame: frame.place_in_order):
         recent = [group for group in recent if frame.start - group[0].start <= TRUNCATED_START]
-        group = next((group for group in recent if any(is_one_exposure(frame, other) for other in group)), None)
+        group = next((group for group in recent if _same_moment(frame, group[0]) and any(is_one_exposure(frame, other)
+                      for other in group)), None)  # fmt: skip
         if group is None:
             group = []
             groups.append(group)

@@ -21,6 +21,7 @@ ALIKE = 0.85
 _MOVING = re.compile(r"^(?:comet|komet|minor planet|asteroid|kleinplanet)\b|^(?:\d+p|[cpa])/|"
                      r"^(?:moon|mond|sun|sonne|mercury|merkur|venus|mars|jupiter|saturn|uranus|neptun|"
                      r"neptune|pluto)$", re.I)  # fmt: skip
+_PLACE = re.compile(r"(\d{1,3}(?:\.\d+)?) ([+-]?\d{1,2}(?:\.\d+)?)")
 Place = tuple[float, float]
 
 
@@ -47,6 +48,9 @@ def catalogued(name: str) -> SkyObject | None:
 
 
 def target_called(name: str) -> Target:
+    """By the catalogue's name, else a name of its own, else a place: right ascension and declination in degrees."""
+    if place := _PLACE.fullmatch(name.strip()):
+        return Target(name, (float(place.group(1)), float(place.group(2))))
     found = catalogued(name)
     if found is None:
         return Target(name)
@@ -97,7 +101,7 @@ def sort_targets(
         return TargetSorting({}, sum(place_of(record) is None for record in records), None)
     belonging = _Belonging(targets, reach_deg)
     belonging.grow(place for record in (*taken, *records) if (place := place_of(record)) is not None)
-    others = {number: _shown_instead(record) for number, record in enumerate(records) if not belonging.has(record)}
+    others = _shown_instead({number: record for number, record in enumerate(records) if not belonging.has(record)}, reach_deg)
     placeless = sum(place_of(record) is None and number not in others for number, record in enumerate(records))
     return TargetSorting(others, placeless, targets[0])
 
@@ -231,13 +235,21 @@ def _chord(angle_deg: float) -> float:
     return 2 * math.sin(math.radians(angle_deg) / 2)
 
 
-def _shown_instead(record: FrameRecord) -> str:
-    """The catalogue's name, else the header's own, else where it points."""
-    found = catalogued(record.object)
-    if found is not None or record.object:
-        return found.name if found is not None else record.object
-    place = place_of(record)
-    return f"a field at {place[0]:.1f}° {place[1]:+.1f}°" if place is not None else "something without a name"
+def _shown_instead(records: Mapping[int, FrameRecord], reach_deg: float) -> dict[int, str]:
+    """The catalogue's name, else the header's own, else where the field lies."""
+    cells = _Cells(reach_deg)
+    nameless = [place for record in records.values() if not record.object and (place := place_of(record)) is not None]
+    first_in = {cells.rounded(place): place for place in sorted(nameless, reverse=True)}
+    fields = cells.fields(first_in)
+    shown = {}
+    for number, record in records.items():
+        found, place = catalogued(record.object), place_of(record)
+        if found is None and not record.object and place is not None:
+            first = first_in[fields[cells.rounded(place)]]  # type: ignore[index]
+            shown[number] = f"{first[0]:.1f} {first[1]:.1f}"
+        else:
+            shown[number] = found.name if found is not None else record.object
+    return shown
 
 
 def is_moving_name(name: str) -> bool:
