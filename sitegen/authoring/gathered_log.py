@@ -144,6 +144,8 @@ def _values_of(sub: Sub) -> Iterator[tuple[str, Any]]:
 
 def changed_cells(row: KnownRow, sub: Sub) -> dict[str, str]:
     """The private cells that the header now says otherwise; what it leaves open stays."""
+    if row.origin == sub.origin:
+        return {}
     before, now = asdict(row.origin), asdict(sub.origin or FrameOrigin())
     return {name: cell_text(value) for name, value in now.items()
             if name != "discarded_by" and value is not None and not _is_equal(before[name], value)}  # fmt: skip

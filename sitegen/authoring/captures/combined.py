@@ -5,6 +5,7 @@ from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from datetime import date, datetime, timedelta
+from functools import lru_cache
 from math import fsum
 
 from msgspec import Struct
@@ -30,10 +31,15 @@ def combined_by_header(frame: Frame) -> str:
     record = frame.record
     if (record.inputs or 1) > 1:
         return COUNTS_INPUTS
-    if _KIND_WORDS.search(record.kind_words.partition(" is ")[2]):
+    if record.kind_words and _says_combined(record.kind_words):
         return SAYS_SO
-    named = frame.file is not None and _WORDS.search(frame.file.stem)
-    return SAYS_SO if named and (record.is_processed or frame.exposure_s > LONGEST_SUB_S or frame.kind != "light") else ""
+    may_be = record.is_processed or frame.exposure_s > LONGEST_SUB_S or frame.kind != "light"
+    return SAYS_SO if may_be and frame.file is not None and _WORDS.search(frame.file.stem) else ""
+
+
+@lru_cache(maxsize=256)
+def _says_combined(kind_words: str) -> bool:
+    return _KIND_WORDS.search(kind_words.partition(" is ")[2]) is not None
 
 
 def combined_by_sum(frames: Sequence[Frame]) -> dict[int, str]:

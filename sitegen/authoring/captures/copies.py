@@ -44,7 +44,14 @@ def exposures_of(frames: Iterable[Frame]) -> tuple[Exposure, ...]:
             groups.append(group)
             recent.append(group)
         group.append(frame)
-    return tuple(Exposure(frames[0], tuple(frames[1:])) for frames in (sorted(group, key=_rawness) for group in groups))
+    return tuple(_exposure(group) for group in groups)
+
+
+def _exposure(frames: Sequence[Frame]) -> Exposure:
+    if len(frames) == 1:
+        return Exposure(frames[0])
+    rawest, *copies = sorted(frames, key=_rawness)
+    return Exposure(rawest, tuple(copies))
 
 
 def is_one_exposure(one: Frame, other: Frame) -> bool:
@@ -107,7 +114,3 @@ def kind_of_copy(copy: Frame, counted: Frame) -> str:
     if _SAYS_REGISTERED.search(below):
         return REGISTERED
     return CALIBRATED if _SAYS_CALIBRATED.search(below) else BACKED_UP
-
-
-def counted_only(exposures: Sequence[Exposure]) -> tuple[Frame, ...]:
-    return tuple(exposure.frame for exposure in exposures)

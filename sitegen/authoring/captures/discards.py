@@ -59,27 +59,36 @@ def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | Non
     return None
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=4_096)
+def _by_folders(folders: str, words: tuple[str, ...]) -> Discard | None:
+    for folder in folders.split("/"):
+        if (word := re.sub(r"[\W_\d]+", " ", folder.casefold()).strip()) in words:
+            return Discard(word, f"the folder '{folder}'")
+    return None
+
+
 def _by_path(below: str, patterns: tuple[str, ...] | None, words: tuple[str, ...]) -> Discard | None:
     if patterns is not None:
         pattern = next((pattern for pattern in patterns if matches(below, pattern)), None)
         return None if pattern is None else Discard(_word_of(pattern), pattern)
     folders, _, name = below.rpartition("/")
-    for folder in folders.split("/") if folders else ():
-        if (word := re.sub(r"[\W_\d]+", " ", folder.casefold()).strip()) in words:
-            return Discard(word, f"the folder '{folder}'")
+    if folders and (discard := _by_folders(folders, words)) is not None:
+        return discard
     word = _prefix_of(name, words)
     return Discard(word, f"names that begin with '{word}'") if word else None
 
 
-def _prefix_of(name: str, words: Iterable[str]) -> str:
+def _prefix_of(name: str, words: tuple[str, ...]) -> str:
     """'bad_0012.fits', 'BAD-12.fits', 'bad12.fits': the word ends there; 'badlands.fits' is none, nor the spa 'Bad Ems.fits'."""
-    folded = name.casefold()
-    for word in words:
-        rest = folded.removeprefix(word)
-        if rest != folded and rest and not rest[0].isalpha() and not (word == "bad" and rest[0] == " "):
-            return word
-    return ""
+    found = _prefixes(words).match(name.casefold())
+    return found.group(1) if found is not None and not (found.group(1) == "bad" and found.group(2) == " ") else ""
+
+
+@lru_cache(maxsize=8)
+def _prefixes(words: tuple[str, ...]) -> re.Pattern[str]:
+    """A word, and the character behind it, which is no letter."""
+    longest_first = sorted(words, key=len, reverse=True)
+    return re.compile(f"({'|'.join(map(re.escape, longest_first))})([\\W\\d_])")
 
 
 def matches(below: str, pattern: str) -> bool:

@@ -21,13 +21,17 @@ WORDS = {
 }
 
 
+_MAY_SAY_SO = re.compile(r"fo[ck]us|curve|scharf", re.I)
+"""Most paths hold none of the words, and are not looked at part by part."""
+
+
 def kind_says_focus(record: FrameRecord) -> bool:
     return record.kind is None and re.search(r"fo[ck]us", record.kind_words, re.I) is not None
 
 
 def says_focus(frame: Frame, language: str) -> bool:
     """A whole word of the path below the folder that was gathered."""
-    if frame.file is None:
+    if frame.file is None or not _MAY_SAY_SO.search(frame.file.below):
         return False
     words = {*WORDS["en"], *WORDS.get(language.partition("-")[0].casefold(), ())}
     return any(_plain(part) in words or _first_word(part) in words for part in frame.file.below.split("/"))

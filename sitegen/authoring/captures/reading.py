@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, date, datetime, timedelta, tzinfo
 from pathlib import Path
-from time import perf_counter
+from time import perf_counter, thread_time
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -25,8 +25,8 @@ from sitegen.reading.capture_logs.wall_clock import Stamp, settle, zone_of
 
 READERS = 8
 PROBED = 32
-SLOW_FILE_S = 0.0005
-"""From this time a file on, what waits is the disk, and several readers are quicker than one."""
+SLOW_FILE_S = 0.002
+"""From this time a file on, beyond what the processor works, the disk is waited for, and several readers are quicker than one."""
 
 Progress = Callable[[str], None]
 """Called with the name of each file that is read."""
@@ -74,13 +74,14 @@ def read_records(
 def _read_all(files: Sequence[FrameFile], jobs: int | None) -> Iterator[FrameRecord]:
     """The first ones by one reader; the others by several where the disk turns out slow: on a quick one they only get in each
     other's way."""
-    began = perf_counter()
+    began_s, worked_s = perf_counter(), thread_time()
     for file in files[:PROBED]:
         yield record_of(file)
     rest = files[PROBED:]
     if not rest:
         return
-    if jobs == 1 or (jobs is None and (perf_counter() - began) / PROBED < SLOW_FILE_S):
+    waited_s = (perf_counter() - began_s) - (thread_time() - worked_s)
+    if jobs == 1 or (jobs is None and waited_s / PROBED < SLOW_FILE_S):
         yield from map(record_of, rest)
         return
     pool = ThreadPoolExecutor(jobs or READERS)

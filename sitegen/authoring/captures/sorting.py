@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from functools import partial
+from functools import lru_cache, partial
 from typing import Literal
 
 from msgspec import Struct
@@ -115,9 +115,14 @@ def _of_its_folder(frame: Frame) -> Frame:
     """A header that names no kind leaves it to the folder: cameras write none."""
     if frame.record.kind_words or frame.file is None or "/" not in frame.file.below:
         return frame
-    folders = [re.sub(r"[\W_\d]+", "", part.casefold()) for part in frame.file.below.split("/")[:-1]]
-    kind = next((kind for kind, words in _FOLDERS if any(folder in words for folder in folders)), None)
+    kind = _kind_of_folders(frame.file.below.rpartition("/")[0])
     return frame if kind is None else replace(frame, record=replace(frame.record, kind=kind))
+
+
+@lru_cache(maxsize=4_096)
+def _kind_of_folders(path: str) -> FrameKind | None:
+    folders = [re.sub(r"[\W_\d]+", "", part.casefold()) for part in path.split("/")]
+    return next((kind for kind, words in _FOLDERS if any(folder in words for folder in folders)), None)
 
 
 def _without_date(unreadable: Iterable[Unreadable]) -> tuple[list[LeftOut], list[Unreadable]]:
