@@ -14,7 +14,7 @@ from sitegen.authoring.captures.sorting import Counted, LeftOut, SortedFrames
 from sitegen.authoring.captures.walk import folder_name
 from sitegen.authoring.gathered_log import GatheredLog, cell_text, cells_of, changed_cells, missing_columns, sub_of
 from sitegen.authoring.gathered_rows import FilterName, KnownRow, match_rows
-from sitegen.authoring.log_table import Row, add_columns, insert_rows, new_row, remove_rows, set_cells
+from sitegen.authoring.log_table import Row, add_columns, insert_rows, new_rows, remove_rows, set_cells
 from sitegen.diary.sub import Sub
 
 NO_LONGER_THERE = "no longer there"
@@ -22,7 +22,8 @@ GoneRule = Literal["keep", "discard"]
 
 
 class Gone(Struct, frozen=True):
-    """Frames gathered before that are not there any more; `unplugged` those of folders of which no known frame is left."""
+    """Frames gathered before that are not there any more, as far as it is open what to do with them or was done now; `unplugged`
+    those of folders of which no known frame is left."""
 
     count: int = 0
     discarded: int = 0
@@ -200,7 +201,7 @@ def _gone(
         cells = _judged(row, discard)
         if cells:
             edits.append(_Edit(row, cells, (_changed(row.sub, cells, row.sub),)))
-    return Gone(len(open_rows), len(edits) if discard else 0, unplugged), edits
+    return Gone(len(edits) if discard else 0, len(edits) if discard else 0, unplugged), edits
 
 
 def _is_in_scope(row: KnownRow, scopes: Mapping[str, str]) -> bool:
@@ -230,6 +231,6 @@ def _apply(log: GatheredLog, edits: Sequence[_Edit], new: Sequence[Sub], removed
     for edit in edits:
         if edit.cells:
             set_cells(table, edit.row.row, edit.cells)
-    rows = [(sub.start, new_row(table, cells)) for sub, cells in zip(new, new_cells, strict=True)]
+    rows = zip((sub.start for sub in new), new_rows(table, new_cells), strict=True)
     insert_rows(table, rows, [row.sub.start for row in log.rows])
     remove_rows(table, removed)

@@ -1,7 +1,8 @@
 """logs/NAME.ecsv: what frames lying elsewhere tell, without the frames. What is private in it is never published."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from datetime import datetime
+from functools import lru_cache
 from math import isclose
 from pathlib import Path
 from typing import Any
@@ -61,6 +62,7 @@ PRIVATE: tuple[Column, ...] = (
     ("discarded_by", "string", ""),
     ("clock", "string", ""),
 )
+_OWN = (*(column[0] for column in (*ALWAYS, *MEASURED)), "clock")
 COLUMNS = {column[0]: column for column in (*ALWAYS, *MEASURED, *PRIVATE)}
 
 
@@ -132,14 +134,8 @@ def sub_of(frame: Frame, filter_name: FilterName, kept: bool, reason: str | None
 
 def cells_of(sub: Sub) -> dict[str, str]:
     """Text by column; nothing for what is not known."""
-    return {name: text for name, value in _values_of(sub) if (text := cell_text(value))}
-
-
-def _values_of(sub: Sub) -> Iterator[tuple[str, Any]]:
-    for name, _, _ in (*ALWAYS, *MEASURED):
-        yield name, getattr(sub, name)
-    yield from asdict(sub.origin or FrameOrigin()).items()
-    yield "clock", sub.clock
+    values = {name: getattr(sub, name) for name in _OWN} | asdict(sub.origin or FrameOrigin())
+    return {name: cell_text(value) for name, value in values.items() if value is not None and value != ""}
 
 
 def changed_cells(row: KnownRow, sub: Sub) -> dict[str, str]:
@@ -164,20 +160,20 @@ def missing_columns(table: LogTable, cells: Iterable[Mapping[str, str]]) -> tupl
 
 
 def cell_text(value: Any) -> str:
-    return next((write(value) for kind, write in _WRITERS if isinstance(value, kind)), "")
+    write = _WRITERS.get(type(value))
+    return write(value) if write is not None else ""
 
 
 def _moment(moment: datetime) -> str:
     return to_milliseconds(moment).isoformat(timespec="milliseconds" if moment.microsecond else "seconds").replace("+00:00", "Z")
 
 
-_WRITERS: tuple[tuple[type, Callable[[Any], str]], ...] = (
-    (datetime, _moment),
-    (bool, str),
-    (float, lambda number: f"{number:.10g}"),
-    (int, str),
-    (str, str),
-)
+@lru_cache(maxsize=4_096)
+def _float(number: float) -> str:
+    return f"{number:.10g}"
+
+
+_WRITERS: Mapping[type, Callable[[Any], str]] = {datetime: _moment, bool: str, float: _float, int: str, str: str}
 
 
 def log_path(name: str) -> str:

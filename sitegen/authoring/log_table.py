@@ -1,7 +1,7 @@
 """A gathered log as text that is changed in place: cells, rows and columns; every other character stays as its author left it."""
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 
 from msgspec import Struct
@@ -121,10 +121,13 @@ def _end_of_columns(head: Sequence[str]) -> int:
     return max(columns, default=len(head) - 1) + 1
 
 
-def new_row(table: LogTable, cells: Mapping[str, str]) -> Row:
-    names = sorted(table.columns, key=lambda name: table.columns[name])
-    text = table.delimiter.join(quoted_cell(cells.get(name, ""), table.delimiter) for name in names)
-    return Row(text, spans_of(text, table.delimiter), end=table.end)
+def new_rows(table: LogTable, rows: Iterable[Mapping[str, str]]) -> Iterator[Row]:
+    """Rows to be put in: where their cells stand is of no interest."""
+    names = [name for name, _ in sorted(table.columns.items(), key=lambda column: column[1])]
+    empty = quoted_cell("", table.delimiter)
+    for cells in rows:
+        texts = (quoted_cell(cells[name], table.delimiter) if name in cells else empty for name in names)
+        yield Row(table.delimiter.join(texts), [], end=table.end)
 
 
 def insert_rows(table: LogTable, new: Iterable[tuple[datetime, Row]], starts: Sequence[datetime]) -> None:

@@ -1,15 +1,16 @@
 """sitegen gather: the headers of frames lying anywhere, distilled into one log of the diary."""
 
 import sys
+from collections.abc import Sequence
 from pathlib import Path
-from typing import Literal
+from typing import Literal, NoReturn
 
 import click
 
 from sitegen.cli.names import ENTRY_NAME, RIG_NAME, TIME_ZONE
 from sitegen.cli.progress import progress
 from sitegen.cli.shared import folders_of, now_ns, places, print_json, problems_as_json, tell, today
-from sitegen.problems import DiaryProblems, errors_in
+from sitegen.problems import DiaryProblems, Problem, errors_in
 
 
 @click.command(short_help="Frames anywhere into one log of the diary.")
@@ -65,24 +66,33 @@ def command(
       sitegen gather helix '/disk/2026-04-*/Light*.fits.fz' --kept-list used.txt --quiet
       sitegen gather helix --undo
     """
-    from sitegen.authoring.captures.memory import FrameMemory, unknown_to
-    from sitegen.authoring.captures.walk import find_files
-    from sitegen.authoring.gathering import GatherOptions, clock_of_site, gather
-    from sitegen.cli.gathered import gathering_json, gathering_lines
-    from sitegen.cli.retyped import Typed, options_typed, places_typed
+    from sitegen.authoring.gather_answer import Answer, keep_answer, kept_answer, state_of
 
-    folders = folders_of(content, themes, output)
+    folders, began_ns = folders_of(content, themes, output), now_ns()
     if is_undo:
         _undo(name, content, themes, output, quiet)
         return
     if not logs:
         raise click.UsageError("Missing argument 'LOG...'.")
+    asked = (name, *logs, content, themes, output, target, rig, discarded, gone, time_zone, no_names, today())
+    is_plain = not (as_json or dry_run or kept_list)
+    words = list(map(str, asked))
+    state = state_of(words, name, logs, folders, began_ns) if is_plain else None
+    if (answer := kept_answer(state, name, folders)) is not None:
+        _say(answer.problems, answer.lines, quiet)
+
+    from sitegen.authoring.captures.memory import FrameMemory, unknown_to
+    from sitegen.authoring.captures.walk import find_files
+    from sitegen.authoring.gathering import GatherOptions, clock_of_site, gather
+    from sitegen.cli.gathered import again, gathering_json, gathering_lines
+    from sitegen.cli.retyped import Typed, options_typed, places_typed
+
     found = find_files(logs)
     if not found.paths and not found.passed_over:
         tell(found.problems)
         sys.exit(1)
     options = GatherOptions(target, rig, discarded, kept_list, gone, time_zone, not no_names, dry_run)
-    memory = FrameMemory(folders.keep, now_ns())
+    memory = FrameMemory(folders.keep, began_ns)
     try:
         with progress(len(unknown_to(memory, found.frames)), "reading headers", quiet or as_json) as step:
             done = gather(name, found, memory, folders, today(), options, jobs, step)
@@ -94,10 +104,18 @@ def command(
         ("--discarded", discarded), ("--kept-list", [kept_list]), ("--time-zone", [time_zone])]))  # fmt: skip
     if as_json:
         print_json({**gathering_json(done), "problems": problems_as_json(problems)})
-    else:
-        tell(problems)
-        for line in () if quiet else gathering_lines(done, typed, folders, clock_of_site(name, folders, today()), dry_run):
-            click.echo(line)
+        sys.exit(1 if errors_in(problems) else 0)
+    zone = clock_of_site(name, folders, today())
+    if is_plain:
+        lines = tuple(gathering_lines(again(done), typed, folders, zone, is_dry=False))
+        keep_answer(state_of(words, name, logs, folders, began_ns), name, folders, Answer(lines, problems))
+    _say(problems, tuple(gathering_lines(done, typed, folders, zone, dry_run)), quiet)
+
+
+def _say(problems: Sequence[Problem], lines: Sequence[str], quiet: bool) -> NoReturn:
+    tell(problems)
+    for line in () if quiet else lines:
+        click.echo(line)
     sys.exit(1 if errors_in(problems) else 0)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from itertools import groupby
 from typing import Any
 
-from msgspec.structs import asdict
+from msgspec.structs import asdict, replace
 
 from sitegen.authoring.entry_text import NIGHT_LINES, frames_words, summed_words, waiting_for
 from sitegen.authoring.gather_report import Gathering, NewOfNight
@@ -36,6 +36,13 @@ def gathering_lines(done: Gathering, typed: Typed, folders: Folders, time_zone: 
         yield "  without names: frames that were moved or are no longer there cannot be told"
     if done.named is None and not is_dry:
         yield f"no entry is called {typed.name} yet: 'sitegen begin {typed.name}' writes one"
+
+
+def again(done: Gathering) -> Gathering:
+    """What the same gathering finds when nothing has changed since: everything there already."""
+    still_gone = replace(done.gone, count=done.gone.count - done.gone.discarded, discarded=0)
+    return replace(done, new=(), new_count=0, known_count=done.known_count + done.new_count, judged_anew={}, moved_clock=0,
+                   removed={}, gone=still_gone)  # fmt: skip
 
 
 def _night_lines(nights: tuple[NewOfNight, ...]) -> Iterator[str]:

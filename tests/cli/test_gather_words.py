@@ -1,7 +1,9 @@
 """What gather and begin say: each kind in one line with its number and evidence, and commands that work when pasted."""
 
 import json
+import os
 import shlex
+import shutil
 from pathlib import Path
 
 import pytest
@@ -154,6 +156,27 @@ def test_json_adds_up(run: Run, tmp_path: Path) -> None:
     }  # fmt: skip
     assert report["totals"] == {"kept": 5, "discarded": 1, "calibration": 0}
     assert report["set_aside"]["targets"] == {"NGC 253": 2}
+
+
+def test_the_same_asked_again_is_answered_from_memory(run: Run, tmp_path: Path) -> None:
+    """Word for word what looking at everything gives; a new file, an edit of the log or other words end it."""
+    disk = tmp_path / "disk"
+    kept = [*frames(disk, 3), *frames(disk / "rejected", 2, "2026-11-21"), *frames(disk, 2, "2026-11-22", OBJECT="NGC 253")]
+    for path in kept:
+        os.utime(path, (1, 1))
+    run("gather", "first-light", disk)
+    remembered = run("gather", "first-light", disk)
+    shutil.rmtree(".sitegen/answers")
+    looked_at = run("gather", "first-light", disk)
+    assert remembered.output == looked_at.output
+    assert looked_at.stdout.startswith("content/logs/first-light.ecsv: 5 frames, 3 kept, 2 discarded; 0 new, 5 there already\n")
+    os.utime(frames(disk, 1, "2026-11-23")[0], (1, 1))
+    assert "1 new, 5 there already" in run("gather", "first-light", disk).stdout
+    log = Path("content/logs/first-light.ecsv")
+    log.write_text(log.read_text("utf-8").replace("10:00:00Z,120,Ha,light,True,,", "10:00:00Z,120,Ha,light,no,dew,", 1), "utf-8")
+    assert "6 frames, 3 kept, 3 discarded" in run("gather", "first-light", disk).stdout
+    (disk / "rejected").rename(disk / "fine")
+    assert "6 frames, 5 kept, 1 discarded" in run("gather", "first-light", disk).stdout
 
 
 def test_no_line_a_frame(run: Run, tmp_path: Path) -> None:
