@@ -8,7 +8,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from sitegen.authoring.captures.discards import Discard
+from sitegen.authoring.captures.discards import NOT_LISTED, WORDS, Discard
 from sitegen.authoring.captures.record import Frame, FrameFile
 from sitegen.authoring.captures.sorting import Counted, LeftOut, SortedFrames
 from sitegen.authoring.captures.walk import folder_name
@@ -46,13 +46,16 @@ class Changes(Struct, frozen=True):
 
 class ChangeRequest(Struct, frozen=True):
     """`scopes` are the folders of which all is known now; `gone` None leaves frames that are not there any more as they are;
-    `corrects_clock` where the author named the clock of records that do not tell theirs."""
+    `corrects_clock` where the author named the clock of records that do not tell theirs; patterns or a list of kept frames of an
+    earlier run hold until this run has some."""
 
     filter_name: FilterName
     scopes: Mapping[str, str]
     gone: GoneRule | None = None
     with_names: bool = True
     corrects_clock: bool = False
+    has_patterns: bool = False
+    has_list: bool = False
 
 
 class _Edit(Struct):
@@ -139,14 +142,27 @@ def _edit(row: KnownRow, each: Counted, sub: Sub, request: ChangeRequest) -> _Ed
     if row.is_run or each.frame.listed is not None:
         return _Edit(row, {}, row.subs)
     cells = changed_cells(row, sub)
-    if row.file is not None and each.frame.file is not None and is_same_file(row.file, each.frame.file):
+    if row.file is not None and each.frame.file is not None and (
+        is_same_file(row.file, each.frame.file) or each.frame.record.is_processed
+    ):
         cells.pop("file", None)
         cells.pop("folder", None)
     if not request.with_names and row.file is not None:
         cells |= {"file": "", "folder": ""}
     cells |= _named_filter(row, sub) | (_corrected_start(row, each.frame) if request.corrects_clock else {})
-    judged = {} if row.is_judged_by_author else _judged(row, each.discard)
+    stays = row.is_judged_by_author or (each.discard is None and _holds(row.origin.discarded_by, request))
+    judged = {} if stays else _judged(row, each.discard)
     return _Edit(row, cells | judged, (_changed(row.sub, judged, sub),))
+
+
+def _holds(discarded_by: str | None, request: ChangeRequest) -> bool:
+    """Whether an earlier run discarded the frame by what this run was not given: a list, or patterns. Folders, names and missing
+    files speak for themselves each time."""
+    if discarded_by is None or discarded_by == NO_LONGER_THERE:
+        return False
+    if discarded_by == NOT_LISTED:
+        return not request.has_list
+    return not request.has_patterns and not any(discarded_by in words for words in WORDS.values())
 
 
 def _changed(before: Sub, judged: Mapping[str, str], now: Sub) -> Sub:

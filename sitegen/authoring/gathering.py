@@ -100,9 +100,11 @@ def prepare(
     """Sorts the frames, and changes the log in memory."""
     kept_list = read_kept_list(options.kept_list, read.frames) if options.kept_list is not None else None
     taken_in = tuple(frame_of_sub(sub) for sub in log.subs if sub.kind == "light")
-    request = SortingRequest(context.targets, taken_in, context.rig, discarding_of(options, kept_list, diary))
+    discarding = discarding_of(options, kept_list, diary)
+    request = SortingRequest(context.targets, taken_in, context.rig, discarding)
     sorted_frames = sort_frames(read, request)
-    wanted = ChangeRequest(filter_name_of(context.rig), found.scopes, options.gone, options.with_names, context.corrects_clock)
+    wanted = ChangeRequest(filter_name_of(context.rig), found.scopes, options.gone, options.with_names, context.corrects_clock,
+                           bool(discarding.patterns), kept_list is not None)  # fmt: skip
     changes = change_log(log, sorted_frames, wanted)
     gathering = Gathering(
         log=log.relative,

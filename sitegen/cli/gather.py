@@ -3,14 +3,21 @@
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Literal, NoReturn
+from typing import TYPE_CHECKING, Literal, NoReturn
 
 import click
+from msgspec import Struct
 
+from sitegen.authoring.gather_answer import Answer, keep_answer, kept_answer, state_of
 from sitegen.cli.names import ENTRY_NAME, RIG_NAME, TIME_ZONE
 from sitegen.cli.progress import progress
 from sitegen.cli.shared import folders_of, now_ns, places, print_json, problems_as_json, tell, today
+from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, Problem, errors_in
+
+if TYPE_CHECKING:
+    from sitegen.authoring.gathering import GatherOptions
+    from sitegen.cli.retyped import Typed
 
 
 @click.command(short_help="Frames anywhere into one log of the diary.")
@@ -66,50 +73,70 @@ def command(
       sitegen gather helix '/disk/2026-04-*/Light*.fits.fz' --kept-list used.txt --quiet
       sitegen gather helix --undo
     """
-    from sitegen.authoring.gather_answer import Answer, keep_answer, kept_answer, state_of
-
-    folders, began_ns = folders_of(content, themes, output), now_ns()
+    folders = folders_of(content, themes, output)
     if is_undo:
-        _undo(name, content, themes, output, quiet)
+        _undo(name, folders, quiet)
         return
     if not logs:
         raise click.UsageError("Missing argument 'LOG...'.")
     asked = (name, *logs, content, themes, output, target, rig, discarded, gone, time_zone, no_names, today())
     is_plain = not (as_json or dry_run or kept_list)
-    words = list(map(str, asked))
-    state = state_of(words, name, logs, folders, began_ns) if is_plain else None
-    if (answer := kept_answer(state, name, folders)) is not None:
+    run = _Run(name, logs, folders, now_ns(), tuple(map(str, asked)) if is_plain else None, quiet, as_json, dry_run)
+    if (answer := kept_answer(run.state(), name, folders)) is not None:
         _say(answer.problems, answer.lines, quiet)
 
-    from sitegen.authoring.captures.memory import FrameMemory, unknown_to
-    from sitegen.authoring.captures.walk import find_files
-    from sitegen.authoring.gathering import GatherOptions, clock_of_site, gather
-    from sitegen.cli.gathered import again, gathering_json, gathering_lines
+    from sitegen.authoring.gathering import GatherOptions
     from sitegen.cli.retyped import Typed, options_typed, places_typed
 
-    found = find_files(logs)
-    if not found.paths and not found.passed_over:
-        tell(found.problems)
-        sys.exit(1)
     options = GatherOptions(target, rig, discarded, kept_list, gone, time_zone, not no_names, dry_run)
-    memory = FrameMemory(folders.keep, began_ns)
+    typed = Typed("gather", name, logs, places_typed(content, themes, output), options_typed([
+        ("--discarded", discarded), ("--kept-list", [kept_list]), ("--time-zone", [time_zone])]))  # fmt: skip
+    _gather(run, options, typed, jobs)
+
+
+class _Run(Struct, frozen=True):
+    """`words` are all that an answer from memory depends on beside files; None where there is none to be had."""
+
+    name: str
+    logs: tuple[str, ...]
+    folders: Folders
+    began_ns: int
+    words: tuple[str, ...] | None
+    quiet: bool
+    as_json: bool
+    is_dry: bool
+
+    def state(self) -> str | None:
+        if self.words is None:
+            return None
+        return state_of(self.words, self.name, self.logs, self.folders, self.began_ns)
+
+
+def _gather(run: _Run, options: "GatherOptions", typed: "Typed", jobs: int | None) -> NoReturn:
+    from sitegen.authoring.captures.memory import FrameMemory, unknown_to
+    from sitegen.authoring.captures.walk import find_files
+    from sitegen.authoring.gathering import clock_of_site, gather
+    from sitegen.cli.gathered import again, gathering_json, gathering_lines
+
+    found = find_files(run.logs)
+    if not found.paths and not found.passed_over:
+        _say(found.problems, (), run.quiet)
+    memory = FrameMemory(run.folders.keep, run.began_ns)
     try:
-        with progress(len(unknown_to(memory, found.frames)), "reading headers", quiet or as_json) as step:
-            done = gather(name, found, memory, folders, today(), options, jobs, step)
+        with progress(len(unknown_to(memory, found.frames)), "reading headers", run.quiet or run.as_json) as step:
+            done = gather(run.name, found, memory, run.folders, today(), options, jobs, step)
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)
     problems = (*found.problems, *done.problems)
-    typed = Typed("gather", name, logs, places_typed(content, themes, output), options_typed([
-        ("--discarded", discarded), ("--kept-list", [kept_list]), ("--time-zone", [time_zone])]))  # fmt: skip
-    if as_json:
+    if run.as_json:
         print_json({**gathering_json(done), "problems": problems_as_json(problems)})
         sys.exit(1 if errors_in(problems) else 0)
-    zone = clock_of_site(name, folders, today())
-    if is_plain:
-        lines = tuple(gathering_lines(again(done), typed, folders, zone, is_dry=False))
-        keep_answer(state_of(words, name, logs, folders, began_ns), name, folders, Answer(lines, problems))
-    _say(problems, tuple(gathering_lines(done, typed, folders, zone, dry_run)), quiet)
+    zone = clock_of_site(run.name, run.folders, today())
+    if run.words is not None:
+        lines = tuple(gathering_lines(again(done), typed, run.folders, zone, is_dry=False))
+        keep_answer(run.state(), run.name, run.folders, Answer(lines, problems))
+    _say(problems, tuple(gathering_lines(done, typed, run.folders, zone, run.is_dry)), run.quiet)
 
 
 def _say(problems: Sequence[Problem], lines: Sequence[str], quiet: bool) -> NoReturn:
@@ -119,14 +146,14 @@ def _say(problems: Sequence[Problem], lines: Sequence[str], quiet: bool) -> NoRe
     sys.exit(1 if errors_in(problems) else 0)
 
 
-def _undo(name: str, content: Path, themes: Path, output: Path, quiet: bool) -> None:
+def _undo(name: str, folders: Folders, quiet: bool) -> None:
     from sitegen.authoring.gathering import undo
 
     try:
-        log, problems = undo(name, folders_of(content, themes, output), today())
+        log, problems = undo(name, folders, today())
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)
     tell(problems)
     if not quiet:
-        click.echo(f"{content}/{log}: put back as it was before the last gathering")
+        click.echo(f"{folders.content}/{log}: put back as it was before the last gathering")

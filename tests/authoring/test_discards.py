@@ -150,6 +150,32 @@ def test_a_list_that_names_none_of_the_frames(folders: Folders, make_frames: Mak
     assert not log_of(folders).exists()
 
 
+def test_lists_and_patterns_hold_until_there_are_others(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """A run of every morning without them changes no total; one with others judges anew."""
+    make_frames("disk", 4)
+    make_frames("disk", 2, start="2026-11-21T10:00:00", prefix="hazy_")
+    listed = tmp_path / "used.txt"
+    listed.write_text("frame_2026-11-20_000.fits\n", "utf-8")
+    gathered(folders, tmp_path / "disk", kept_list=listed)
+    assert totals(gathered(folders, tmp_path / "disk")) == (1, 5)
+    listed.write_text("\n".join(path.name for path in (tmp_path / "disk").iterdir()), "utf-8")
+    assert totals(gathered(folders, tmp_path / "disk", kept_list=listed)) == (6, 0)
+    assert totals(gathered(folders, tmp_path / "disk", discarded=("hazy_*",))) == (4, 2)
+    assert totals(gathered(folders, tmp_path / "disk")) == (4, 2)
+    assert totals(gathered(folders, tmp_path / "disk", discarded=("none_*",))) == (6, 0)
+
+
+def test_a_calibrated_copy_takes_no_row_over(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Gathered later from a folder of its own: the row goes on naming the original."""
+    make_frames("lights", 2)
+    make_frames("work", 2, prefix="cal_", CALSTAT="BDF", dtype=float)
+    gathered(folders, tmp_path / "lights")
+    before = log_of(folders).read_text("utf-8")
+    assert gathered(folders, tmp_path / "work").known_count == 2
+    assert ",cal_" not in log_of(folders).read_text("utf-8")
+    assert before.count("frame_2026") == log_of(folders).read_text("utf-8").count("frame_2026") == 2
+
+
 def test_frames_that_are_no_longer_there(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """They stay as they are until the author says; then they are discarded, or kept, and come back with their files."""
     frames = make_frames("disk", 5)

@@ -1,6 +1,7 @@
 """A FITS header -> what it says of its frame. Only header blocks are read, once."""
 
 import re
+from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
@@ -120,7 +121,7 @@ def _moment(header: FitsHeader, told: Told) -> _Moment:
 def _pointing(header: FitsHeader) -> tuple[float | None, float | None]:
     """From the mount, else from a solution in the header. Right ascension and declination 0 are how programs write nothing."""
     for ra, dec in _POINTINGS:
-        ra_deg, dec_deg = right_ascension_deg(header.text(ra)), angle_deg(header.text(dec))
+        ra_deg, dec_deg = _angle(header, ra, right_ascension_deg), _angle(header, dec, angle_deg)
         if ra_deg is not None and dec_deg is not None and abs(dec_deg) <= 90 and (ra_deg or dec_deg):
             return round(ra_deg, 5), round(dec_deg, 5)
     if header.text(b"CTYPE1  ").startswith("RA") and header.text(b"CTYPE2  ").startswith("DEC"):
@@ -128,6 +129,14 @@ def _pointing(header: FitsHeader) -> tuple[float | None, float | None]:
         if ra_deg is not None and dec_deg is not None and abs(dec_deg) <= 90:
             return round(ra_deg % 360, 5), round(dec_deg, 5)
     return None, None
+
+
+def _angle(header: FitsHeader, keyword: bytes, parsed: Callable[[str], float | None]) -> float | None:
+    """A plain number is degrees already."""
+    value = header.value(keyword)
+    if isinstance(value, float):
+        return value if 0 <= abs(value) <= 360 else None
+    return parsed(value.strip()) if isinstance(value, str) else None
 
 
 _remembered: dict[object, _Constant] = {}
