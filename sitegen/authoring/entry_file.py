@@ -16,6 +16,7 @@ from sitegen.reading.documents import document_of
 from sitegen.reading.entry_targets import target_number, targets_of
 from sitegen.reading.frame import DiaryReading, Frame, read_frame
 from sitegen.reading.model.entry_file import ENTRY_FILE
+from sitegen.reading.nodes import ListNode, TextNode
 from sitegen.reading.value_types.group import Values
 
 
@@ -61,9 +62,17 @@ def known_entry(name: str, frame: Frame, log: str = "") -> KnownEntry | None:
 
 
 def _item_of(values: Values, log: str) -> Values | None:
-    """The log item that says more about this log than its name."""
+    """The log item that says more about this log than its name, also while there is no such file yet."""
     items = (item.value for item in values.items_of("logs") if isinstance(item.value, Values))
-    return next((item for item in items if any(log in kept.value for kept in item.items_of("files"))), None)
+    return next((item for item in items if log in _named_by(item)), None)
+
+
+def _named_by(item: Values) -> set[str]:
+    node = item.node.get("files")
+    written = node.items if isinstance(node, ListNode) else (node,)
+    return {name for kept in item.items_of("files") for name in kept.value} | {
+        each.text for each in written if isinstance(each, TextNode)
+    }
 
 
 def _own(item: Values | None, values: Values, key: str) -> str:

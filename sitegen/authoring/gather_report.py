@@ -111,7 +111,7 @@ def sorting_report(
 ) -> Sorting:
     """`kept` by the identity of a counted frame, as the log has it in the end."""
     counted = sorted_frames.counted
-    lights_kept = sum(kept.get(id(each.frame), each.discard is None) for each in counted)
+    lights_kept = sum(kept.get(id(each.frame), each.kept) for each in counted)
     left_out = Counter((each.kind, each.what, each.why) for each in sorted_frames.left_out)
     frames: list[Frame] = [each.frame for each in (*counted, *sorted_frames.calibration)]
     discarded_by = Counter(each.discard.by for each in counted if each.discard is not None)

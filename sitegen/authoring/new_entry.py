@@ -112,7 +112,7 @@ def _draft(
 ) -> EntryDraft:  # fmt: skip
     lights = [each.frame for each in sorted_frames.counted]
     filter_name = filter_name_of(rig.rig if rig else None)
-    subs = [sub_of(each.frame, filter_name, each.discard is None, None, None, False) for each in sorted_frames.counted]
+    subs = [sub_of(each.frame, filter_name, each.kept, None, None, False) for each in sorted_frames.counted]
     inside = [path for each in found.paths if (path := _inside(each, diary)) is not None]
     logs = (*patterns_of(inside, diary.folder.names.values()), *((prepared.gathering.log,) if prepared else ()))
     last = max((evening_at(frame.start, longitude_deg) for frame in lights), default=None)

@@ -140,6 +140,16 @@ def test_another_clock_corrects_the_starts(folders: Folders, make_frames: MakeFr
     assert gathered(folders, tmp_path / "disk", time_zone="UTC").moved_clock == 4
 
 
+def test_the_clock_of_the_log_item(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Stands in the entry, and holds where no option says otherwise."""
+    entry = folders.content / "entries/first-light.md"
+    item = "logs: [{files: logs/first-light.ecsv, time_zone: Pacific/Auckland}]"
+    entry.write_text(entry.read_text("utf-8").replace("logs: [logs/first-light.csv]", item), "utf-8")
+    make_frames("disk", 1)
+    assert gathered(folders, tmp_path / "disk").sorting.read_as == "Pacific/Auckland"
+    assert "\n2026-11-19T21:00:00Z," in text_of(folders)
+
+
 def test_a_log_of_the_version_before_had_read_bare_times_as_utc(
     folders: Folders, make_frames: MakeFrames, tmp_path: Path
 ) -> None:

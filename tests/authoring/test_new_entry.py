@@ -181,6 +181,22 @@ def test_it_counts_what_gather_counts(folders: Folders, make_frames: MakeFrames,
     assert (done.sorting.kept, done.sorting.kinds["copy"], done.sorting.kinds["combined"]) == (4, 4, 1)
 
 
+def test_a_table_keeps_what_it_says(folders: Folders, tmp_path: Path) -> None:
+    """Kept, reason, measures and notes of its rows, and begin counts them so."""
+    table = tmp_path / "t.csv"
+    table.write_text(
+        "start,exposure_s,filter,kept,reason,fwhm_arcsec,note\n2026-11-20T10:00:00Z,300,Ha,yes,,2.3,calm\n"
+        "2026-11-20T11:00:00Z,300,L,no,wind,,\n", "utf-8"
+    )  # fmt: skip
+    done = begun(folders, table)
+    assert (done.sorting.kept, done.sorting.discarded, done.sorting.rows) == (1, 1, 2)
+    assert "#  2026-11-20: {clouds: , wind: , ended_by: }  # Ha 1 × 300 s\n" in text_of(folders)
+    rows = (folders.content / "logs/new-one.ecsv").read_text("utf-8").splitlines()[-2:]
+    assert rows == [
+        "2026-11-20T10:00:00Z,300,Ha,light,True,,,,,2.3,calm,Ha", "2026-11-20T11:00:00Z,300,L,light,False,wind,,,,,,L"
+    ]  # fmt: skip
+
+
 def test_many_nights_are_summed(folders: Folders, make_frames: MakeFrames) -> None:
     """Forty night lines at most; those before them in one."""
     frames = [path for day in range(45) for path in

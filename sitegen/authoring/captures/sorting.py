@@ -58,6 +58,11 @@ class Counted(Struct, frozen=True):
     def frame(self) -> Frame:
         return self.exposure.frame
 
+    @property
+    def kept(self) -> bool:
+        """As files, or the table that lists it, have it."""
+        return self.discard is None and (self.frame.listed is None or self.frame.listed.kept)
+
 
 class SortingRequest(Struct, frozen=True):
     """`targets` are what the log shows, none where that is to be found out; `taken_in` the light frames that it has already."""
