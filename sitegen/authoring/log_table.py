@@ -131,16 +131,13 @@ def new_rows(table: LogTable, rows: Iterable[Mapping[str, str]]) -> Iterator[Row
 
 
 def insert_rows(table: LogTable, new: Iterable[tuple[datetime, Row]], starts: Sequence[datetime]) -> None:
-    """Each behind the last row that starts no later; `starts` are those of the rows there are, of a run the first."""
+    """Each before the first row that starts later; `starts` are those of the rows there are, of a run the first."""
     waiting = sorted(new, key=lambda pair: pair[0], reverse=True)
     pieces: list[Row | str] = []
-    later = list(starts)
-    for number in range(len(later) - 2, -1, -1):
-        later[number] = min(later[number], later[number + 1])
     place = 0
     for piece in table.pieces:
         if isinstance(piece, Row):
-            while waiting and waiting[-1][0] < later[place]:
+            while waiting and waiting[-1][0] < starts[place]:
                 pieces.append(waiting.pop()[1])
             place += 1
         pieces.append(piece)

@@ -93,8 +93,8 @@ def test_renamed_with_a_prefix(folders: Folders, make_frames: MakeFrames, tmp_pa
 
 def test_the_authors_word_wins(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """Both ways: a rejected frame that was taken back by hand stays kept, a kept one discarded by hand stays discarded."""
-    make_frames("disk", 2)
-    make_frames("disk/rejected", 1, start="2026-11-21T10:00:00")
+    _, second = make_frames("disk", 2)
+    (rejected,) = make_frames("disk/rejected", 1, start="2026-11-21T10:00:00")
     gathered(folders, tmp_path / "disk")
     text = log_of(folders).read_text("utf-8")
     by_hand = text.replace(",False,rejected,", ",True,,")
@@ -102,6 +102,10 @@ def test_the_authors_word_wins(folders: Folders, make_frames: MakeFrames, tmp_pa
     log_of(folders).write_text(by_hand, "utf-8")
     assert totals(gathered(folders, tmp_path / "disk")) == (2, 1)
     assert log_of(folders).read_text("utf-8") == by_hand
+    second.rename(second.with_name("bad_1.fits"))
+    rejected.rename(tmp_path / "disk/fine.fits")
+    assert totals(gathered(folders, tmp_path / "disk")) == (2, 1)
+    assert ",no,dew," in log_of(folders).read_text("utf-8")
 
 
 def test_a_pattern_takes_the_place_of_the_words(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:

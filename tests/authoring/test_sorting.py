@@ -44,11 +44,11 @@ def test_any_mixture_gives_the_same_totals(folders: Folders, make_frames: MakeFr
 
 def test_the_rawest_counts_wherever_it_lies(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """No sign of processing and integer pixels before a shorter path."""
-    make_frames("disk", 2, prefix="cal_", CALSTAT="BDF", **FLOAT)
+    make_frames("disk", 2, prefix="a_", CALSTAT="BDF", **FLOAT)
     make_frames("disk/very/deep/down", 2, prefix="z_")
     gathered(folders, tmp_path / "disk")
     log = (folders.content / "logs/first-light.ecsv").read_text("utf-8")
-    assert "very/deep/down/z_2026-11-20_000.fits" in log and ",cal_" not in log
+    assert "very/deep/down/z_2026-11-20_000.fits" in log and ",a_2026" not in log
 
 
 def test_a_copy_without_its_original_counts_itself(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
@@ -101,9 +101,11 @@ def test_a_master_dark_is_no_dark(folders: Folders, make_frames: MakeFrames, tmp
 
 
 def test_short_subs_are_no_focus_run(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
-    """A bright core at 10 s beside subs of 300 s: the focuser stands still."""
+    """A bright core at 10 s beside subs of 300 s: the focuser follows the temperature, now and then."""
     make_frames("disk/a", 4)
-    make_frames("disk/core", 20, start="2026-11-20T11:00:00", EXPTIME=10.0, step_s=12, FOCUSPOS=5000)
+    for number in range(5):
+        start = f"2026-11-20T11:0{number}:00"
+        make_frames("disk/core", 4, start=start, prefix=f"{number}_", EXPTIME=10.0, step_s=14, FOCUSPOS=5000 - number)
     assert kinds(gathered(folders, tmp_path / "disk")) == {"kept": 24}
 
 
