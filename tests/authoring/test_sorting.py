@@ -44,11 +44,11 @@ def test_any_mixture_gives_the_same_totals(folders: Folders, make_frames: MakeFr
 
 def test_the_rawest_counts_wherever_it_lies(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """No sign of processing and integer pixels before a shorter path."""
-    make_frames("disk", 2, prefix="a_", CALSTAT="BDF", **FLOAT)
+    make_frames("disk", 2, prefix="k_", CALSTAT="BDF", **FLOAT)
     make_frames("disk/very/deep/down", 2, prefix="z_")
     gathered(folders, tmp_path / "disk")
     log = (folders.content / "logs/first-light.ecsv").read_text("utf-8")
-    assert "very/deep/down/z_2026-11-20_000.fits" in log and ",a_2026" not in log
+    assert "very/deep/down/z_2026-11-20_000.fits" in log and ",k_2026" not in log
 
 
 def test_a_copy_without_its_original_counts_itself(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
