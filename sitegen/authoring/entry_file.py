@@ -1,6 +1,7 @@
 """One entry of the diary as it stands: what its front matter names, and the same file naming one more log."""
 
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 from msgspec import Struct
@@ -9,19 +10,25 @@ from sitegen.authoring.front_matter_edit import with_log
 from sitegen.authoring.new_files import refuse, write_over
 from sitegen.diary.rig import Rig
 from sitegen.diary.site import Site
+from sitegen.diary.target import Target
 from sitegen.problems import DiaryProblems, Problem
 from sitegen.reading.documents import document_of
+from sitegen.reading.entry_targets import target_number, targets_of
 from sitegen.reading.frame import DiaryReading, Frame, read_frame
 from sitegen.reading.model.entry_file import ENTRY_FILE
+from sitegen.reading.nodes import ListNode, TextNode
 from sitegen.reading.value_types.group import Values
 
 
 class KnownEntry(Struct, frozen=True):
-    """`logs` are the files its front matter names; `rig` and `site` are None where it names none or a wrong one."""
+    """`logs` are the files its front matter names; `rig` and `site` are None where it names none or a wrong one. Rig, site,
+    targets and time zone are those of the log asked for, where its item has its own."""
 
     logs: frozenset[str]
     rig: Rig | None
     site: Site | None
+    targets: tuple[Target, ...] = ()
+    time_zone: str | None = None
 
 
 def frame_of(content: Path, today: date) -> Frame:
@@ -36,15 +43,40 @@ def entry_path(name: str) -> str:
     return ENTRY_FILE.pattern.replace("NAME", name)
 
 
-def known_entry(name: str, frame: Frame) -> KnownEntry | None:
-    """None where there is no such entry."""
+def known_entry(name: str, frame: Frame, log: str = "") -> KnownEntry | None:
+    """None where there is no such entry. `log` is the path inside content/ that the answer is for."""
     if entry_path(name) not in frame.folder.names:
         return None
-    values = document_of(ENTRY_FILE, entry_path(name), frame.folder, frame.today).values
+    document = document_of(ENTRY_FILE, entry_path(name), frame.folder, frame.today)
+    values = document.values
     if values is None:
         return KnownEntry(frozenset(), None, None)
-    rig, site = frame.rigs.get(values.get("rig") or ""), frame.sites.get(values.get("site") or "")
-    return KnownEntry(frozenset(_logs(values)), rig, site)
+    item = _item_of(values, log)
+    rig, site = (frame.rigs.get(_own(item, values, "rig")), frame.sites.get(_own(item, values, "site")))
+    targets = document.desk.until_full(partial(targets_of, values, document.desk))
+    listed = targets.targets if targets is not None else ()
+    if targets is not None and item is not None and item.get("target"):
+        number = document.desk.until_full(partial(target_number, item.get("target"), values.node, targets, document.desk))
+        listed = (targets.targets[number],) if number is not None else listed
+    return KnownEntry(frozenset(_logs(values)), rig, site, listed, item.get("time_zone") if item is not None else None)
+
+
+def _item_of(values: Values, log: str) -> Values | None:
+    """The log item that says more about this log than its name, also while there is no such file yet."""
+    items = (item.value for item in values.items_of("logs") if isinstance(item.value, Values))
+    return next((item for item in items if log in _named_by(item)), None)
+
+
+def _named_by(item: Values) -> set[str]:
+    node = item.node.get("files")
+    written = node.items if isinstance(node, ListNode) else (node,)
+    return {name for kept in item.items_of("files") for name in kept.value} | {
+        each.text for each in written if isinstance(each, TextNode)
+    }
+
+
+def _own(item: Values | None, values: Values, key: str) -> str:
+    return (item.get(key) if item is not None else None) or values.get(key) or ""
 
 
 def _logs(values: Values) -> list[str]:

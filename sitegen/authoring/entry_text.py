@@ -2,13 +2,15 @@
 
 import json
 import re
-from collections.abc import Iterable, Iterator, Sequence
-from datetime import date
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date, timedelta
 from itertools import groupby
 
 from msgspec import Struct
 
-from sitegen.authoring.gathering import NewOfNight
+from sitegen.authoring.filter_advice import filter_advice
+from sitegen.authoring.gather_report import NewOfNight
 from sitegen.authoring.rig_fit import RigFit
 from sitegen.authoring.schemas import schema_line
 from sitegen.authoring.site_fit import SiteFit
@@ -18,11 +20,15 @@ from sitegen.reading.model.entry_file import ENTRY_FILE
 
 _PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 +._/*-]*|[A-Za-z0-9_./*-]+/[A-Za-z0-9_./*-]+")
 _YAML_WORDS = frozenset({"yes", "no", "on", "off", "true", "false", "null", "y", "n"})
+STILL_GATHERING = timedelta(days=60)
+NIGHT_LINES = 40
+CONFIRM = "to be confirmed:"
 
 
 class EntryDraft(Struct, frozen=True):
-    """`logs` as paths or patterns inside content/; `nights` of light frames, in time order; `with_schema` where the diary holds
-    the schemas for editors; `unknown` are filters in the logs that the rig does not have."""
+    """`logs` as paths or patterns inside content/; `nights` of kept light frames, in time order; `with_schema` where the diary
+    holds the schemas for editors; `unknown` are filters in the logs that the rig does not have, with the number of their subs;
+    `unnamed` subs name no filter where the rig has some; `last_night` is the evening of the newest sub."""
 
     name: str
     logs: tuple[str, ...]
@@ -31,38 +37,70 @@ class EntryDraft(Struct, frozen=True):
     target: TargetFit | None
     nights: tuple[NewOfNight, ...]
     with_schema: bool = True
-    unknown: tuple[str, ...] = ()
+    unknown: Mapping[str, int] = {}
+    unnamed: int = 0
+    last_night: date | None = None
 
     @property
     def whole(self) -> bool:
         """Whether the diary has all that its logs need to be read."""
-        return self.rig is not None and self.site is not None and not self.unknown
+        return self.rig is not None and self.site is not None and not self.unknown and not self.unnamed
 
 
 def entry_text(draft: EntryDraft, today: date) -> str:
     return "\n".join(["---", *_front_matter(draft, today), "---", *_body(draft)]) + "\n"
 
 
+def published_on(draft: EntryDraft, today: date) -> date:
+    """The day after the last night, and not in the future."""
+    return today if draft.last_night is None else min(draft.last_night + timedelta(days=1), today)
+
+
+def stage_of(draft: EntryDraft, today: date) -> str:
+    """A project whose last night is younger than two months goes on."""
+    return "gathering" if draft.last_night is None or today - draft.last_night < STILL_GATHERING else "finished"
+
+
 def _front_matter(draft: EntryDraft, today: date) -> Iterator[str]:
     if draft.with_schema:
         yield schema_line(ENTRY_FILE)
     yield f"title: {_yaml(_title(draft))}"
-    yield f"published: {today}"
+    yield f"published: {published_on(draft, today)}"
     yield f"#summary:  # {GAP} one or two sentences for lists and feeds"
-    yield "stage: gathering"
+    yield f"stage: {stage_of(draft, today)}"
     yield _target_line(draft.target)
-    yield _named_line("rig", draft.rig.rig.slug if draft.rig else None, draft.rig, _doubt(draft.rig))
-    yield _named_line("site", draft.site.site.slug if draft.site else None, draft.site)
-    if not draft.whole:
-        yield f"# The logs wait until {_waited_for(draft)}; then take the '#' away."
+    yield _named_line("rig", draft.rig.rig.slug if draft.rig else None, doubt_of(draft.rig))
+    yield _named_line("site", draft.site.site.slug if draft.site else None, _site_doubt(draft.site))
+    yield from _waited_for(draft)
     yield f"{'' if draft.whole else '#'}logs: [{', '.join(map(_yaml, draft.logs))}]"
     yield f"#wanted: {{{', '.join(f'{_yaml(what)}: 4' for what in _filters(draft))}}}  # {GAP} the hours aimed for, by filter"
     yield f"#nights:  # {GAP} what only you know of them"
-    for evening, rows in groupby(draft.nights, key=lambda row: row.evening):
-        yield f"#  {evening}: {{clouds: , wind: , ended_by: }}  # {', '.join(_words(row) for row in rows)}"
+    yield from _night_lines(draft)
     yield f"#pictures:  # {GAP} once there is one; 'alt' says what a reader who cannot see it should know"
     yield "#  - {file: pictures/NAME.jpg, alt: , caption: }"
     yield f"#lessons: {{worked: [], failed: [], next: []}}  # {GAP} what it taught"
+
+
+def _night_lines(draft: EntryDraft) -> Iterator[str]:
+    nights = [(evening, list(rows)) for evening, rows in groupby(draft.nights, key=lambda row: row.evening)]
+    shown = nights if len(nights) <= NIGHT_LINES else nights[-NIGHT_LINES:]
+    if left := nights[: -len(shown)]:
+        yield f"#  {len(left)} nights before these: {', '.join(summed_words(row for _, rows in left for row in rows))}"
+    for evening, rows in shown:
+        yield f"#  {evening}: {{clouds: , wind: , ended_by: }}  # {', '.join(map(frames_words, rows))}"
+
+
+def frames_words(row: NewOfNight) -> str:
+    """'Ha 12 × 300 s'."""
+    return f"{row.what} {row.count} × {row.exposure_s:g} s"
+
+
+def summed_words(rows: Iterable[NewOfNight]) -> list[str]:
+    """The same over several nights."""
+    counted: Counter[tuple[str, float]] = Counter()
+    for row in rows:
+        counted[row.what, row.exposure_s] += row.count
+    return [f"{what} {count} × {exposure_s:g} s" for (what, exposure_s), count in sorted(counted.items())]
 
 
 def _body(draft: EntryDraft) -> Iterator[str]:
@@ -75,10 +113,33 @@ def _body(draft: EntryDraft) -> Iterator[str]:
     yield f"*{GAP} how the nights went, and what you would do otherwise.*"
 
 
-def _waited_for(draft: EntryDraft) -> str:
+def _waited_for(draft: EntryDraft) -> Iterator[str]:
+    """What the logs wait for, each with the line that ends the waiting."""
+    if draft.whole:
+        return
     if draft.rig is None or draft.site is None:
-        return "a rig and a site are named"
-    return f"rigs/{draft.rig.rig.slug}.yaml has {', '.join(map(repr, draft.unknown))} among its filters"
+        yield "# The logs wait until a rig and a site are named; then take the '#' away."
+    for advice in waiting_for(draft):
+        yield f"# {advice}"
+    if draft.rig is not None and (draft.unknown or draft.unnamed):
+        yield "# The logs wait until that is done; then take the '#' away."
+
+
+def waiting_for(draft: EntryDraft) -> list[str]:
+    """One line each filter that the rig does not know."""
+    if draft.rig is None:
+        return []
+    lines = [f"{subs_words(count)} for {word!r}: {filter_advice(word, draft.rig.rig)}" for word, count in draft.unknown.items()]
+    if draft.unnamed:
+        some = next(iter(sorted(draft.rig.rig.filters)))
+        item = f"logs: [{{files: [{', '.join(draft.logs)}], filter: {_yaml(some)}}}]"
+        what = f"{subs_words(draft.unnamed)} for the name of their filter, which no header tells"
+        lines.append(f"{what}: write '{item}' if it was '{some}'")
+    return lines
+
+
+def subs_words(count: int) -> str:
+    return f"{count} sub waits" if count == 1 else f"{count} subs wait"
 
 
 def _title(draft: EntryDraft) -> str:
@@ -88,31 +149,47 @@ def _title(draft: EntryDraft) -> str:
 
 def _target_line(target: TargetFit | None) -> str:
     if target is None:
-        return f"#target: M 101  # {GAP} the headers name none"
+        return f"#target: NGC 253  # {GAP} the headers name none"
+    offered = f"; the catalogue has {target.offered} there" if target.offered else ""
+    doubt = f"  # {CONFIRM} guessed from {target.by}{offered}" if target.by else ""
     if target.catalogued:
-        return f"target: {_yaml(target.name)}"
+        return f"target: {_yaml(target.name)}{doubt}"
+    if target.moving:
+        return f"target: {{name: {_yaml(target.name)}, kind: moving}}{doubt}"
     if target.ra_deg is None or target.dec_deg is None:
         return f"#target: {_yaml(target.name)}  # {GAP} no catalogue here has it; give its ra and dec"
-    place = f"ra: {target.ra_deg}, dec: {target.dec_deg}"
-    return f"target: {{name: {_yaml(target.name)}, {place}}}  # {GAP} no catalogue here has it; is the name right?"
+    return f"target: {{name: {_yaml(target.name)}, ra: {target.ra_deg}, dec: {target.dec_deg}}}{doubt}"
 
 
-def _named_line(key: str, slug: str | None, fit: RigFit | SiteFit | None, doubt: str = "") -> str:
-    if slug is None or fit is None:
+def _named_line(key: str, slug: str | None, doubt: str) -> str:
+    if slug is None:
         return f"#{key}: NAME  # {GAP} the diary has no {key} yet; describe it in {key}s/NAME.yaml"
-    return f"{key}: {slug}" if fit.sure else f"{key}: {slug}  # {GAP} the logs leave it open{doubt}; is it this one?"
+    return f"{key}: {slug}  # {CONFIRM} {doubt}" if doubt else f"{key}: {slug}"
 
 
-def _doubt(fit: RigFit | None) -> str:
-    return f" ({fit.against})" if fit is not None and fit.against else ""
+def doubt_of(rig: RigFit | None) -> str:
+    """What an unsure rig was guessed from, and what speaks against it."""
+    if rig is None or rig.sure:
+        return ""
+    return f"guessed from {rig.by}{f'; {rig.against}' if rig.against else ''}"
+
+
+def _site_doubt(site: SiteFit | None) -> str:
+    return f"guessed from {site.by}" if site is not None and not site.sure else ""
 
 
 def _filters(draft: EntryDraft) -> Sequence[str]:
-    return list(dict.fromkeys(row.what for row in sorted(draft.nights, key=lambda row: -row.count)))
+    """As 'wanted' calls them: without a filter, what the camera sees."""
+    counted: Counter[str] = Counter()
+    for row in draft.nights:
+        counted[_wanted_name(row.what, draft)] += row.count
+    return [what for what, _ in sorted(counted.items(), key=lambda pair: (-pair[1], pair[0]))]
 
 
-def _words(row: NewOfNight) -> str:
-    return f"{row.what} {row.count} × {row.exposure_s:g} s"
+def _wanted_name(what: str, draft: EntryDraft) -> str:
+    if what != "light" or draft.rig is None:
+        return what
+    return "colour" if draft.rig.rig.trains[-1].camera.colour == "colour" else "clear"
 
 
 def _yaml(text: str) -> str:

@@ -1,23 +1,34 @@
-"""logs/NAME.ecsv: what frames lying elsewhere tell, without the frames, their names or their place."""
+"""logs/NAME.ecsv: what frames lying elsewhere tell, without the frames. What is private in it is never published."""
 
-import csv
-import io
-from collections.abc import Callable, Iterable
-from datetime import UTC, date, datetime, timedelta
+from collections.abc import Callable, Iterable, Mapping
+from datetime import datetime
+from functools import lru_cache
+from math import isclose
 from pathlib import Path
 from typing import Any
 
-from msgspec.structs import replace
+from msgspec import Struct
+from msgspec.structs import asdict
 
+from sitegen.authoring.captures.reading import to_milliseconds
+from sitegen.authoring.captures.record import Frame
+from sitegen.authoring.gathered_rows import FilterName, KnownRow, known_rows
+from sitegen.authoring.log_table import LogTable, new_table, parse_table
 from sitegen.authoring.new_files import refuse
+from sitegen.diary.frame_origin import FrameOrigin
 from sitegen.diary.sub import Sub
+from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, errors_in
+from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogRequest
+from sitegen.reading.frame import Frame as DiaryFrame
 
 MARK = "# meta: {written_by: sitegen gather}"
-# Name, ECSV type, unit; those of the second part only where a row has them.
-ALWAYS: tuple[tuple[str, str, str], ...] = (
+_WRITTEN_BY_US = "written_by: sitegen gather"
+Column = tuple[str, str, str]
+"""Name, ECSV type, unit."""
+ALWAYS: tuple[Column, ...] = (
     ("start", "string", ""),
     ("exposure_s", "float64", "s"),
     ("filter", "string", ""),
@@ -28,66 +39,148 @@ ALWAYS: tuple[tuple[str, str, str], ...] = (
     ("gain", "float64", ""),
     ("sensor_c", "float64", "deg_C"),
 )
-WHERE_KNOWN: tuple[tuple[str, str, str], ...] = (
+MEASURED: tuple[Column, ...] = (
     ("fwhm_arcsec", "float64", "arcsec"),
     ("elongation", "float64", ""),
     ("guiding_rms_arcsec", "float64", "arcsec"),
     ("note", "string", ""),
 )
+PRIVATE: tuple[Column, ...] = (
+    ("file", "string", ""),
+    ("folder", "string", ""),
+    ("object", "string", ""),
+    ("ra_deg", "float64", "deg"),
+    ("dec_deg", "float64", "deg"),
+    ("filter_told", "string", ""),
+    ("focal_length_mm", "float64", "mm"),
+    ("pixel_um", "float64", "um"),
+    ("width_px", "int64", ""),
+    ("height_px", "int64", ""),
+    ("latitude_deg", "float64", "deg"),
+    ("longitude_deg", "float64", "deg"),
+    ("camera_id", "string", ""),
+    ("discarded_by", "string", ""),
+    ("clock", "string", ""),
+)
+_OWN = (*(column[0] for column in (*ALWAYS, *MEASURED)), "clock")
+COLUMNS = {column[0]: column for column in (*ALWAYS, *MEASURED, *PRIVATE)}
 
 
-def log_text(subs: Iterable[Sub]) -> str:
-    """ECSV 1.0 (Astropy Proposal for Enhancement 6), in time order."""
-    rows = sorted(subs, key=lambda sub: (sub.start, sub.kind, sub.filter or ""))
-    columns = [*ALWAYS, *(each for each in WHERE_KNOWN if any(getattr(sub, each[0]) is not None for sub in rows))]
-    head = ["# %ECSV 1.0", "# ---", "# datatype:"]
-    head += [f"# - {{name: {name}, {f'unit: {unit}, ' if unit else ''}datatype: {kind}}}" for name, kind, unit in columns]
-    head += [MARK, "# delimiter: ','", "# schema: astropy-2.0"]
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(name for name, _, _ in columns)
-    writer.writerows([_cell(getattr(sub, name)) for name, _, _ in columns] for sub in rows)
-    return "\n".join(head) + "\n" + text.getvalue()
+class GatheredLog(Struct, frozen=True):
+    """The log as it is on the disk: its text, '' where there is none, its table and what its rows say. `relative` is its path
+    inside content/."""
+
+    relative: str
+    path: Path
+    shown: str
+    text: str
+    table: LogTable
+    rows: tuple[KnownRow, ...]
+
+    @property
+    def subs(self) -> tuple[Sub, ...]:
+        return tuple(sub for row in self.rows for sub in row.subs)
 
 
-def subs_gathered(path: Path, shown: str, today: date) -> tuple[Sub, ...]:
-    """What an earlier gathering wrote, with all that its author added since; nothing where there is no such file.
-
-    Raises DiaryProblems for one that gather did not write, or that cannot be read without a loss.
-    """
+def read_gathered(relative: str, diary: DiaryFrame) -> GatheredLog:
+    """Raises DiaryProblems for a log that gather did not write, or that cannot be read without a loss."""
+    path, shown = diary.folder.path(relative), diary.folder.shown(relative)
     if not path.exists():
-        return ()
+        return GatheredLog(relative, path, shown, "", new_table(ALWAYS, MARK), ())
     try:
-        written_by_us = MARK in path.read_text("utf-8", "replace")
+        text = path.read_bytes().decode("utf-8", "replace")
     except OSError as trouble:
         raise refuse(shown, f"cannot be read: {trouble.strerror or 'the system refuses'}") from trouble
-    if not written_by_us:
+    if not is_written_by_us(text):
         raise refuse(shown, "was not written by 'sitegen gather'", "give it another name, or gather under another one")
-    reading = read_log(LogRequest(path, shown, path.name, None, None, None, None, None, (shown, 1, 1), today))
+    reading = read_log(LogRequest(path, shown, path.name, None, None, None, None, None, (shown, 1, 1), diary.today))
     if errors_in(reading.problems):
         raise DiaryProblems(reading.problems)
-    return tuple(map(to_milliseconds, reading.subs))
+    table = parse_table(text)
+    return GatheredLog(relative, path, shown, text, table, known_rows(table, reading.subs))
 
 
-def to_milliseconds(sub: Sub) -> Sub:
-    """As exactly as a start is written, so that a frame is recognised by what was written of it."""
-    start = sub.start.astimezone(UTC)
-    milliseconds = round(start.microsecond / 1000)
-    return replace(sub, start=start.replace(microsecond=0) + timedelta(milliseconds=milliseconds))
+def is_written_by_us(text: str) -> bool:
+    return _WRITTEN_BY_US in text
 
 
-def _cell(value: Any) -> str:
-    return next((write(value) for kind, write in _WRITERS if isinstance(value, kind)), "")
+def sub_of(frame: Frame, filter_name: FilterName, kept: bool, reason: str | None, by: str | None, with_names: bool) -> Sub:
+    """The frame as a row of the log. The rig's own short name for its filter where that is known, else the header's words."""
+    record, file = frame.record, frame.file if with_names else None
+    words = record.filter_words if record.filter_words.casefold() not in NO_FILTER_WORDS else ""
+    listed = frame.listed
+    measured = {name: getattr(listed, name) for name, _, _ in MEASURED} if listed is not None else {}
+    origin = FrameOrigin(
+        file=file.below if file else None,
+        folder=file.folder if file else None,
+        object=record.object or None,
+        ra_deg=record.ra_deg,
+        dec_deg=record.dec_deg,
+        filter_told=record.filter_words or None,
+        focal_length_mm=record.focal_length_mm,
+        pixel_um=record.pixel_um,
+        width_px=record.width_px,
+        height_px=record.height_px,
+        latitude_deg=record.latitude_deg,
+        longitude_deg=record.longitude_deg,
+        camera_id=record.camera_id or None,
+        discarded_by=by,
+    )
+    return Sub(
+        frame.start, frame.exposure_s, "", "", filter=filter_name(words or None), kind=frame.kind, kept=kept, reason=reason,
+        binning=record.binning, gain=record.gain, sensor_c=record.sensor_c, clock=frame.clock, origin=origin, **measured,
+    )  # fmt: skip
+
+
+def cells_of(sub: Sub) -> dict[str, str]:
+    """Text by column; nothing for what is not known."""
+    values = {name: getattr(sub, name) for name in _OWN} | asdict(sub.origin or FrameOrigin())
+    return {name: cell_text(value) for name, value in values.items() if value is not None and value != ""}
+
+
+def changed_cells(row: KnownRow, sub: Sub) -> dict[str, str]:
+    """The private cells that the header now says otherwise; what it leaves open stays."""
+    if row.origin == sub.origin:
+        return {}
+    before, now = asdict(row.origin), asdict(sub.origin or FrameOrigin())
+    return {name: cell_text(value) for name, value in now.items()
+            if name != "discarded_by" and value is not None and not _is_equal(before[name], value)}  # fmt: skip
+
+
+def _is_equal(before: object, value: object) -> bool:
+    if isinstance(before, float | int) and isinstance(value, float | int):
+        return isclose(before, value, rel_tol=1e-9, abs_tol=1e-9)
+    return before == value
+
+
+def missing_columns(table: LogTable, cells: Iterable[Mapping[str, str]]) -> tuple[Column, ...]:
+    """Of those that these cells need, in their order."""
+    needed = {name for row in cells for name in row} - table.columns.keys()
+    return tuple(column for name, column in COLUMNS.items() if name in needed)
+
+
+def cell_text(value: Any) -> str:
+    write = _WRITERS.get(type(value))
+    return write(value) if write is not None else ""
 
 
 def _moment(moment: datetime) -> str:
-    return moment.isoformat(timespec="milliseconds" if moment.microsecond else "seconds").replace("+00:00", "Z")
+    return to_milliseconds(moment).isoformat(timespec="milliseconds" if moment.microsecond else "seconds").replace("+00:00", "Z")
 
 
-_WRITERS: tuple[tuple[type, Callable[[Any], str]], ...] = (
-    (datetime, _moment),
-    (bool, str),
-    (float, lambda number: f"{number:.10g}"),
-    (int, str),
-    (str, str),
-)
+@lru_cache(maxsize=4_096)
+def _float(number: float) -> str:
+    return f"{number:.10g}"
+
+
+_WRITERS: Mapping[type, Callable[[Any], str]] = {datetime: _moment, bool: str, float: _float, int: str, str: str}
+
+
+def log_path(name: str) -> str:
+    return f"logs/{name}.ecsv"
+
+
+def is_gathered_name(name: str, folders: Folders) -> bool:
+    """Whether a log of that name was gathered before."""
+    path = folders.content / log_path(name)
+    return path.is_file() and is_written_by_us(path.read_text("utf-8", "replace"))

@@ -1,112 +1,189 @@
-"""Frames lying anywhere -> logs/NAME.ecsv, and what came new."""
+"""Frames lying anywhere -> logs/NAME.ecsv, and what came of each of them."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import date
 from pathlib import Path
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from sitegen.authoring.entry_file import KnownEntry, frame_of, known_entry, name_log
-from sitegen.authoring.frame_reading import Progress, ReadFrame, read_frames
-from sitegen.authoring.gathered_log import log_text, subs_gathered, to_milliseconds
-from sitegen.authoring.known_frames import FilterName, KnownFrames
-from sitegen.authoring.new_files import write_over
-from sitegen.authoring.rig_fit import disagreements
+from sitegen.authoring.captures.discards import Discarding, KeptList, read_kept_list
+from sitegen.authoring.captures.memory import FrameMemory
+from sitegen.authoring.captures.places import Target, target_called
+from sitegen.authoring.captures.reading import Progress, ReadFrames, Unreadable, frame_of_sub, frames_of, read_records
+from sitegen.authoring.captures.sorting import SortedFrames, SortingRequest, sort_frames
+from sitegen.authoring.captures.walk import FoundFiles
+from sitegen.authoring.entry_file import KnownEntry, entry_path, frame_of, known_entry, name_log
+from sitegen.authoring.gather_report import Gathering, nights_of, sorting_report, totals_of
+from sitegen.authoring.gather_undo import Undo, text_of
+from sitegen.authoring.gathered_changes import ChangeRequest, GoneRule, change_log
+from sitegen.authoring.gathered_log import GatheredLog, log_path, read_gathered
+from sitegen.authoring.gathered_rows import FilterName
+from sitegen.authoring.log_table import table_text
+from sitegen.authoring.new_files import refuse, write_over
 from sitegen.diary.rig import Rig
-from sitegen.diary.sub import Sub
+from sitegen.diary.settings import Settings
+from sitegen.diary.target import Target as DiaryTarget
 from sitegen.folders import Folders
-from sitegen.problems import DiaryProblems, Problem, errors_in, in_order
+from sitegen.problems import DiaryProblems, Problem, hint_for, in_order
 from sitegen.reading.capture_logs.filter_names import match_filter
 from sitegen.reading.capture_logs.joining import MOST_ALIKE
-from sitegen.reading.frame import Frame
-from sitegen.sky.solar_time import evening_at
+from sitegen.reading.frame import Frame as DiaryFrame
 
 
-class NewOfNight(Struct, frozen=True):
-    """`what` is a filter's name, or the kind of a calibration frame."""
+class GatherOptions(Struct, frozen=True):
+    """What is asked beyond the frames. None, or nothing, leaves it to the entry, the settings or the frames themselves."""
 
-    evening: date
-    what: str
-    count: int
-    exposure_s: float
-
-
-class Gathering(Struct, frozen=True):
-    """`log` is the path inside content/. `named` tells whether the entry names it now, None where there is no entry."""
-
-    log: str
-    new: tuple[NewOfNight, ...]
-    new_count: int
-    known_count: int
-    unreadable: int
-    named: bool | None
-    problems: tuple[Problem, ...]
+    target: str | None = None
+    rig: str | None = None
+    discarded: tuple[str, ...] = ()
+    kept_list: Path | None = None
+    gone: GoneRule | None = None
+    time_zone: str | None = None
+    with_names: bool = True
+    dry_run: bool = False
 
 
-def log_path(name: str) -> str:
-    return f"logs/{name}.ecsv"
+class LogContext(Struct, frozen=True):
+    """What a log's frames stand in: rig and targets where they are known, the longitude by which nights change, and the clock of
+    records that do not tell theirs, None for UTC; `corrects_clock` where the author named it this time."""
+
+    rig: Rig | None
+    targets: tuple[Target, ...]
+    longitude_deg: float
+    time_zone: str | None
+    corrects_clock: bool = False
+
+
+class Prepared(Struct, frozen=True):
+    """A gathering, and the log's text before and after it; nothing is written yet."""
+
+    gathering: Gathering
+    path: Path
+    shown: str
+    before: str
+    after: str
+    sorted_frames: SortedFrames
 
 
 def gather(
-    name: str,
-    paths: Sequence[Path],
-    folders: Folders,
-    today: date,
-    time_zone: str | None = None,
-    jobs: int | None = None,
-    progress: Progress | None = None,
-) -> Gathering:
-    """Reads, writes the log where anything is new, and names it in the entry. An unreadable file is a problem in the answer.
+    name: str, found: FoundFiles, memory: FrameMemory, folders: Folders, today: date, options: GatherOptions | None = None,
+    jobs: int | None = None, progress: Progress | None = None,
+) -> Gathering:  # fmt: skip
+    """Reads, changes the log where anything is new, and names it in the entry. An unreadable file is a problem in the answer.
 
     Raises DiaryProblems, with nothing written, where there is no diary or the log is not one that may be written again.
     """
-    frame = frame_of(folders.content, today)
-    entry = known_entry(name, frame)
-    read = read_frames(paths, today, time_zone, jobs, progress)
-    gathering = write_gathered(name, read, frame, entry.rig if entry else None, longitude_of(read, entry, frame))
-    return _named_in_entry(name, gathering, entry, frame_of(folders.content, today))
+    options = options or GatherOptions()
+    diary = frame_of(folders.content, today)
+    entry = known_entry(name, diary, log_path(name))
+    rig = rig_called(options.rig, diary) or (entry.rig if entry else None)
+    records = read_records(found.frames, memory, jobs, progress)
+    if not options.dry_run:
+        memory.save()
+    log = read_gathered(log_path(name), diary)
+    asked = options.time_zone or (entry.time_zone if entry else None)
+    time_zone = asked or remembered_clock(log)
+    read = frames_of(found.frames, records, found.tables, time_zone, today)
+    targets = (target_called(options.target),) if options.target else _targets_of(entry)
+    context = LogContext(rig, targets, longitude_of(read, entry, diary), time_zone, asked is not None)
+    prepared = prepare(log, read, found, diary, options, context)
+    if options.dry_run:
+        return prepared.gathering
+    return write_prepared(name, prepared, folders, today, entry is not None)
 
 
-def write_gathered(name: str, read: Sequence[ReadFrame], frame: Frame, rig: Rig | None, longitude_deg: float) -> Gathering:
-    relative = log_path(name)
-    path, shown = frame.folder.path(relative), frame.folder.shown(relative)
-    filter_name = _filter_name(rig)
-    before = subs_gathered(path, shown, frame.today)
-    known = KnownFrames(before, filter_name)
-    subs = [replace(to_milliseconds(sub), filter=filter_name(sub.filter)) for one in read for sub in one.subs]
-    new = [sub for sub in subs if known.take(sub)]
-    if new:
-        write_over(path, log_text([*before, *new]), shown)
-    return Gathering(
-        log=relative,
-        new=nights_of(new, longitude_deg),
-        new_count=len(new),
-        known_count=len(subs) - len(new),
-        unreadable=sum(one.unreadable for one in read),
+def prepare(
+    log: GatheredLog, read: ReadFrames, found: FoundFiles, diary: DiaryFrame, options: GatherOptions, context: LogContext
+) -> Prepared:
+    """Sorts the frames, and changes the log in memory."""
+    kept_list = read_kept_list(options.kept_list, read.frames) if options.kept_list is not None else None
+    taken_in = tuple(frame_of_sub(sub) for sub in log.subs if sub.kind == "light")
+    discarding = discarding_of(options, kept_list, diary)
+    request = SortingRequest(context.targets, taken_in, context.rig, discarding)
+    sorted_frames = sort_frames(read, request)
+    wanted = ChangeRequest(filter_name_of(context.rig), found.scopes, options.gone, options.with_names, context.corrects_clock,
+                           bool(discarding.patterns), kept_list is not None)  # fmt: skip
+    changes = change_log(log, sorted_frames, wanted)
+    gathering = Gathering(
+        log=log.relative,
+        sorting=sorting_report(sorted_frames, changes.kept, len(found.frames), len(read.table_rows), found.passed_over,
+                               context.time_zone or "UTC"),
+        totals=totals_of(changes.subs),
+        new=nights_of(changes.new, context.longitude_deg),
+        new_count=len(changes.new),
+        known_count=changes.known,
+        judged_anew=changes.judged_anew,
+        moved_clock=changes.moved_clock,
+        removed=changes.removed,
+        gone=changes.gone,
         named=None,
-        problems=drawn_together([*(problem for one in read for problem in one.problems), *_against_rig(read, rig)]),
-    )
+        problems=drawn_together([*unreadable_problems(sorted_frames.unreadable), *read.problems, *sorted_frames.against_rig]),
+        strangers=kept_list.strangers if kept_list else 0,
+        without_names=not options.with_names,
+    )  # fmt: skip
+    after = table_text(log.table) if log.text or changes.new else ""
+    return Prepared(gathering, log.path, log.shown, log.text, after, sorted_frames)
 
 
-def longitude_of(read: Iterable[ReadFrame], entry: KnownEntry | None, frame: Frame) -> float:
+def write_prepared(name: str, prepared: Prepared, folders: Folders, today: date, has_entry: bool) -> Gathering:
+    """The log, where it changed, and its name in the entry; both can be taken back."""
+    if prepared.after != prepared.before:
+        write_over(prepared.path, prepared.after, prepared.shown)
+    gathering, entry_before, entry_after = prepared.gathering, "", ""
+    if has_entry:
+        diary = frame_of(folders.content, today)
+        path = diary.folder.path(diary.folder.names[entry_path(name)])
+        entry_before = text_of(path)
+        gathering = _named_in_entry(name, gathering, diary)
+        entry_after = text_of(path)
+    if prepared.after != prepared.before:
+        is_named_now = entry_before != entry_after
+        Undo(folders.keep, name).keep(prepared.before, prepared.after, entry_path(name) if is_named_now else None,
+                                      entry_before, entry_after)  # fmt: skip
+    return gathering
+
+
+def undo(name: str, folders: Folders, today: date) -> tuple[str, tuple[Problem, ...]]:
+    """The log's path inside content/ and warnings. Raises DiaryProblems, with nothing changed, where it cannot be taken back."""
+    diary = frame_of(folders.content, today)
+    relative = log_path(name)
+    shown = diary.folder.shown(relative)
+    last = Undo(folders.keep, name)
+    problems = last.undo(diary.folder.path(relative), shown, diary.folder.root, relative, diary.folder.shown(entry_path(name)))
+    return relative, problems
+
+
+def remembered_clock(log: GatheredLog) -> str | None:
+    """The zone in which most of the log's bare times were read; None for UTC."""
+    clocks = Counter(sub.clock for sub in log.subs if sub.clock not in (None, "UTC"))
+    return max(clocks, key=lambda clock: (clocks[clock], str(clock))) if clocks else None
+
+
+def clock_of_site(name: str, folders: Folders, today: date) -> str | None:
+    """The time zone of the entry's site, else of the diary's only one: the likeliest clock of a camera."""
+    diary = frame_of(folders.content, today)
+    entry = known_entry(name, diary)
+    sites = [entry.site] if entry is not None and entry.site is not None else list(diary.sites.values())
+    return sites[0].time_zone if len(sites) == 1 else None
+
+
+def longitude_of(read: ReadFrames, entry: KnownEntry | None, diary: DiaryFrame) -> float:
     """By which nights change: the entry's site, else what a header tells, else the diary's first site."""
     if entry is not None and entry.site is not None:
         return entry.site.longitude_deg
-    told = (one.hints.longitude_deg for one in read if one.hints is not None)
-    sites = (site.longitude_deg for _, site in sorted(frame.sites.items()))
-    return next((each for each in (*told, *sites) if each is not None), 0.0)
+    told = (frame.record.longitude_deg for frame in read.frames)
+    sites = (site.longitude_deg for _, site in sorted(diary.sites.items()))
+    return next((longitude for longitude in (*told, *sites) if longitude is not None), 0.0)
 
 
 def drawn_together(problems: Iterable[Problem]) -> tuple[Problem, ...]:
-    """Of a warning that many frames share, the first with the number of the others; every error."""
-    alike: dict[str, list[Problem]] = {}
-    found = in_order(problems)
-    for problem in found:
-        if problem.severity == "warning":
-            alike.setdefault(problem.wrong, []).append(problem)
-    return in_order([*errors_in(found), *(each for group in alike.values() for each in _few(group))])
+    """Of what many frames share, the first with the number of the others."""
+    alike: dict[tuple[str, str], list[Problem]] = {}
+    for problem in in_order(problems):
+        alike.setdefault((problem.wrong, problem.severity), []).append(problem)
+    return in_order(problem for group in alike.values() for problem in _few(group))
 
 
 def _few(group: list[Problem]) -> list[Problem]:
@@ -115,45 +192,56 @@ def _few(group: list[Problem]) -> list[Problem]:
     return [replace(group[0], wrong=f"{group[0].wrong} (so in {len(group) - 1} more files)")]
 
 
-def _named_in_entry(name: str, gathering: Gathering, entry: KnownEntry | None, frame: Frame) -> Gathering:
-    """The log is there by now, so a pattern of the entry's may find it already."""
-    if entry is None or gathering.log not in frame.folder.names:
-        return gathering
-    again = known_entry(name, frame)
-    if again is not None and gathering.log in again.logs:
-        return replace(gathering, named=True)
-    try:
-        name_log(name, gathering.log, frame)
-    except DiaryProblems as wrong:
-        return replace(gathering, named=False, problems=(*gathering.problems, *wrong.problems))
-    return replace(gathering, named=True)
-
-
-def _filter_name(rig: Rig | None) -> FilterName:
+def filter_name_of(rig: Rig | None) -> FilterName:
     """The rig's own short name, where the log's word is one of the filter's names."""
     if rig is None:
         return lambda words: words or None
-    return lambda words: (match_filter(words, rig) or words) if words else None
+    known: dict[str | None, str | None] = {None: None, "": None}
+
+    def name(words: str | None) -> str | None:
+        if words not in known:
+            known[words] = match_filter(words or "", rig) or words
+        return known[words]
+
+    return name
 
 
-def _against_rig(read: Iterable[ReadFrame], rig: Rig | None) -> list[Problem]:
-    """Here alone headers and rig are compared: the gathered log no longer has what is needed for it."""
-    if rig is None:
-        return []
-    return [
-        Problem(str(one.path), 1, 1, wrong, remedy, "warning")
-        for one in read
-        for sub in one.subs
-        if one.hints is not None
-        for wrong, remedy in disagreements(one.hints, rig, sub.start)
-    ]
+def rig_called(asked: str | None, diary: DiaryFrame) -> Rig | None:
+    """None where none is asked for. Raises DiaryProblems where there is none of that name."""
+    if asked is None or asked in diary.rigs:
+        return diary.rigs.get(asked or "")
+    remedy = hint_for(asked, diary.rigs) if diary.rigs else "describe it there"
+    raise refuse(diary.folder.shown(f"rigs/{asked}.yaml"), "there is no rig of that name", remedy)
 
 
-def nights_of(subs: Iterable[Sub], longitude_deg: float) -> tuple[NewOfNight, ...]:
-    """Frames counted by evening, filter or kind, and exposure."""
-    counted = Counter((evening_at(sub.middle, longitude_deg), _what(sub), sub.exposure_s) for sub in subs)
-    return tuple(NewOfNight(evening, what, count, each_s) for (evening, what, each_s), count in sorted(counted.items()))
+def _targets_of(entry: KnownEntry | None) -> tuple[Target, ...]:
+    return tuple(_placed(target) for target in entry.targets) if entry is not None else ()
 
 
-def _what(sub: Sub) -> str:
-    return (sub.filter or "light") if sub.kind == "light" else sub.kind
+def _placed(target: DiaryTarget) -> Target:
+    place = None if target.ra_deg is None or target.dec_deg is None else (target.ra_deg, target.dec_deg)
+    return Target(target.name, place, (target.size_arcmin[0] if target.size_arcmin else 0.0) / 60)
+
+
+def discarding_of(options: GatherOptions, kept_list: KeptList | None, diary: DiaryFrame) -> Discarding:
+    settings = diary.settings or Settings("")
+    patterns = (*options.discarded, *(pattern for pattern in settings.captures.discarded if pattern not in options.discarded))
+    return Discarding(patterns, settings.language, kept_list.stems if kept_list else None)
+
+
+def unreadable_problems(files: Iterable[Unreadable]) -> Iterable[Problem]:
+    return (Problem(each.file.path, 1, 1, each.wrong, each.remedy) for each in files)
+
+
+def _named_in_entry(name: str, gathering: Gathering, diary: DiaryFrame) -> Gathering:
+    """The log is there by now, so a pattern of the entry's may find it already."""
+    if gathering.log not in diary.folder.names:
+        return gathering
+    again = known_entry(name, diary)
+    if again is not None and gathering.log in again.logs:
+        return replace(gathering, named=True)
+    try:
+        name_log(name, gathering.log, diary)
+    except DiaryProblems as wrong:
+        return replace(gathering, named=False, problems=(*gathering.problems, *wrong.problems))
+    return replace(gathering, named=True)

@@ -1,140 +1,191 @@
 """Logs -> a new entry that passes check, with gaps where only its author knows."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import date
 from pathlib import Path
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from sitegen.authoring.captures.memory import FrameMemory
+from sitegen.authoring.captures.places import Target, target_called
+from sitegen.authoring.captures.reading import Progress, ReadFrames, frames_of, read_records
+from sitegen.authoring.captures.record import Frame, FrameFile
+from sitegen.authoring.captures.sorting import SortedFrames, SortingRequest, sort_frames
+from sitegen.authoring.captures.walk import FoundFiles
 from sitegen.authoring.entry_file import entry_path, frame_of
-from sitegen.authoring.entry_text import EntryDraft, entry_text, patterns_of
-from sitegen.authoring.frame_hints import FrameHints
-from sitegen.authoring.frame_reading import Progress, ReadFrame, read_frames
-from sitegen.authoring.gathering import Gathering, drawn_together, longitude_of, nights_of, write_gathered
+from sitegen.authoring.entry_text import EntryDraft, doubt_of, entry_text, patterns_of
+from sitegen.authoring.gather_report import Gathering, Sorting, nights_of, sorting_report
+from sitegen.authoring.gathered_log import log_path, read_gathered, sub_of
+from sitegen.authoring.gathering import (
+    GatherOptions,
+    LogContext,
+    Prepared,
+    discarding_of,
+    drawn_together,
+    filter_name_of,
+    longitude_of,
+    prepare,
+    rig_called,
+    unreadable_problems,
+    write_prepared,
+)
 from sitegen.authoring.new_files import refuse, write_new, write_over
-from sitegen.authoring.rig_fit import RigFit, rig_of
+from sitegen.authoring.rig_fit import RigFit, filter_words, rig_of
 from sitegen.authoring.schemas import FOLDER, schema_files
 from sitegen.authoring.site_fit import SiteFit, site_of
-from sitegen.authoring.target_fit import TargetFit, targets_of
-from sitegen.diary.sub import Sub
+from sitegen.authoring.target_fit import TargetFit, target_of
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, Problem
 from sitegen.reading.capture_logs.filter_names import match_filter
-from sitegen.reading.frame import Frame
+from sitegen.reading.frame import Frame as DiaryFrame
+from sitegen.sky.solar_time import evening_at
 
 ADD_TO_IT = "'sitegen gather' adds frames to it"
 
 
 class Beginning(Struct, frozen=True):
-    """`entry` is the path inside content/; `gathering` is None where every log lay inside content/ already."""
+    """`entry` is the path inside content/; `gathering` is None where every log lay inside content/ already. `sorting` is of all
+    files, wherever they lie."""
 
     entry: str
     draft: EntryDraft
+    sorting: Sorting
     gathering: Gathering | None
     problems: tuple[Problem, ...]
 
 
 def begin(
-    name: str,
-    paths: Sequence[Path],
-    folders: Folders,
-    today: date,
-    time_zone: str | None = None,
-    jobs: int | None = None,
-    progress: Progress | None = None,
-) -> Beginning:
+    name: str, found: FoundFiles, memory: FrameMemory, folders: Folders, today: date, options: GatherOptions | None = None,
+    jobs: int | None = None, progress: Progress | None = None,
+) -> Beginning:  # fmt: skip
     """Raises DiaryProblems, with nothing written, where the entry exists, there is no diary, or no log holds a frame."""
-    frame = frame_of(folders.content, today)
+    options = options or GatherOptions()
+    diary = frame_of(folders.content, today)
     relative = entry_path(name)
-    if relative in frame.folder.names:
-        raise refuse(frame.folder.shown(relative), "exists already and is left as it is", ADD_TO_IT)
-    read = read_frames(paths, today, time_zone, jobs, progress)
-    if not any(one.subs for one in read):
-        problems = drawn_together(problem for one in read for problem in one.problems)
-        raise DiaryProblems([*problems, *refuse(str(paths[0]), "no frame could be read, so no entry was begun").problems])
-    beginning = _begun(name, read, frame)
-    write_new(frame.folder.path(relative), entry_text(beginning.draft, today), frame.folder.shown(relative), ADD_TO_IT)
+    if relative in diary.folder.names:
+        raise refuse(diary.folder.shown(relative), "exists already and is left as it is", ADD_TO_IT)
+    read = frames_of(found.frames, read_records(found.frames, memory, jobs, progress), found.tables, options.time_zone, today)
+    if not (read.frames or read.table_rows):
+        problems = drawn_together([*read.problems, *unreadable_problems(read.unreadable)])
+        shown = str(found.paths[0])
+        raise DiaryProblems([*problems, *refuse(shown, "no frame could be read, so no entry was begun").problems])
+    beginning, prepared = _begun(name, read, found, diary, options)
+    if not options.dry_run:
+        memory.save()
+        text = entry_text(beginning.draft, today)
+        write_new(diary.folder.path(relative), text, diary.folder.shown(relative), ADD_TO_IT)
+        if prepared is not None:
+            write_prepared(name, prepared, folders, today, has_entry=False)
     return beginning
 
 
-def _begun(name: str, read: Sequence[ReadFrame], frame: Frame) -> Beginning:
-    lights = [(one.hints, sub) for one in read for sub in one.subs if sub.kind == "light"]
-    rig = rig_of([(hints, sub.start) for hints, sub in _told_apart(lights)], (sub.filter or "" for _, sub in lights), frame.rigs)
-    site = site_of((one.hints for one in read), frame.sites)
-    targets = targets_of(hints for hints, _ in lights)
-    outside = [one for one in read if _inside(one.path, frame) is None]
-    longitude_deg = site.site.longitude_deg if site and site.sure else longitude_of(read, None, frame)
-    gathering = write_gathered(name, outside, frame, rig.rig if rig else None, longitude_deg) if outside else None
-    inside = [found for one in read if (found := _inside(one.path, frame)) is not None]
-    logs = (*patterns_of(inside, frame.folder.names.values()), *((gathering.log,) if gathering else ()))
-    nights = nights_of([_short(sub, rig) for _, sub in lights], longitude_deg)
-    draft = EntryDraft(name, logs, rig, site, targets[0][0] if targets else None, nights, refresh_schemas(frame),
-                       _unknown((sub.filter or "" for _, sub in lights), rig))  # fmt: skip
-    own = drawn_together(problem for one in read if one not in outside for problem in one.problems)
-    problems = (*(gathering.problems if gathering else ()), *own, *_other_targets(name, targets, frame))
-    return Beginning(entry_path(name), draft, gathering, problems)
+def _begun(
+    name: str, read: ReadFrames, found: FoundFiles, diary: DiaryFrame, options: GatherOptions
+) -> tuple[Beginning, Prepared | None]:
+    discarding = discarding_of(options, None, diary)
+    asked = (target_called(options.target),) if options.target else ()
+    first = sort_frames(read, SortingRequest(asked, (), rig_called(options.rig, diary), discarding))
+    lights = [each.frame for each in first.counted]
+    rig = _rig_fit(options.rig, lights, diary)
+    site = site_of((*read.frames, *read.table_rows), diary.sites)
+    longitude_deg = site.site.longitude_deg if site and site.sure else longitude_of(read, None, diary)
+    shown = first.targets.target
+    targets = (*asked, *([shown] if shown is not None and not asked else []))
+    outside = _outside(read, found, diary)
+    prepared = None
+    if outside.frames or outside.table_rows or outside.unreadable:
+        context = LogContext(rig.rig if rig else None, tuple(targets), longitude_deg, options.time_zone)
+        prepared = prepare(read_gathered(log_path(name), diary), outside, _files_of(found, diary), diary, options, context)
+    sorted_frames = sort_frames(read, SortingRequest(tuple(targets), (), rig.rig if rig else None, discarding))
+    draft = _draft(name, found, sorted_frames, diary, rig, site, longitude_deg, prepared)
+    sorting = sorting_report(sorted_frames, {}, len(found.frames), len(read.table_rows), found.passed_over,
+                             options.time_zone or "UTC")  # fmt: skip
+    problems = drawn_together([*unreadable_problems(sorted_frames.unreadable), *read.problems, *sorted_frames.against_rig])
+    gathering = prepared.gathering if prepared is not None else None
+    return Beginning(entry_path(name), draft, sorting, gathering, problems), prepared
 
 
-def refresh_schemas(frame: Frame) -> bool:
+def _draft(
+    name: str, found: FoundFiles, sorted_frames: SortedFrames, diary: DiaryFrame, rig: RigFit | None, site: SiteFit | None,
+    longitude_deg: float, prepared: Prepared | None,
+) -> EntryDraft:  # fmt: skip
+    lights = [each.frame for each in sorted_frames.counted]
+    filter_name = filter_name_of(rig.rig if rig else None)
+    subs = [sub_of(each.frame, filter_name, each.kept, None, None, False) for each in sorted_frames.counted]
+    inside = [path for each in found.paths if (path := _inside(each, diary)) is not None]
+    logs = (*patterns_of(inside, diary.folder.names.values()), *((prepared.gathering.log,) if prepared else ()))
+    last = max((evening_at(frame.start, longitude_deg) for frame in lights), default=None)
+    words = filter_words(lights)
+    unknown = {word: count for word, count in sorted(words.items()) if rig is not None and match_filter(word, rig.rig) is None}
+    unnamed = len(lights) - sum(words.values()) if rig is not None and rig.rig.filters else 0
+    return EntryDraft(
+        name, logs, rig, site, _target_fit(lights, sorted_frames), nights_of(subs, longitude_deg), refresh_schemas(diary),
+        unknown, unnamed, last,
+    )  # fmt: skip
+
+
+def _rig_fit(asked: str | None, lights: list[Frame], diary: DiaryFrame) -> RigFit | None:
+    if asked is None:
+        return rig_of(lights, diary.rigs)
+    rig = rig_called(asked, diary)
+    return RigFit(rig, sure=True) if rig is not None else None
+
+
+def _target_fit(lights: Iterable[Frame], sorted_frames: SortedFrames) -> TargetFit | None:
+    fit = target_of(lights)
+    target: Target | None = sorted_frames.targets.target
+    if fit is None and target is not None:
+        return TargetFit(target.name, catalogued=target.place is not None)
+    return fit
+
+
+def _outside(read: ReadFrames, found: FoundFiles, diary: DiaryFrame) -> ReadFrames:
+    """What has to be gathered because it does not lie in the diary."""
+    frames = tuple(frame for frame in read.frames if frame.file is None or not _is_inside(frame.file, diary))
+    unreadable = tuple(each for each in read.unreadable if not _is_inside(each.file, diary))
+    tables = [path for path in found.tables if _inside(path, diary) is None]
+    rows = read.table_rows if len(tables) == len(found.tables) else frames_of((), (), tables, None, diary.today).table_rows
+    return replace(read, frames=frames, unreadable=unreadable, table_rows=rows)
+
+
+def _files_of(found: FoundFiles, diary: DiaryFrame) -> FoundFiles:
+    return replace(found, frames=tuple(file for file in found.frames if not _is_inside(file, diary)))
+
+
+def _is_inside(file: FrameFile, diary: DiaryFrame) -> bool:
+    return f"{file.directory}/".startswith(f"{diary.folder.root}/") and _inside(Path(file.path), diary) is not None
+
+
+def refresh_schemas(diary: DiaryFrame) -> bool:
     """Brings the schemas that 'start' wrote up to this version's keys; False where the diary holds none."""
-    root = frame.folder.root
+    root = diary.folder.root
     if not (root / FOLDER).is_dir():
         return False
     for name, text in schema_files().items():
         path = root / name
         if not path.is_file() or path.read_text("utf-8", "replace") != text:
-            write_over(path, text, frame.folder.shown(name))
+            write_over(path, text, diary.folder.shown(name))
     return True
 
 
-def _told_apart(lights: Sequence[tuple[FrameHints | None, Sub]]) -> list[tuple[FrameHints | None, Sub]]:
-    """One of each kind of header and evening: the others say the same."""
-    kinds = {(_of_rig(hints), sub.start.date()): (hints, sub) for hints, sub in lights}
-    return list(kinds.values())
-
-
-def _of_rig(hints: FrameHints | None) -> object:
-    return hints and (hints.focal_length_mm, hints.pixel_um, hints.frame_px, hints.binning, hints.filter)
-
-
-def _short(sub: Sub, rig: RigFit | None) -> Sub:
-    if rig is None or sub.filter is None:
-        return sub
-    return replace(sub, filter=match_filter(sub.filter, rig.rig) or sub.filter)
-
-
-def _unknown(filters: Iterable[str], rig: RigFit | None) -> tuple[str, ...]:
-    words = sorted({word for word in filters if word})
-    return tuple(word for word in words if rig is not None and match_filter(word, rig.rig) is None)
-
-
-def _inside(path: Path, frame: Frame) -> str | None:
+def _inside(path: Path, diary: DiaryFrame) -> str | None:
     """The path inside content/; None for a file elsewhere, or one that the reader passes over there."""
     resolved = path.resolve()
-    if not resolved.is_relative_to(frame.folder.root):
+    if not resolved.is_relative_to(diary.folder.root):
         return None
-    relative = resolved.relative_to(frame.folder.root).as_posix()
-    return relative if relative in frame.folder.names.values() else None
-
-
-def _other_targets(name: str, targets: Sequence[tuple[TargetFit, int]], frame: Frame) -> list[Problem]:
-    """An entry's logs show one target unless their items say otherwise."""
-    shown = frame.folder.shown(entry_path(name))
-    return [
-        Problem(shown, 1, 1, f"{count} of the frames show {other.name}, not {targets[0][0].name}",
-                "begin an entry of its own with them, or name both targets and give each log its own", "warning")
-        for other, count in targets[1:]
-    ]  # fmt: skip
+    relative = resolved.relative_to(diary.folder.root).as_posix()
+    return relative if relative in diary.folder.names.values() else None
 
 
 def recognised(draft: EntryDraft) -> tuple[tuple[str, str | None, bool, str], ...]:
-    """What was made out: (what, as what, whether surely, what speaks against it)."""
-    target: TargetFit | None = draft.target
-    rig: RigFit | None = draft.rig
-    site: SiteFit | None = draft.site
+    """What was made out: (what, as what, whether surely, what it was guessed from or what speaks against it)."""
+    target, rig, site = draft.target, draft.rig, draft.site
+    offered = f"; the catalogue has {target.offered} there" if target and target.offered else ""
     return (
-        ("target", target.name if target else None, target is not None and target.catalogued, ""),
-        ("rig", rig.rig.slug if rig else None, rig is not None and rig.sure, rig.against if rig else ""),
-        ("site", site.site.slug if site else None, site is not None and site.sure, ""),
-    )
+        ("target", target.name if target else None, target is not None and target.catalogued and not target.by,
+         f"guessed from {target.by}{offered}" if target and target.by else "no catalogue here has it" if target else ""),
+        ("rig", rig.rig.slug if rig else None, rig is not None and rig.sure, doubt_of(rig)),
+        ("site", site.site.slug if site else None, site is not None and site.sure,
+         f"guessed from {site.by}" if site and not site.sure else ""),
+    )  # fmt: skip

@@ -1,59 +1,60 @@
-"""Which rig took a frame, by what its header says of focal length, pixels, frame and filter."""
+"""Which rig took frames, by what their headers say of focal length, pixels, frame and filter."""
 
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import datetime
 
 from msgspec import Struct
 
-from sitegen.authoring.frame_hints import FrameHints
+from sitegen.authoring.captures.record import Frame
+from sitegen.authoring.captures.trains import HeaderTrain, disagreements, header_train
 from sitegen.diary.rig import Rig
-from sitegen.reading.capture_logs.filter_names import match_filter
-from sitegen.reading.capture_logs.standing_train import (
-    Disagreement,
-    focal_length_disagrees,
-    frame_disagrees,
-    inferred_binning,
-    pixel_disagrees,
-    train_at,
-)
+from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS, match_filter
 
 
 class RigFit(Struct, frozen=True):
-    """`sure` where headers told something, this rig agreed with all of it, and no other did."""
+    """`sure` where headers told something, this rig agreed with all of it, and no other did. `by` is what it was guessed from."""
 
     rig: Rig
     sure: bool
     against: str = ""
+    by: str = ""
 
 
-def disagreements(hints: FrameHints, rig: Rig, start: datetime) -> tuple[Disagreement, ...]:
-    """As the reader of FITS logs words them."""
-    train = train_at(rig, None, start)
-    binning = hints.binning or inferred_binning(hints.pixel_um, train.camera.pixel_um) or 1
-    return (
-        *focal_length_disagrees("FOCALLEN", hints.focal_length_mm, rig, train),
-        *pixel_disagrees("XPIXSZ", hints.pixel_um, binning, rig, train),
-        *frame_disagrees("NAXIS1 × NAXIS2", hints.frame_px, binning, rig, train),
-    )
-
-
-def rig_of(
-    frames: Sequence[tuple[FrameHints | None, datetime]], filters: Iterable[str], rigs: Mapping[str, Rig]
-) -> RigFit | None:
-    """The rig with the least against it; None where the diary has none. `frames` are headers with their starts."""
-    words = sorted({word for word in filters if word})
-    judged = sorted((_against(frames, words, rig), slug) for slug, rig in rigs.items())
+def rig_of(frames: Sequence[Frame], rigs: Mapping[str, Rig]) -> RigFit | None:
+    """The rig with the least against it; None where the diary has none."""
+    apart = _told_apart(frames)
+    words = sorted(filter_words(frames))
+    judged = sorted((_against(apart, words, rig), slug) for slug, rig in rigs.items())
     if not judged:
         return None
     (against, why), slug = judged[0]
-    told = bool(words) or any(hints and (hints.focal_length_mm or hints.pixel_um) for hints, _ in frames)
+    train = header_train(apart[0].record) if apart else None
+    told = bool(words) or any(frame.record.focal_length_mm or frame.record.pixel_um for frame in apart)
     alone = len(judged) == 1 or judged[1][0][0] > 0
-    return RigFit(rigs[slug], sure=told and against == 0 and alone, against=why)
+    return RigFit(rigs[slug], told and against == 0 and alone, why, _by(train, words))
 
 
-def _against(frames: Iterable[tuple[FrameHints | None, datetime]], words: Iterable[str], rig: Rig) -> tuple[int, str]:
+def filter_words(frames: Iterable[Frame]) -> Counter[str]:
+    """Light frames by the words that name their filter."""
+    return Counter(frame.record.filter_words for frame in frames
+                   if frame.kind == "light" and frame.record.filter_words.casefold() not in NO_FILTER_WORDS)  # fmt: skip
+
+
+def _told_apart(frames: Iterable[Frame]) -> list[Frame]:
+    """One of each kind of header and evening: the others say the same."""
+    kinds = {(header_train(frame.record), frame.start.date()): frame for frame in frames}
+    return list(kinds.values())
+
+
+def _by(train: HeaderTrain | None, words: Sequence[str]) -> str:
+    if train is not None and (train.focal_length_mm or train.pixel_um):
+        return f"the headers' {train}"
+    return f"its filters ({', '.join(words)})" if words else "nothing: it is the first of the diary's rigs"
+
+
+def _against(frames: Iterable[Frame], words: Iterable[str], rig: Rig) -> tuple[int, str]:
     """How much, and the first of it in words."""
-    found = [wrong for hints, start in frames if hints is not None for wrong, _ in disagreements(hints, rig, start)]
+    wrong = [wrong for frame in frames for wrong, _ in disagreements(header_train(frame.record), rig, frame)]
     unknown = [f"'{word}' is none of its filters" for word in words if match_filter(word, rig) is None]
-    against = list(dict.fromkeys([*found, *unknown]))
+    against = list(dict.fromkeys([*wrong, *unknown]))
     return len(against), against[0] if against else ""

@@ -1,10 +1,11 @@
-"""From where frames were taken: the headers' place is compared in memory with the diary's sites, and forgotten."""
+"""From where frames were taken: the headers' place, rounded, is compared with the diary's sites."""
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
 
 from msgspec import Struct
 
-from sitegen.authoring.frame_hints import FrameHints
+from sitegen.authoring.captures.record import Frame
 from sitegen.catalogue.lookup import separation_deg
 from sitegen.diary.site import Site
 
@@ -13,23 +14,27 @@ NEAR_DEG = 0.3
 
 
 class SiteFit(Struct, frozen=True):
+    """`by` is what an unsure one was guessed from."""
+
     site: Site
     sure: bool
+    by: str = ""
 
 
-def site_of(hints: Iterable[FrameHints | None], sites: Mapping[str, Site]) -> SiteFit | None:
-    """The site nearest to the place in the headers; without one there, the diary's only site; None where there is none."""
+def site_of(frames: Iterable[Frame], sites: Mapping[str, Site]) -> SiteFit | None:
+    """The site nearest to the place in most headers; without one there, the diary's only site; None where there is none."""
     if not sites:
         return None
-    places = [(each.latitude_deg, each.longitude_deg) for each in hints if each is not None]
-    told = next(((lat, lon) for lat, lon in places if lat is not None and lon is not None), None)
-    if told is None:
-        first = sites[min(sites)]
-        return SiteFit(first, sure=len(sites) == 1)
-    latitude_deg, longitude_deg = told
-    apart = {slug: _apart_deg(longitude_deg, latitude_deg, site) for slug, site in sites.items()}
+    places = Counter((frame.record.latitude_deg, frame.record.longitude_deg) for frame in frames
+                     if frame.record.latitude_deg is not None and frame.record.longitude_deg is not None)  # fmt: skip
+    if not places:
+        only = len(sites) == 1
+        return SiteFit(sites[min(sites)], only, "" if only else "nothing: it is the first of the diary's sites")
+    latitude_deg, longitude_deg = max(places, key=lambda place: (places[place], str(place)))
+    apart = {slug: _apart_deg(longitude_deg or 0.0, latitude_deg or 0.0, site) for slug, site in sites.items()}
     nearest = min(apart, key=lambda slug: (apart[slug], slug))
-    return SiteFit(sites[nearest], sure=apart[nearest] <= NEAR_DEG)
+    far = f"the headers' place, {apart[nearest]:.1f}° from it"
+    return SiteFit(sites[nearest], apart[nearest] <= NEAR_DEG, far)
 
 
 def _apart_deg(longitude_deg: float, latitude_deg: float, site: Site) -> float:

@@ -1,56 +1,69 @@
-"""What frames were pointed at, by the name in their headers or, failing that, by where they point."""
+"""What frames were pointed at, by the name in their headers; what else it may be is offered, never put in its place."""
 
+import re
 from collections import Counter
-from collections.abc import Iterable
-from functools import cache
+from collections.abc import Iterable, Sequence
 from statistics import median
 
 from msgspec import Struct
 
-from sitegen.authoring.frame_hints import FrameHints
-from sitegen.catalogue.lookup import find_object, objects_near
+from sitegen.authoring.captures.places import catalogued, is_moving_name
+from sitegen.authoring.captures.record import Frame
+from sitegen.catalogue.lookup import objects_near, separation_deg
 
-# Within this of the frame's middle, the best known object is what was meant.
+# Within this of the frame's middle, the best known object may be what was meant.
 NEAR_DEG = 0.25
+_PANEL = re.compile(r"[\s_\-]*\(?(?<![^\W\d_])(?:panel|pane|tile|mosaic|mosaik|kachel|feld|field|part|teil)[\s_\-#]*"
+                    r"(?:\d+|[A-D])?(?:[\s_\-x]+\d+)?\)?\s*$", re.I)  # fmt: skip
 
 
 class TargetFit(Struct, frozen=True):
-    """`name` of the catalogue where `catalogued`, else as the header has it; the place only where no catalogue has one."""
+    """`name` of the catalogue where `catalogued`, else as the header has it; the place only where no catalogue has one.
+
+    `by` is what it was guessed from, '' where the header names it; `offered` is a catalogue's object near an unknown name.
+    """
 
     name: str
     catalogued: bool
     ra_deg: float | None = None
     dec_deg: float | None = None
+    by: str = ""
+    offered: str = ""
+    moving: bool = False
 
 
-def targets_of(hints: Iterable[FrameHints | None]) -> tuple[tuple[TargetFit, int], ...]:
-    """Each target with the number of its frames, the one with most first."""
-    told = [each for each in hints if each is not None]
-    named: dict[str, list[FrameHints]] = {}
-    for each in told:
-        named.setdefault(each.target, []).append(each)
-    counted: Counter[TargetFit] = Counter()
-    for name, group in named.items():
-        fit = _fit(name, group)
-        if fit is not None:
-            counted[fit] += len(group)
-    return tuple(sorted(counted.items(), key=lambda pair: (-pair[1], pair[0].name)))
+def target_of(frames: Iterable[Frame]) -> TargetFit | None:
+    """Of light frames that belong together; None where they tell neither a name nor a place."""
+    frames = tuple(frames)
+    names = Counter(frame.record.object for frame in frames if frame.record.object)
+    name = min(names, key=lambda name: (-names[name], name)) if names else ""
+    found = catalogued(name)
+    if found is not None:
+        return TargetFit(found.name, catalogued=True)
+    if name and is_moving_name(name):
+        return TargetFit(name, False, by="its name", moving=True)
+    if (whole := catalogued(_PANEL.sub("", name))) is not None:
+        return TargetFit(whole.name, True, by=f"the panel's name '{name}'")
+    return _by_place(name, _middle(frames))
 
 
-def _fit(name: str, group: list[FrameHints]) -> TargetFit | None:
-    if (found := _catalogued(name)) is not None:
-        return TargetFit(found, catalogued=True)
-    pointings = [(each.ra_deg, each.dec_deg) for each in group if each.ra_deg is not None and each.dec_deg is not None]
+def _middle(frames: Sequence[Frame]) -> tuple[float, float] | None:
+    pointings = [(frame.record.ra_deg, frame.record.dec_deg) for frame in frames
+                 if frame.record.ra_deg is not None and frame.record.dec_deg is not None]  # fmt: skip
     if not pointings:
         return None
-    ra_deg, dec_deg = sorted(pointings)[len(pointings) // 2][0], median(dec for _, dec in pointings)
-    near = objects_near(ra_deg, dec_deg, NEAR_DEG)
-    if near:
-        return TargetFit(near[0].name, catalogued=True)
-    return TargetFit(name or "a field without a name", False, round(ra_deg, 4), round(dec_deg, 4))
+    return sorted(pointings)[len(pointings) // 2][0], median(dec for _, dec in pointings)
 
 
-@cache
-def _catalogued(name: str) -> str | None:
-    found = find_object(name) if name else None
-    return found.name if found else None
+def _by_place(name: str, place: tuple[float, float] | None) -> TargetFit | None:
+    """A name of the author's own is kept, with its place; without any name, the place alone is all there is to guess from."""
+    if place is None:
+        return TargetFit(name, False) if name else None
+    ra_deg, dec_deg = round(place[0], 4), round(place[1], 4)
+    near = next(iter(objects_near(ra_deg, dec_deg, NEAR_DEG)), None)
+    if not name and near is not None:
+        apart = 60 * separation_deg(ra_deg, dec_deg, near.ra_deg, near.dec_deg)
+        return TargetFit(near.name, True, by=f"the pointing, {apart:.0f}′ from it; the headers name nothing")
+    if not name:
+        return TargetFit("a field without a name", False, ra_deg, dec_deg, by="the pointing; the headers name nothing")
+    return TargetFit(name, False, ra_deg, dec_deg, by="the headers' own name and pointing", offered=near.name if near else "")

@@ -1,29 +1,78 @@
 """What a gathering brought, in words and as JSON."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import groupby
-from pathlib import Path
 from typing import Any
 
-from msgspec.structs import asdict
+from msgspec.structs import asdict, replace
 
-from sitegen.authoring.gathering import Gathering, NewOfNight
+from sitegen.authoring.entry_text import NIGHT_LINES, frames_words, summed_words, waiting_for
+from sitegen.authoring.gather_report import Gathering, NewOfNight
 from sitegen.authoring.new_entry import Beginning, recognised
+from sitegen.cli.retyped import Typed
+from sitegen.cli.sorted_words import sorted_lines, sorting_json
+from sitegen.folders import Folders
+
+_REMOVED = {"copy": "copies", "combined": "combined frames", "focus run": "frames of focus runs",
+            "other target": "frames of other targets", "other train": "frames of another train",
+            "passed over": "frames of no kind"}  # fmt: skip
 
 
-def gathering_lines(done: Gathering, name: str, content: Path) -> Iterator[str]:
+def gathering_lines(done: Gathering, typed: Typed, folders: Folders, time_zone: str | None, is_dry: bool) -> Iterator[str]:
+    totals = done.totals
+    calibration = f", {totals.calibration} calibration" if totals.calibration else ""
+    kept = f"{totals.kept + totals.discarded} frames, {totals.kept} kept, {totals.discarded} discarded{calibration}"
     known = f", {done.known_count} there already" if done.known_count else ""
     unreadable = f", {done.unreadable} not readable" if done.unreadable else ""
-    yield f"{content}/{done.log}: {done.new_count} new{known}{unreadable}"
-    for evening, rows in groupby(done.new, key=lambda row: row.evening):
-        yield f"  {evening}  {', '.join(map(frames_words, rows))}"
-    if done.named is None:
-        yield f"no entry is called {name} yet: 'sitegen begin {name}' writes one"
+    dry = " (nothing was written)" if is_dry else ""
+    yield f"{folders.content}/{done.log}: {kept}; {done.new_count} new{known}{unreadable}{dry}"
+    yield from (f"  {line}" for line in _night_lines(done.new))
+    yield from (f"  {line}" for line in _changed_lines(done))
+    yield from (f"  {line}" for line in sorted_lines(done.sorting, typed, folders, time_zone))
+    yield from (f"  {line}" for line in _gone_lines(done, typed))
+    if done.strangers:
+        yield f"  {done.strangers} name{'' if done.strangers == 1 else 's'} of the kept list meet no frame gathered"
+    if done.without_names:
+        yield "  without names: frames that were moved or are no longer there cannot be told"
+    if done.named is None and not is_dry:
+        yield f"no entry is called {typed.name} yet: 'sitegen begin {typed.name}' writes one"
 
 
-def frames_words(row: NewOfNight) -> str:
-    """'Ha 12 × 300 s'."""
-    return f"{row.what} {row.count} × {row.exposure_s:g} s"
+def again(done: Gathering) -> Gathering:
+    """What the same gathering finds when nothing has changed since: everything there already."""
+    still_gone = replace(done.gone, count=done.gone.count - done.gone.discarded, discarded=0)
+    return replace(done, new=(), new_count=0, known_count=done.known_count + done.new_count, judged_anew={}, moved_clock=0,
+                   removed={}, gone=still_gone)  # fmt: skip
+
+
+def _night_lines(nights: tuple[NewOfNight, ...]) -> Iterator[str]:
+    """A line each night; of very many, those before the newest in one."""
+    by_night = [(evening, list(rows)) for evening, rows in groupby(nights, key=lambda row: row.evening)]
+    shown = by_night[-NIGHT_LINES:]
+    if left := by_night[: len(by_night) - len(shown)]:
+        yield f"{len(left)} nights before these: {', '.join(summed_words(row for _, rows in left for row in rows))}"
+    for evening, rows in shown:
+        yield f"{evening}  {', '.join(map(frames_words, rows))}"
+
+
+def _changed_lines(done: Gathering) -> Iterator[str]:
+    for verdict, count in sorted(done.judged_anew.items()):
+        yield f"{verdict} now: {count}"
+    if done.moved_clock:
+        yield f"starts corrected to the clock {done.sorting.read_as}: {done.moved_clock}"
+    if done.removed:
+        yield f"taken out of the log: {', '.join(f'{count} {_REMOVED[kind]}' for kind, count in sorted(done.removed.items()))}"
+
+
+def _gone_lines(done: Gathering, typed: Typed) -> Iterator[str]:
+    gone = done.gone
+    if gone.discarded:
+        yield f"no longer there, and discarded: {gone.discarded}"
+    elif gone.count and "--gone" not in typed.options:
+        discard, keep = typed.again("--gone", "discard"), typed.again("--gone", "keep")
+        yield f"no longer there: {gone.count} gathered before; to discard them: {discard}; to keep them: {keep}"
+    if gone.unplugged:
+        yield f"not judged: {gone.unplugged} gathered before from folders of which no frame is there; is a disk not plugged in?"
 
 
 def gathering_json(done: Gathering) -> dict[str, Any]:
@@ -32,31 +81,43 @@ def gathering_json(done: Gathering) -> dict[str, Any]:
         "new": done.new_count,
         "known": done.known_count,
         "unreadable": done.unreadable,
+        "totals": asdict(done.totals),
+        "judged_anew": dict(done.judged_anew),
+        "starts_corrected": done.moved_clock,
+        "removed": dict(done.removed),
+        "gone": asdict(done.gone),
         "named_in_entry": done.named,
+        "names_not_met": done.strangers,
         "nights": [asdict(row) | {"evening": row.evening.isoformat()} for row in done.new],
+        **sorting_json(done.sorting),
     }
 
 
-def beginning_lines(done: Beginning, content: Path) -> Iterator[str]:
-    yield f"{content}/{done.entry}: begun"
-    for what, found, sure, against in recognised(done.draft):
-        doubt = f" (to be confirmed{': ' if against else ''}{against})"
-        yield f"  {what:<7} {found or 'not recognised'}{'' if sure or not found else doubt}"
-    for evening, rows in groupby(done.draft.nights, key=lambda row: row.evening):
-        yield f"  {evening}  {', '.join(map(frames_words, rows))}"
+def beginning_lines(
+    done: Beginning, typed: Typed, folders: Folders, time_zone: str | None, is_dry: bool = False
+) -> Iterator[str]:
+    yield f"{folders.content}/{done.entry}: {'would be begun (nothing was written)' if is_dry else 'begun'}"
+    for what, name, sure, doubt in recognised(done.draft):
+        yield f"  {what:<7} {name or 'not recognised'}{'' if sure or not name else f' (to be confirmed: {doubt})'}"
+    yield f"  {done.sorting.kept + done.sorting.discarded} frames, {done.sorting.kept} kept, {done.sorting.discarded} discarded"
+    yield from (f"  {line}" for line in _night_lines(done.draft.nights))
+    yield from (f"  {line}" for line in sorted_lines(done.sorting, typed, folders, time_zone))
+    yield from (f"  {line}" for line in waiting_for(done.draft))
     if not done.draft.whole:
         yield "its logs wait behind a '#', which says what for"
     yield "what only you can write is marked 'To write:' in it"
 
 
-def beginning_json(done: Beginning) -> dict[str, Any]:
+def beginning_json(done: Beginning) -> Mapping[str, Any]:
     return {
         "entry": done.entry,
         "logs": list(done.draft.logs),
         "recognised": {
-            what: {"found": found, "sure": sure} | ({"against": against} if against else {})
-            for what, found, sure, against in recognised(done.draft)
+            what: {"found": name, "sure": sure} | ({"guess": doubt} if name and doubt and not sure else {})
+            for what, name, sure, doubt in recognised(done.draft)
         },
         "nights": [asdict(row) | {"evening": row.evening.isoformat()} for row in done.draft.nights],
+        "waiting": waiting_for(done.draft),
+        **sorting_json(done.sorting),
         "gathered": gathering_json(done.gathering) if done.gathering else None,
     }

@@ -1,4 +1,4 @@
-"""Kinds of words on the command line: an entry's name, completed from the entries there are; a time zone."""
+"""Kinds of words on the command line: names of entries and rigs, completed from those there are; a time zone."""
 
 from pathlib import Path
 from zoneinfo import available_timezones
@@ -36,5 +36,20 @@ class TimeZoneName(click.ParamType[str]):
         return value
 
 
+class RigName(click.ParamType[str]):
+    """Whether there is such a rig, the diary says."""
+
+    name = "rig"
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        return value.removesuffix(".yaml")
+
+    def shell_complete(self, ctx: click.Context, param: click.Parameter, incomplete: str) -> list[CompletionItem]:
+        folder = Path(ctx.params.get("content") or "content") / "rigs"
+        names = sorted(path.stem for path in folder.glob("*.yaml")) if folder.is_dir() else []
+        return [CompletionItem(name) for name in names if name.startswith(incomplete)]
+
+
 ENTRY_NAME = EntryName()
+RIG_NAME = RigName()
 TIME_ZONE = TimeZoneName()

@@ -57,7 +57,7 @@ def main() -> None:
     A first evening:
       sitegen start my-nights
       cd my-nights
-      sitegen begin m101 /disk/captures/m101
+      sitegen begin sculptor /disk/captures/sculptor
       sitegen preview
 
     \b

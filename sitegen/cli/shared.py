@@ -3,6 +3,7 @@
 import json
 import os
 import sys
+import time
 from collections.abc import Callable, Iterable
 from datetime import UTC, date, datetime
 from pathlib import Path
@@ -34,6 +35,11 @@ def folders_of(content: Path, themes: Path, output: Path) -> Folders:
 
 def today() -> date:
     return datetime.now(UTC).date()
+
+
+def now_ns() -> int:
+    """As disks stamp their files."""
+    return time.time_ns()
 
 
 def wait_told() -> None:

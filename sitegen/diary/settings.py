@@ -27,6 +27,12 @@ class OutlookSettings(Struct, frozen=True):
     minimum_altitude_deg: float = 30.0
 
 
+class CaptureSettings(Struct, frozen=True):
+    """`discarded` are shell globs of frames that were thrown away; empty leaves it to what folders and names say."""
+
+    discarded: tuple[str, ...] = ()
+
+
 class Settings(Struct, frozen=True):
     title: str
     author: str | None = None
@@ -38,3 +44,4 @@ class Settings(Struct, frozen=True):
     privacy: Privacy = Privacy()
     moon_rule: MoonRule = MoonRule()
     outlook: OutlookSettings = OutlookSettings()
+    captures: CaptureSettings = CaptureSettings()

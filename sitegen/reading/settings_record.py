@@ -1,9 +1,9 @@
 """diary.yaml -> Settings."""
 
-from sitegen.diary.settings import MoonRule, OutlookSettings, Privacy, Settings
+from sitegen.diary.settings import CaptureSettings, MoonRule, OutlookSettings, Privacy, Settings
 from sitegen.reading.documents import Document
 
-_PARTS = {"privacy": Privacy, "moon_rule": MoonRule, "outlook": OutlookSettings}
+_PARTS = {"privacy": Privacy, "moon_rule": MoonRule, "outlook": OutlookSettings, "captures": CaptureSettings}
 
 
 def settings_of(document: Document) -> Settings | None:

@@ -1,6 +1,6 @@
-"""How quick an author's evening is: check, preview in a real browser, gathering frames from a disk.
+"""How quick an author's evening is: check, preview in a real browser, gathering frames from a disk, beginning an entry.
 
-    python tests/bench/evening.py [check] [preview] [gather] [--entries 300] [--frames 5000] [--folder FOLDER]
+    python tests/bench/evening.py [check] [preview] [gather] [begin] [--entries 300] [--frames 5000] [--folder FOLDER]
 
 Every figure is that of the command as it is typed, in a process of its own. `--folder` keeps the diary that was made.
 Beside
@@ -19,8 +19,12 @@ import sys
 import time
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from tempfile import TemporaryDirectory
+
+import numpy as np
+from astropy.io import fits
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
@@ -43,7 +47,8 @@ def run(*words: object, folder: Path) -> tuple[float, float, str]:
 
 
 def _environment() -> dict[str, str]:
-    return os.environ | {"PYTHONPATH": str(ROOT)}
+    """As installed: with compiled code kept."""
+    return {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"} | {"PYTHONPATH": str(ROOT)}
 
 
 def tell(what: str, wall: Sequence[float], spent: Sequence[float] = (), more: str = "") -> None:
@@ -107,19 +112,92 @@ def _previewed(diary: Path) -> Iterator[tuple[str, Callable[[], list[float]]]]:
         process.wait()
 
 
+FILTERS = ("L", "R", "G", "B", "Ha", "OIII")
+RIG = """name: Bench
+telescope: {focal_length_mm: 800}
+camera: {pixel_um: 3.76, width_px: 8, height_px: 8, colour: mono}
+filters: {L: {kind: broadband}, R: {kind: broadband}, G: {kind: broadband}, B: {kind: broadband}, Ha: {kind: narrowband},
+  OIII: {kind: narrowband}}
+"""
+START = datetime(2026, 4, 18, 9, tzinfo=UTC)
+
+
+def write_frames(folder: Path, count: int) -> list[Path]:
+    """Cards written by astropy, some 60 of which a handful change from frame to frame; 8 × 8 pixels, 250 frames a folder; old, so
+    that they count as settled."""
+    constant = {name: _constant_cards(name) for name in FILTERS}
+    paths, old = [], time.time() - 2000
+    for number in range(count):
+        start = (START + timedelta(seconds=307.25 * number)).replace(tzinfo=None)
+        changing = {"DATE-OBS": start.isoformat(timespec="milliseconds"), "CCD-TEMP": -10 + number % 5 / 10}
+        changing |= {"RA": 11.888 + number % 40 / 4000, "DEC": -25.288, "FOCUSPOS": 5000 + number // 30}
+        cards = constant[FILTERS[number // 7 % 6]] + "".join(fits.Card(*card).image for card in changing.items()) + "END"
+        path = folder / f"{number // 250:03d}" / f"{number:06d}.fits"
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(cards.ljust(-(-len(cards) // 2880) * 2880).encode() + bytes(2880))
+        os.utime(path, (old, old))
+        paths.append(path)
+    return paths
+
+
+def _constant_cards(filter_name: str) -> str:
+    cards: dict[str, object] = {"IMAGETYP": "Light Frame", "OBJECT": "NGC 253", "EXPTIME": 300.0, "TIMESYS": "UTC", "GAIN": 100}
+    cards |= {"FILTER": filter_name, "XBINNING": 1, "XPIXSZ": 3.76, "YPIXSZ": 3.76, "FOCALLEN": 800.0}
+    cards |= {"SITELAT": -32.6, "SITELONG": 139.0} | {f"NOTE{index:03d}": f"{index} of a program" for index in range(38)}
+    return fits.PrimaryHDU(np.zeros((8, 8), np.int16), fits.Header(cards)).header.tostring(endcard=False, padding=False)
+
+
+def bare_blocks(paths: Sequence[Path]) -> float:
+    """Processor seconds of opening each file and reading its header blocks up to END."""
+    began = time.process_time()
+    for path in paths:
+        with path.open("rb") as file:
+            while b"END     " not in file.read(2880):
+                pass
+    return time.process_time() - began
+
+
+def bare_stat(paths: Sequence[Path]) -> float:
+    """Processor seconds."""
+    began = time.process_time()
+    for path in paths:
+        path.stat()
+    return time.process_time() - began
+
+
 def gather(folder: Path, options: argparse.Namespace) -> None:
-    """Frames whose headers have 45 cards, in one folder, just written: what waits for a disk is not in it."""
-    make_diary(folder / "frames" / "content", Size(1, fits=options.frames))
-    captured = folder / "captured"
-    next((folder / "frames" / "content" / "logs").glob("*/")).rename(captured)
+    """Into a diary's new log; first with nothing remembered, then with nothing changed. Files are in the system's cache: what
+    waits for a disk is in none of the figures."""
+    paths = write_frames(folder / "captured", options.frames)
+    own = folder / "own"
     run("start", "own", folder=folder)
-    wall, spent, _ = run("gather", "first-light", captured, "--quiet", folder=folder / "own")
-    tell(f"gather, {options.frames} frames for the first time", [wall], [spent])
-    wall, spent, _ = run("gather", "first-light", captured, "--quiet", folder=folder / "own")
-    tell("gather, all of them known", [wall], [spent])
+    (own / "content/rigs/first-train.yaml").write_text(RIG)
+    blocks, stats = min(bare_blocks(paths) for _ in range(TIMES)), min(bare_stat(paths) for _ in range(TIMES))
+    start_up = min(run("--help", folder=own)[1] for _ in range(TIMES))
+    print(f"bare, processor: headers of {options.frames} frames {blocks:.3f} s, stat {stats:.3f} s; --help {start_up:.3f} s")
+    first, again = [], []
+    for _ in range(TIMES):
+        shutil.rmtree(own / ".sitegen", ignore_errors=True)
+        (own / "content/logs/first-light.ecsv").unlink(missing_ok=True)
+        first.append(run("gather", "first-light", folder / "captured", "--quiet", "--target", "NGC 253", folder=own)[:2])
+        again += [run("gather", "first-light", folder / "captured", "--quiet", "--target", "NGC 253", folder=own)[:2]]
+    tell(f"gather, {options.frames} frames for the first time", *map(list, zip(*first, strict=True)),
+         more=f", limit {3 * blocks + start_up:.2f} s (3 × bare + start-up)")  # fmt: skip
+    tell("gather, all of them known", *map(list, zip(*again, strict=True)),
+         more=f", limit {2 * stats + start_up:.2f} s (2 × stat + start-up)")  # fmt: skip
 
 
-PARTS = {"check": check, "preview": preview, "gather": gather}
+def begin(folder: Path, options: argparse.Namespace) -> None:
+    """A new entry from four times as many frames, with nothing remembered."""
+    write_frames(folder / "many", 4 * options.frames)
+    run("start", "own-too", folder=folder)
+    (folder / "own-too/content/rigs/first-train.yaml").write_text(RIG)
+    wall, spent, said = run("begin", "many", folder / "many", folder=folder / "own-too")
+    lines = len(said.splitlines())
+    tell(f"begin, {4 * options.frames} frames", [wall], [spent], f", limit 15 s of processor, {lines} lines said")
+
+
+PARTS = {"check": check, "preview": preview, "gather": gather, "begin": begin}
 
 
 def main() -> None:

@@ -4,6 +4,7 @@ import json
 import os
 import pty
 import re
+import shutil
 import subprocess
 import sys
 from datetime import datetime
@@ -48,7 +49,12 @@ def test_from_frames_to_an_entry(run: Run, tmp_path: Path) -> None:
     assert "2026-11-20  Ha 1 × 120 s" in begun.stdout
     make_frame(tmp_path / "disk/b.fits", "2026-11-21T10:00:00")
     gathered = run("gather", "tarantula", tmp_path / "disk")
-    assert gathered.stdout == "content/logs/tarantula.ecsv: 1 new, 1 there already\n  2026-11-21  Ha 1 × 120 s\n"
+    assert gathered.stdout == (
+        "content/logs/tarantula.ecsv: 2 frames, 2 kept, 0 discarded; 1 new, 1 there already\n"
+        "  2026-11-21  Ha 1 × 120 s\n"
+        f"  2 frames do not tell their clock: read as UTC; with the clock of the camera: sitegen gather tarantula "
+        f"{tmp_path}/disk --time-zone Pacific/Auckland\n"
+    )
     assert run("check").exit_code == 0
 
 
@@ -108,7 +114,8 @@ def test_a_bar_on_a_terminal_without_colours_where_they_are_unwanted(run: Run, t
 
 
 def on_terminal(tmp_path: Path, more: dict[str, str]) -> str:
-    """What gather writes on standard error where that is a terminal."""
+    """What gather writes on standard error where that is a terminal, and nothing is remembered of the frames."""
+    shutil.rmtree(".sitegen", ignore_errors=True)
     ours, theirs = pty.openpty()
     command = [sys.executable, "-m", "sitegen", "gather", "first-light", str(tmp_path / "disk")]
     environment = os.environ | {"TERM": "xterm-256color", "PYTHONPATH": str(Path(__file__).resolve().parents[2])} | more

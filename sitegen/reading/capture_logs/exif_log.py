@@ -36,8 +36,8 @@ def read_exif(request: LogRequest) -> LogReading:
 
 
 def _frame(tags: Tags, request: LogRequest, problems: LogProblems) -> Sub | None:
-    moment = _written_start(tags)
-    exposure_s = _exposure_s(tags)
+    moment = written_start(tags)
+    exposure_s = exposure_of(tags)
     start, clock = _start(moment, request, problems)
     if start is None:
         return None
@@ -52,7 +52,7 @@ def _frame(tags: Tags, request: LogRequest, problems: LogProblems) -> Sub | None
         site=request.site.slug if request.site else "",
         target=request.target,
         filter=frame_filter("", "light", request, problems, ""),
-        gain=_number(tags, "EXIF ISOSpeedRatings"),
+        gain=exif_number(tags, "EXIF ISOSpeedRatings"),
         source=request.source,
         clock=clock,
         origin=_origin(tags),
@@ -60,20 +60,20 @@ def _frame(tags: Tags, request: LogRequest, problems: LogProblems) -> Sub | None
 
 
 def _origin(tags: Tags) -> FrameOrigin:
-    width, height = _number(tags, "EXIF ExifImageWidth"), _number(tags, "EXIF ExifImageLength")
+    width, height = exif_number(tags, "EXIF ExifImageWidth"), exif_number(tags, "EXIF ExifImageLength")
     return FrameOrigin(
-        focal_length_mm=_number(tags, "EXIF FocalLength") or None,
+        focal_length_mm=exif_number(tags, "EXIF FocalLength") or None,
         width_px=int(width) if width else None,
         height_px=int(height) if height else None,
         latitude_deg=_place_deg(tags, "GPS latitude"),
         longitude_deg=_place_deg(tags, "GPS longitude"),
-        camera_id=_text(tags, "EXIF BodySerialNumber") or None,
+        camera_id=exif_text(tags, "EXIF BodySerialNumber") or None,
     )
 
 
 def _place_deg(tags: Tags, name: str) -> float | None:
     """Rounded to a tenth: nothing finer is remembered of an observer's place."""
-    angle = _number(tags, name)
+    angle = exif_number(tags, name)
     return None if angle is None else round(angle, PLACE_DIGITS) + 0.0
 
 
@@ -86,26 +86,26 @@ def _start(moment: datetime, request: LogRequest, problems: LogProblems) -> tupl
     return settle([Stamp(moment)], zone_of(request, problems), problems)[0], request.time_zone or "UTC"
 
 
-def _written_start(tags: Tags) -> datetime:
+def written_start(tags: Tags) -> datetime:
     """By the camera's clock; aware where the EXIF has its offset."""
-    stamp = _text(tags, "EXIF DateTimeOriginal")
+    stamp = exif_text(tags, "EXIF DateTimeOriginal")
     if not stamp.strip(" :0"):
         raise Doubt("has no date: no DateTimeOriginal in its EXIF", "log the frame in a table")
     try:
         moment = datetime.strptime(stamp, "%Y:%m:%d %H:%M:%S")  # noqa: DTZ007 - the offset stands in a tag of its own
     except ValueError:
         raise Doubt(f"DateTimeOriginal is {quoted(stamp)}, not a date and time") from None
-    part = _text(tags, "EXIF SubSecTimeOriginal")
+    part = exif_text(tags, "EXIF SubSecTimeOriginal")
     if part.isascii() and part.isdigit():
         moment = moment.replace(microsecond=int(f"{part:0<6}"[:6]))
-    offset = _text(tags, "EXIF OffsetTimeOriginal")
+    offset = exif_text(tags, "EXIF OffsetTimeOriginal")
     if _OFFSET.fullmatch(offset):
         return datetime.fromisoformat(f"{moment.isoformat()}{offset}")
     return moment
 
 
-def _exposure_s(tags: Tags) -> float:
-    seconds = _number(tags, "EXIF ExposureTime")
+def exposure_of(tags: Tags) -> float:
+    seconds = exif_number(tags, "EXIF ExposureTime")
     if not seconds:
         raise Doubt("has no exposure: no ExposureTime in its EXIF", "log the frame in a table")
     try:
@@ -116,20 +116,20 @@ def _exposure_s(tags: Tags) -> float:
 
 def _compare(tags: Tags, rig: Rig, request: LogRequest, start: datetime, problems: LogProblems) -> None:
     train = train_at(rig, request.site, start)
-    frame_px = _number(tags, "EXIF ExifImageWidth"), _number(tags, "EXIF ExifImageLength")
+    frame_px = exif_number(tags, "EXIF ExifImageWidth"), exif_number(tags, "EXIF ExifImageLength")
     for wrong, remedy in (
-        *focal_length_disagrees("FocalLength", _number(tags, "EXIF FocalLength"), rig, train),
+        *focal_length_disagrees("FocalLength", exif_number(tags, "EXIF FocalLength"), rig, train),
         *frame_disagrees("the frame", frame_px, 1, rig, train, any_way_up=True),
     ):
         problems.warn(wrong, remedy)
 
 
-def _text(tags: Tags, name: str) -> str:
+def exif_text(tags: Tags, name: str) -> str:
     value = tags.get(name)
     return value if isinstance(value, str) else ""
 
 
-def _number(tags: Tags, name: str) -> float | None:
+def exif_number(tags: Tags, name: str) -> float | None:
     """None where there is none."""
     value = tags.get(name)
     return value if isinstance(value, float) else None

@@ -3,6 +3,7 @@
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.value_types.address import WebAddress
 from sitegen.reading.value_types.choice import Choice, YesOrNo
+from sitegen.reading.value_types.collections import ListOf
 from sitegen.reading.value_types.folder_name import FolderName
 from sitegen.reading.value_types.group import Group, Key
 from sitegen.reading.value_types.language import Language
@@ -47,6 +48,15 @@ OUTLOOK = Group(
     called="outlook",
 )  # fmt: skip
 
+CAPTURES = Group(
+    (
+        Key("discarded", ListOf(LINE), "Shell globs of frames thrown away, as paths below the folder gathered or as names; "
+            "without any, folders and names that begin with words like 'rejected' or 'bad' say it.",
+            "['rejected/*', 'cloudy_*']"),
+    ),
+    called="captures",
+)  # fmt: skip
+
 DIARY_FILE = AuthorFile(
     name="diary",
     pattern="diary.yaml",
@@ -64,6 +74,7 @@ DIARY_FILE = AuthorFile(
             Key("privacy", PRIVACY, "How much of the observing place becomes public.", "{site_position: rounded}"),
             Key("moon_rule", MOON_RULE, "When the Moon is too much for broadband.", "{illuminated_above: 0.5}"),
             Key("outlook", OUTLOOK, "The coming nights of entries still gathering.", "{nights: 30}"),
+            Key("captures", CAPTURES, "What 'sitegen gather' has to know of your captures.", "{discarded: ['rejected/*']}"),
         ),
         called="the diary",
     ),

@@ -1,0 +1,168 @@
+"""Which frames were thrown away: by pattern, by what folders and names say, by a list of those that were used."""
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from fnmatch import fnmatchcase
+from functools import lru_cache
+from pathlib import Path
+
+from msgspec import Struct
+
+from sitegen.authoring.captures.record import Frame, stem_of
+from sitegen.problems import DiaryProblems, Problem
+from sitegen.reading.capture_logs.log_problems import LogProblems
+from sitegen.reading.capture_logs.table_text import read_table_text
+
+# By the language of the diary; English always.
+WORDS: Mapping[str, tuple[str, ...]] = {
+    "en": ("rejected", "rejects", "reject", "bad", "discarded", "discards", "discard", "deleted", "trash", "unused", "not used",
+           "thrown away", "junk", "unusable"),
+    "de": ("verworfen", "verworfene", "ausschuss", "aussortiert", "aussortierte", "schlecht", "schlechte", "unbrauchbar",
+           "gelöscht", "geloescht", "papierkorb", "abfall", "müll", "muell", "ungenutzt"),
+}  # fmt: skip
+NOT_LISTED = "not in the list of kept frames"
+SORTED_OUT = "sorted out"
+_NAMES_A_FILE = re.compile(r"\.[A-Za-z][A-Za-z0-9]{1,5}(?:\.gz|\.fz)?$", re.I)
+_SEPARATORS = re.compile(r"[_\-. ]+")
+
+
+class Discarding(Struct, frozen=True):
+    """`patterns` are shell globs; without any, and without a list, words of folders and names say it in English and in
+    `language`. `kept_stems` is None without a list of kept frames."""
+
+    patterns: tuple[str, ...] = ()
+    language: str = "en"
+    kept_stems: frozenset[str] | None = None
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        return (*WORDS["en"], *WORDS.get(self.language.partition("-")[0].casefold(), ()))
+
+
+class Discard(Struct, frozen=True):
+    """`reason` may be published; `by` is the pattern or the words, as they are told to the author alone."""
+
+    reason: str
+    by: str
+
+
+def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | None:
+    """Why the exposure was thrown away: by any of the files that show it."""
+    for frame in frames:
+        if frame.file is None:
+            continue
+        discard = _by_path(frame.file.below, discarding.patterns or None, discarding.words)
+        if discard is not None:
+            return discard
+    if discarding.kept_stems is not None and not any(_is_listed(frame, discarding.kept_stems) for frame in frames):
+        return Discard(NOT_LISTED, "the list of kept frames")
+    return None
+
+
+@lru_cache(maxsize=4_096)
+def _by_folders(folders: str, words: tuple[str, ...]) -> Discard | None:
+    for folder in folders.split("/"):
+        if (word := re.sub(r"[\W_\d]+", " ", folder.casefold()).strip()) in words:
+            return Discard(word, f"the folder '{folder}'")
+    return None
+
+
+def _by_path(below: str, patterns: tuple[str, ...] | None, words: tuple[str, ...]) -> Discard | None:
+    if patterns is not None:
+        pattern = next((pattern for pattern in patterns if matches(below, pattern)), None)
+        return None if pattern is None else Discard(_word_of(pattern), pattern)
+    folders, _, name = below.rpartition("/")
+    if folders and (discard := _by_folders(folders, words)) is not None:
+        return discard
+    word = _prefix_of(name, words)
+    return Discard(word, f"names that begin with '{word}'") if word else None
+
+
+def _prefix_of(name: str, words: tuple[str, ...]) -> str:
+    """'bad_0012.fits', 'BAD-12.fits', 'bad12.fits': the word ends there; 'badlands.fits' is none, nor the spa 'Bad Ems.fits'."""
+    found = _prefixes(words).match(name.casefold())
+    return found.group(1) if found is not None and not (found.group(1) == "bad" and found.group(2) == " ") else ""
+
+
+@lru_cache(maxsize=8)
+def _prefixes(words: tuple[str, ...]) -> re.Pattern[str]:
+    """A word, and the character behind it, which is no letter."""
+    longest_first = sorted(words, key=len, reverse=True)
+    return re.compile(f"({'|'.join(map(re.escape, longest_first))})([\\W\\d_])")
+
+
+def matches(below: str, pattern: str) -> bool:
+    """The whole path below the folder gathered, any end of it that begins a folder or the name, in any of which '*' also stands
+    for '/'."""
+    wanted = f"{pattern}*" if pattern.endswith("/") else pattern
+    parts = below.split("/")
+    return any(fnmatchcase("/".join(parts[number:]), wanted) for number in range(len(parts)))
+
+
+def _word_of(pattern: str) -> str:
+    """A word of the pattern, fit for the world to read; neither a path nor the name of a file."""
+    if not re.search(r"[*?\[]|/$", pattern):
+        return SORTED_OUT
+    parts = [part for part in re.split(r"[*?/\\.]+|\[[^]]*\]", pattern) if re.search(r"[^\W\d_]{3}", part)]
+    known = {word for words in WORDS.values() for word in words}
+    plain = [re.sub(r"[\W_\d]+", " ", part.casefold()).strip() for part in parts]
+    return next((word for word in plain if word in known), plain[0] if len(plain) == 1 and len(plain[0]) <= 20 else SORTED_OUT)
+
+
+def _is_listed(frame: Frame, kept: frozenset[str]) -> bool:
+    return frame.file is not None and frame.file.stem.casefold() in kept
+
+
+class KeptList(Struct, frozen=True):
+    """`stems` of frames that were used; `strangers` counts names that meet no frame."""
+
+    stems: frozenset[str]
+    strangers: int
+
+
+def read_kept_list(path: Path, frames: Iterable[Frame]) -> KeptList:
+    """A text or a table, any column. Raises DiaryProblems where it cannot be read, or names none of the frames."""
+    problems = LogProblems(str(path))
+    text = read_table_text(path, problems)
+    if text is None:
+        raise DiaryProblems(problems.all())
+    stems = {frame.file.stem.casefold() for frame in frames if frame.file is not None}
+    names = _names_in(text, stems)
+    met = {name: stem for name in names if (stem := _stem_met(name, stems)) is not None}
+    if not met:
+        remedy = "it has their names, with or without folder and ending, one a line"
+        raise DiaryProblems([Problem(str(path), 1, 1, "names none of the frames gathered", remedy)])
+    return KeptList(frozenset(met.values()), len(names) - len(met))
+
+
+def _names_in(text: str, stems: set[str]) -> list[str]:
+    """Cells that name a file; where none does, those that name a frame without its ending."""
+    cells = [cell.strip().strip("\"'") for line in text.split("\n") if not line.startswith("#")
+             for cell in re.split(r"[,;\t|]", line)]  # fmt: skip
+    bases = [re.split(r"[/\\]", cell)[-1].strip() for cell in cells if cell]
+    files = [base for base in bases if _NAMES_A_FILE.search(base)]
+    if not files and len(bases) > 0:
+        files = [base for base in bases if base.casefold() in stems or len(bases) == len(text.strip().split("\n"))]
+    return list(dict.fromkeys(base.casefold() for base in files))
+
+
+def _stem_met(name: str, stems: set[str]) -> str | None:
+    """The frame of that name, or that the name is derived from: 'light_012_cal_reg' of 'light_012'."""
+    stem = stem_of(name) if _NAMES_A_FILE.search(name) else name
+    if stem in stems:
+        return stem
+    return next((short for short in _shortened(stem) if short in stems), None)
+
+
+def _shortened(stem: str) -> Iterable[str]:
+    """With words taken off its end or its beginning; a number is part of a frame's own name."""
+    places = [(found.start(), found.end()) for found in _SEPARATORS.finditer(stem)]
+    for start, end in reversed(places):
+        if stem[end:].isdigit():
+            break
+        yield stem[:start]
+    for start, end in places:
+        if stem[:start].isdigit():
+            break
+        yield stem[end:]
+        yield from (stem[end:last] for last, after in reversed(places) if last > end and not stem[after:].isdigit())

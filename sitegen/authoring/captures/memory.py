@@ -1,0 +1,92 @@
+"""What headers said when they were read, so that gathering again opens no file that is known. Losing it costs only time."""
+
+import os
+from collections.abc import Iterable
+from hashlib import blake2b
+from pathlib import Path
+
+import msgspec
+from msgspec import Struct
+
+from sitegen.authoring.captures.record import FrameFile, FrameRecord
+
+FOLDER = "frames"
+VERSION = 1
+"""To be raised whenever a header is read otherwise than before."""
+COARSE_CLOCK_NS = 2_000_000_000
+"""A file that changed this shortly before it was read may have changed again within the same tick of its disk's clock."""
+
+Signature = tuple[int, int, int, int]
+_Directory = dict[str, tuple[Signature, FrameRecord]]
+
+
+class _Kept(Struct, frozen=True, array_like=True):
+    version: int
+    directory: str
+    frames: _Directory
+
+
+class FrameMemory:
+    """One file for each directory of frames, loaded when a frame of it is asked for. `folder` None remembers nothing."""
+
+    def __init__(self, folder: Path | None, began_ns: int) -> None:
+        self.folder = folder / FOLDER if folder is not None else None
+        self.began_ns = began_ns
+        self.directories: dict[str, _Directory] = {}
+        self.changed: set[str] = set()
+
+    def record(self, file: FrameFile) -> FrameRecord | None:
+        known = self._directory(file.directory).get(file.name)
+        return known[1] if known is not None and known[0] == signature_of(file) else None
+
+    def remember(self, file: FrameFile, record: FrameRecord) -> None:
+        """Not what changed while, or shortly before, the gathering began: its signature alone cannot be trusted next time."""
+        if file.size >= 0 and file.mtime_ns < self.began_ns - COARSE_CLOCK_NS:
+            self._directory(file.directory)[file.name] = signature_of(file), record
+            self.changed.add(file.directory)
+
+    def save(self) -> None:
+        """Quietly nothing where the folder cannot be written."""
+        for directory in sorted(self.changed):
+            path = self._path(directory)
+            if path is not None:
+                _write(path, msgspec.msgpack.encode(_Kept(VERSION, directory, self.directories[directory])))
+        self.changed.clear()
+
+    def _directory(self, directory: str) -> _Directory:
+        known = self.directories.get(directory)
+        if known is None:
+            known = self.directories[directory] = self._loaded(directory)
+        return known
+
+    def _loaded(self, directory: str) -> _Directory:
+        path = self._path(directory)
+        try:
+            kept = msgspec.msgpack.decode(path.read_bytes(), type=_Kept) if path is not None else None
+        except (OSError, msgspec.MsgspecError, ValueError):
+            return {}
+        return kept.frames if kept is not None and (kept.version, kept.directory) == (VERSION, directory) else {}
+
+    def _path(self, directory: str) -> Path | None:
+        if self.folder is None:
+            return None
+        return self.folder / blake2b(os.fsencode(directory), digest_size=12).hexdigest()
+
+
+def signature_of(file: FrameFile) -> Signature:
+    return file.size, file.mtime_ns, file.ctime_ns, file.inode
+
+
+def unknown_to(memory: FrameMemory, files: Iterable[FrameFile]) -> tuple[FrameFile, ...]:
+    """Those whose headers have to be read."""
+    return tuple(file for file in files if memory.record(file) is None)
+
+
+def _write(path: Path, content: bytes) -> None:
+    working = path.with_name(f"{path.name}.{os.getpid()}.part")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        working.write_bytes(content)
+        working.replace(path)
+    except OSError:
+        working.unlink(missing_ok=True)

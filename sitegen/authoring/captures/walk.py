@@ -1,0 +1,161 @@
+"""Where the author's frames lie: files, folders and patterns, anywhere on this machine. Each file is stat'ed once."""
+
+import glob
+import os
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
+from hashlib import blake2b
+from pathlib import Path
+
+from msgspec import Struct, field
+
+from sitegen.authoring.captures.record import FrameFile
+from sitegen.problems import Problem
+from sitegen.reading.capture_logs.exif_log import SUFFIXES as PICTURES
+from sitegen.reading.capture_logs.fits_log import SUFFIXES as FITS
+from sitegen.reading.capture_logs.registry import is_log
+
+# A capture folder also holds snapshots and notes; of what lies in one, only what a camera alone can have made is a frame.
+RAW = (".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef")
+IN_FOLDERS = (*FITS, *RAW)
+_FRAMES = (*FITS, *PICTURES)
+
+
+class FoundFiles(Struct, frozen=True):
+    """`frames` in the order of the words, sorted within each, every file once; `tables` likewise. `passed_over` counts the other
+    files of the folders by their ending.
+
+    `scopes` says of which folders all is known now: by the folder's name in a log, what a path below it begins with.
+    """
+
+    frames: tuple[FrameFile, ...]
+    tables: tuple[Path, ...]
+    passed_over: Mapping[str, int]
+    scopes: Mapping[str, str]
+    problems: tuple[Problem, ...]
+
+    @property
+    def paths(self) -> tuple[Path, ...]:
+        return (*(Path(file.path) for file in self.frames), *self.tables)
+
+
+def find_files(words: Iterable[str]) -> FoundFiles:
+    search = _Search()
+    for word in words:
+        before = len(search.frames) + len(search.tables) + search.again
+        search.take(word)
+        if len(search.frames) + len(search.tables) + search.again == before:
+            search.problems.append(_nothing(word))
+    return FoundFiles(
+        tuple(search.frames.values()), tuple(search.tables.values()), dict(sorted(search.passed_over.items())), search.scopes,
+        tuple(search.problems),
+    )  # fmt: skip
+
+
+def folder_name(real_path: str) -> str:
+    """The folder's own name, and a short hash of where it lies, so that the same name on another disk is another folder."""
+    return f"{os.path.basename(real_path)}-{blake2b(os.fsencode(real_path), digest_size=4).hexdigest()}"  # noqa: PTH119
+
+
+class _Search(Struct):
+    frames: dict[tuple[str, str], FrameFile] = field(default_factory=dict)
+    tables: dict[str, Path] = field(default_factory=dict)
+    passed_over: Counter[str] = field(default_factory=Counter)
+    scopes: dict[str, str] = field(default_factory=dict)
+    problems: list[Problem] = field(default_factory=list)
+    again: int = 0
+
+    def take(self, word: str) -> None:
+        path = Path(word)
+        if path.is_dir():
+            self._folder(word)
+        elif path.exists():
+            self._file(path, path.parent)
+        elif glob.has_magic(word):
+            fixed = Path(*_before_magic(path))
+            for found in sorted(glob.glob(word, recursive=True)):  # noqa: PTH207 - a Path matches no absolute pattern
+                if Path(found).is_dir():
+                    self._folder(found)
+                elif is_log(found):
+                    self._file(Path(found), fixed)
+
+    def _folder(self, word: str) -> None:
+        """Frames in it and in its folders, hidden ones left out."""
+        real = os.path.realpath(word)
+        folder = folder_name(real)
+        self.scopes[folder] = ""
+        for parent in Path(real).parents:
+            self.scopes.setdefault(folder_name(str(parent)), f"{Path(real).relative_to(parent).as_posix()}/")
+        waiting = [(word.rstrip("/") or "/", "", real)]
+        while waiting:
+            shown, below, directory = waiting.pop()
+            self.scopes[folder_name(directory)] = ""
+            inside = self._directory(shown, below, directory, folder)
+            waiting += sorted(inside, reverse=True)
+
+    def _directory(self, shown: str, below: str, directory: str, folder: str) -> list[tuple[str, str, str]]:
+        """Takes the frames of one directory; gives the directories in it."""
+        inside = []
+        try:
+            with os.scandir(directory) as listed:
+                entries = sorted((entry for entry in listed if not entry.name.startswith(".")), key=lambda entry: entry.name)
+        except OSError:
+            return []
+        for entry in entries:
+            name = entry.name
+            if entry.is_dir(follow_symlinks=False):
+                inside.append((f"{shown}/{name}", f"{below}{name}/", f"{directory}/{name}"))
+            elif name.casefold().endswith(IN_FOLDERS):
+                self._frame(f"{shown}/{name}", f"{below}{name}", folder, directory, entry)
+            else:
+                self.passed_over[_ending(name)] += 1
+        return inside
+
+    def _frame(self, path: str, below: str, folder: str, directory: str, entry: "os.DirEntry[str]") -> None:
+        name = entry.name
+        if entry.is_symlink():
+            directory, _, name = os.path.realpath(path).rpartition("/")
+        if (directory, name) in self.frames:
+            self.again += 1
+            return
+        try:
+            told = entry.stat()
+        except OSError:
+            self.frames[directory, name] = FrameFile(path, below, folder, directory, -1, 0, 0, 0)
+            return
+        file = FrameFile(path, below, folder, directory, told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino)
+        self.frames[directory, name] = file
+
+    def _file(self, path: Path, folder: Path) -> None:
+        real = os.path.realpath(path)
+        directory, _, name = real.rpartition("/")
+        if (directory, name) in self.frames or real in self.tables:
+            self.again += 1
+        elif not path.name.casefold().endswith(_FRAMES):
+            self.tables[real] = path
+        else:
+            below, told = path.relative_to(folder).as_posix() if path.is_relative_to(folder) else path.name, path.stat()
+            self.frames[directory, name] = FrameFile(
+                str(path), below, folder_name(os.path.realpath(folder)), directory,
+                told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino,
+            )  # fmt: skip
+
+
+def _before_magic(path: Path) -> Iterator[str]:
+    """The part of a pattern that is a folder's own name."""
+    for part in path.parts[:-1]:
+        if glob.has_magic(part):
+            return
+        yield part
+
+
+def _ending(name: str) -> str:
+    return os.path.splitext(name)[1].casefold() or "no ending"  # noqa: PTH122 - there are many
+
+
+def _nothing(word: str) -> Problem:
+    if Path(word).is_dir():
+        return Problem(word, 1, 1, "holds no frames", f"frames end in {' '.join(FITS)} or a camera's own ending")
+    if glob.has_magic(word):
+        return Problem(word, 1, 1, "matches no log", "put the pattern in quotes, and '**' where folders lie between")
+    return Problem(word, 1, 1, "does not exist", "name a frame, a table, a folder or a pattern")

@@ -1,0 +1,122 @@
+"""What the last gathering would say again: told at once while neither frames, nor diary, nor the words typed have changed.
+
+Light to load: this is looked at before anything else is.
+"""
+
+import os
+from collections.abc import Iterator, Sequence
+from hashlib import blake2b
+from pathlib import Path
+
+import msgspec
+from msgspec import Struct
+
+from sitegen import __version__
+from sitegen.folders import Folders
+from sitegen.problems import Problem
+
+FOLDER = "answers"
+COARSE_CLOCK_NS = 2_000_000_000
+_AUTHORS_FOLDERS = ("rigs", "sites")
+_NAMED_FOLDERS = ("entries", "logs")
+
+
+class Answer(Struct, frozen=True):
+    """Lines for standard output, problems for standard error."""
+
+    lines: tuple[str, ...]
+    problems: tuple[Problem, ...]
+
+
+class _Kept(Struct, frozen=True):
+    state: str
+    answer: Answer
+
+
+def state_of(words: Sequence[str], name: str, logs: Sequence[str], folders: Folders, began_ns: int) -> str | None:
+    """A digest of all that an answer depends on: the code, the words typed, every file below the folders named as the system
+    knows it, and the diary's own files by content. None where a file is so new that it may still change unseen, or a pattern or a
+    single file is named."""
+    digest = blake2b(repr((__version__, _code_version(), tuple(words))).encode("utf-8", "surrogatepass"), digest_size=20)
+    for log in logs:
+        if not os.path.isdir(log):  # noqa: PTH112 - light to load
+            return None
+        for line in _files_below(log):
+            if line[2] >= began_ns - COARSE_CLOCK_NS:
+                return None
+            digest.update(repr(line).encode("utf-8", "surrogatepass"))
+    for path in _diary_files(name, folders.content):
+        digest.update(repr(path.name).encode("utf-8", "surrogatepass"))
+        digest.update(blake2b(path.read_bytes()).digest())
+    for folder in _NAMED_FOLDERS:
+        digest.update(repr(_names_in(folders.content / folder)).encode("utf-8", "surrogatepass"))
+    return digest.hexdigest()
+
+
+def kept_answer(state: str | None, name: str, folders: Folders) -> Answer | None:
+    if state is None or folders.keep is None:
+        return None
+    try:
+        kept = msgspec.msgpack.decode(_path(folders.keep, name).read_bytes(), type=_Kept)
+    except (OSError, msgspec.MsgspecError, ValueError):
+        return None
+    return kept.answer if kept.state == state else None
+
+
+def keep_answer(state: str | None, name: str, folders: Folders, answer: Answer) -> None:
+    """Quietly nothing where it cannot be kept."""
+    if state is None or folders.keep is None:
+        return
+    path = _path(folders.keep, name)
+    working = path.with_name(f"{path.name}.{os.getpid()}.part")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        working.write_bytes(msgspec.msgpack.encode(_Kept(state, answer)))
+        working.replace(path)
+    except OSError:
+        working.unlink(missing_ok=True)
+
+
+def _path(keep: Path, name: str) -> Path:
+    return keep / FOLDER / name
+
+
+def _files_below(folder: str) -> Iterator[tuple[str, int, int, int, int]]:
+    """Path, size, times and inode of every file, hidden ones left out; in the order in which the disk lists them, which stays as
+    long as nothing changes."""
+    waiting = [os.path.realpath(folder)]
+    while waiting:
+        directory = waiting.pop()
+        try:
+            with os.scandir(directory) as entries:
+                for entry in entries:
+                    if entry.name.startswith("."):
+                        continue
+                    if entry.is_dir(follow_symlinks=False):
+                        waiting.append(entry.path)
+                    else:
+                        told = entry.stat(follow_symlinks=entry.is_symlink() and os.path.exists(entry.path))  # noqa: PTH110
+                        yield entry.path, told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino
+        except OSError:
+            yield directory, -1, 0, 0, 0
+
+
+def _diary_files(name: str, content: Path) -> Iterator[Path]:
+    yield from (path for path in (content / "diary.yaml", content / f"entries/{name}.md", content / f"logs/{name}.ecsv")
+                if path.is_file())  # fmt: skip
+    for folder in _AUTHORS_FOLDERS:
+        yield from (content / folder / each for each in _names_in(content / folder) if (content / folder / each).is_file())
+
+
+def _names_in(folder: Path) -> list[str]:
+    try:
+        return sorted(os.listdir(folder))  # noqa: PTH208 - light to load
+    except OSError:
+        return []
+
+
+def _code_version() -> tuple[int, ...]:
+    """Of an installed package its folder's own times: another version is other files."""
+    package = Path(__file__).parent
+    folders = (package, package / "captures", package.parent / "reading" / "capture_logs", package.parent / "cli")
+    return tuple(file.stat().st_mtime_ns for folder in folders for file in sorted(folder.glob("*.py")))

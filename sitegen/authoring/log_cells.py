@@ -1,0 +1,43 @@
+"""The cells of one row of a table, as they stand in its text."""
+
+from functools import lru_cache
+
+_SPECIAL = ('"', "\n", "\r")
+
+
+def spans_of(text: str, delimiter: str) -> list[tuple[int, int]]:
+    """From where to where each cell goes, blanks and quotation marks included."""
+    if '"' not in text and delimiter != " ":
+        return _plain_spans(text, delimiter)
+    spans, start, is_quoted = [], 0, False
+    for place, letter in enumerate(text):
+        if letter == '"':
+            is_quoted = not is_quoted
+        elif letter == delimiter and not is_quoted:
+            if delimiter == " " and not text[start:place].strip():
+                start = place + 1
+                continue
+            spans.append((start, place))
+            start = place + 1
+    if delimiter != " " or text[start:].strip():
+        spans.append((start, len(text)))
+    return spans
+
+
+def _plain_spans(text: str, delimiter: str) -> list[tuple[int, int]]:
+    spans, start = [], 0
+    for cell in text.split(delimiter):
+        spans.append((start, start + len(cell)))
+        start += len(cell) + len(delimiter)
+    return spans
+
+
+@lru_cache(maxsize=8_192)
+def quoted_cell(value: str, delimiter: str) -> str:
+    """As CSV wants it: quoted where it holds what would end it; an empty one only where blanks part the cells."""
+    if not value:
+        return '""' if delimiter == " " else ""
+    if delimiter in value or any(mark in value for mark in _SPECIAL) or value != value.strip():
+        doubled = value.replace('"', '""')
+        return f'"{doubled}"'
+    return f'"{value}"' if value.startswith("#") else value
