@@ -14,7 +14,8 @@ def rejected_folder(
     capture: Capture, night: str, first: str, count: int, exposure_s: float, words: str, called: str, **changes: Any
 ) -> list[Taken]:
     """Frames that were sorted out lie in a folder that says so."""
-    return capture.shoot(f"{night}/{called}", first, count, exposure_s, words, fate="discarded", why=f"lies in {called}/", **changes)
+    where, why = f"{night}/{called}", f"lies in {called}/"
+    return capture.shoot(where, first, count, exposure_s, words, fate="discarded", why=why, **changes)
 
 
 def bad_prefix(capture: Capture, night: str, first: str, count: int, exposure_s: float, words: str) -> None:
@@ -30,7 +31,9 @@ def sound_badlands(capture: Capture, night: str, first: str, count: int, exposur
         capture.write(f"{night}/badlands_{number:03d}.fits", shot, "kept", "a sound sub with a name like a bad one", frame)
 
 
-def other_object(capture: Capture, project: str, sky: Sky, night: str, first: str, count: int, exposure_s: float, words: str) -> None:
+def other_object(
+    capture: Capture, project: str, sky: Sky, night: str, first: str, count: int, exposure_s: float, words: str
+) -> None:
     """The evening began with another target, in the same folder."""
     turned_to(capture, project, sky).shoot(night, first, count, exposure_s, words, why=f"shows {sky.object}")
 
