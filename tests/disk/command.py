@@ -1,5 +1,6 @@
 """The command line as an author types it, and the one place that knows what its reports are called."""
 
+import csv
 import json
 from collections.abc import Mapping
 from pathlib import Path
@@ -72,6 +73,17 @@ class Desk(Struct, frozen=True):
     def log(self, name: str) -> Path:
         return self.content / f"logs/{name}.ecsv"
 
+    def rows(self, name: str) -> list[dict[str, str]]:
+        """Of the gathered log, light frames alone, in its order."""
+        lines = self.log(name).read_text("utf-8").splitlines()
+        rows = csv.DictReader(line for line in lines if not line.startswith("#"))
+        return [row for row in rows if row["kind"] == "light"]
+
+    def counted(self, name: str) -> tuple[int, int]:
+        """Kept and discarded, by the gathered log."""
+        kept = sum(row["kept"].casefold() in ("true", "yes") for row in self.rows(name))
+        return kept, len(self.rows(name)) - kept
+
     def facts(self, address: str) -> dict[str, Any]:
         path = self.output / address / "facts.json"
         assert path.is_file(), f"{address}facts.json is not published"
@@ -80,6 +92,6 @@ class Desk(Struct, frozen=True):
 
     def rebuilt_facts(self, name: str) -> dict[str, Any]:
         """The entry's facts after a rebuild of the diary as it is now."""
-        done = self.run("rebuild")
+        done = self.run("rebuild", "--jobs", "1")
         assert done.exit_code == 0, done.output
         return self.facts(f"entries/{name}/")

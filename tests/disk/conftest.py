@@ -49,7 +49,7 @@ def diary(disk: WrittenDisk, tmp_path_factory: pytest.TempPathFactory) -> WholeD
     write_diary(desk.content, disk.truth)
     reports = {each.name: desk.report(each.name, *each.folders, options=each.options) for each in PROJECTS}
     problems = desk.problems()
-    return WholeDiary(desk, diary_truth(disk.truth), reports, problems, desk.run("rebuild"))
+    return WholeDiary(desk, diary_truth(disk.truth), reports, problems, desk.run("rebuild", "--jobs", "1"))
 
 
 @pytest.fixture

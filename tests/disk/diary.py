@@ -1,7 +1,7 @@
 """The content/ folder that goes with the disk, and what is true of the diary once every project is gathered."""
 
 from collections.abc import Iterable
-from datetime import date
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 from msgspec.structs import replace
@@ -9,10 +9,14 @@ from msgspec.structs import replace
 from tests.disk.frames import Train
 from tests.disk.projects import (
     FILTERS,
+    PAIR,
+    PAIR_PUBLISHED,
+    PAIR_SKIES,
     PLACES,
     PROGRESS,
     PROGRESS_PUBLISHED,
     PROJECTS,
+    SCHOOL,
     TRAINS,
     UNKNOWN_FILTER,
     UNKNOWN_IS,
@@ -42,8 +46,20 @@ def write_diary(content: Path, truth: DiskTruth, projects: Iterable[Project] = P
         _write(content / f"entries/{project.name}.md", entry_text(project.name, project.published, project))
     final = next((each for each in projects if each.name == "tarantula"), None)
     if final is not None:
-        _write(content / f"logs/{PROGRESS}.csv", progress_csv(progress_frames(truth)))
-        _write(content / f"entries/{PROGRESS}.md", entry_text(PROGRESS, PROGRESS_PUBLISHED, final, f"logs/{PROGRESS}.csv"))
+        write_tables(content, truth, final)
+
+
+def write_tables(content: Path, truth: DiskTruth, final: Project) -> None:
+    """What was kept by hand: the progress of a project whose frames were gathered later, and an entry of two targets."""
+    _write(content / f"logs/{PROGRESS}.csv", table(progress_frames(truth)))
+    _write(content / f"entries/{PROGRESS}.md", entry_text(PROGRESS, PROGRESS_PUBLISHED, final, f"logs/{PROGRESS}.csv"))
+    items = []
+    for sky in PAIR_SKIES:
+        log = f"logs/{PAIR}-{sky.page}.csv"
+        _write(content / log, table(frame for frame in pair_frames() if frame.target == sky.page))
+        items.append(f"{{files: {log}, target: {sky.object}}}")
+    both = replace(final, target=f"[{', '.join(sky.object for sky in PAIR_SKIES)}]")
+    _write(content / f"entries/{PAIR}.md", entry_text(PAIR, PAIR_PUBLISHED, both, ", ".join(items)))
 
 
 def site_yaml(place: Place) -> str:
@@ -80,8 +96,19 @@ def progress_frames(truth: DiskTruth) -> tuple[TrueFrame, ...]:
     return tuple(replace(each, kept=True) for each in final if each.evening < date(2025, 12, 12))
 
 
-def progress_csv(frames: Iterable[TrueFrame]) -> str:
-    rows = (f"{each.start:%Y-%m-%dT%H:%M:%SZ},{each.exposure_s:g},{each.filter},yes" for each in frames)
+def pair_frames() -> tuple[TrueFrame, ...]:
+    """One night, first the main target, then the other, which has a discarded sub."""
+    first = datetime(2025, 11, 10, 11, 30, tzinfo=UTC)
+    return tuple(
+        TrueFrame(first + timedelta(minutes=6 * number), 300.0, "long", SCHOOL, PAIR_SKIES[number // 8].page, "R", number != 12)
+        for number in range(14)
+    )
+
+
+def table(frames: Iterable[TrueFrame]) -> str:
+    rows = (
+        f"{each.start:%Y-%m-%dT%H:%M:%SZ},{each.exposure_s:g},{each.filter},{'yes' if each.kept else 'no'}" for each in frames
+    )
     return "start,exposure_s,filter,kept\n" + "\n".join(rows) + "\n"
 
 
@@ -91,6 +118,7 @@ def diary_truth(truth: DiskTruth, projects: Iterable[Project] = PROJECTS) -> Dia
         for each in projects
     ]
     if any(each.name == "tarantula" for each in projects):
+        entries.append(EntryTruth(PAIR, date.fromisoformat(PAIR_PUBLISHED), pair_frames()))
         entries.append(EntryTruth(PROGRESS, date.fromisoformat(PROGRESS_PUBLISHED), progress_frames(truth)))
     return DiaryTruth(tuple(sorted(entries, key=lambda each: (each.published, each.name))))
 

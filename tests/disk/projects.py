@@ -24,7 +24,7 @@ EAST = Train("east", 530.0, 106.0, 9.0, 480, 360, telescope="east tube", camera=
 WEST = replace(EAST, rig="west", telescope="west tube")
 LIGHT = Train("light", 200.0, 50.0, 12.0, 320, 240, telescope="travelling tube", camera="travelling camera")
 SMALL = Train("small", 250.0, 60.0, 12.0, 400, 300, "colour", telescope="small tube", camera="colour camera")
-ARCHIVE = Train("archive", 2000.0, 300.0, 18.0, 256, 200, telescope="the dome's", camera="first camera", binning=2)
+ARCHIVE = Train("archive", 2000.0, 300.0, 18.0, 256, 200, telescope="dome tube", camera="first camera", binning=2)
 TRAINS = (LONG, WIDE, EAST, WEST, LIGHT, SMALL, ARCHIVE)
 FILTERS = {"long": "L R G B Ha OIII", "wide": "L", "east": "L Ha OIII", "west": "L Ha OIII", "light": "Ha OIII", "archive": "L"}
 UNKNOWN_FILTER, UNKNOWN_IS = "Nebula X", "OIII"
@@ -71,6 +71,9 @@ PROJECTS = (
     Project("helix", "2025-12-01", "NGC 7293", HELIX, "long", SCHOOL, ("helix", "sculptor/2025-10-02"), witness="horizon"),
     Project("tarantula", "2025-12-20", "NGC 2070", TARANTULA, "long", SCHOOL, ("tarantula",)),
 )  # fmt: skip
+PAIR = "pair"
+PAIR_PUBLISHED = "2025-11-15"
+PAIR_SKIES = (Sky("NGC 55", 3.785, -39.197, "ngc-55"), Sky("NGC 300", 13.723, -37.684, "ngc-300"))
 PROGRESS = "tarantula-progress"
 PROGRESS_PUBLISHED = "2025-12-12"
 
@@ -115,7 +118,7 @@ def helix(disk: Disk) -> None:
     own.shoot("helix/2025-08-21", "2025-08-21T13:00:00", 8, 300.0, "O III", "OIII")
     own.shoot("helix/2025-08-21", "2025-08-21T14:00:00", 3, 300.0, UNKNOWN_FILTER, UNKNOWN_IS)
     troubles.rejected_folder(own, "helix/2025-08-21", "2025-08-21T14:30:00", 2, 300.0, "OIII", "verworfen")
-    troubles.below_the_horizon(own, "helix/2025-11-20", "2025-11-20T16:50:00", 300.0, "Ha", "Ha")
+    troubles.below_the_horizon(own, "helix/2025-11-20", "2025-11-20T16:50:00", 300.0, "L")
 
 
 def carina(disk: Disk) -> None:
@@ -143,7 +146,7 @@ def carina(disk: Disk) -> None:
     for each in (*early, *late):
         shot = replace(each.shot, train=WEST, start=each.shot.start + timedelta(seconds=0.12))
         west.save("carina/west/2025-04-05", shot, "Ha", "kept", "the twin camera fired together with the other")
-    troubles.daylight(west, "carina/west/2025-04-05", "2025-04-05T21:20:00", 3, 300.0, "Ha")
+    troubles.daylight(west, "carina/west/2025-04-05", "2025-04-05T21:20:00", 3, 300.0, "L")
 
 
 def tucana(disk: Disk) -> None:

@@ -1,7 +1,6 @@
 """A disk changes under the diary: frames are sorted out, moved, renamed, deleted, unplugged. The log follows, and the author's
 own hand in it wins. What an imager expects of this: common practice, no source."""
 
-import csv
 import re
 import shutil
 from pathlib import Path
@@ -13,17 +12,6 @@ from tests.disk.command import UNDO, Desk
 from tests.disk.conftest import OneProject
 
 CLEAN = "paw"  # 64 sound subs on two nights
-
-
-def numbers(desk: Desk, name: str = CLEAN) -> tuple[int, int]:
-    """Kept and discarded, as published."""
-    integration = desk.rebuilt_facts(name)["integration"]
-    return integration["kept"], integration["discarded"]
-
-
-def log_rows(desk: Desk, name: str = CLEAN) -> list[dict[str, str]]:
-    lines = desk.log(name).read_text("utf-8").splitlines()
-    return list(csv.DictReader(line for line in lines if not line.startswith("#")))
 
 
 def lights(desk: Desk, night: str = "2025-07-21") -> list[Path]:
@@ -47,10 +35,11 @@ def sorted_out(desk: Desk, count: int = 6, called: str = "rejected") -> Result:
 def test_frames_moved_to_rejected(one_project: OneProject) -> None:
     """64 gathered, six sorted out, gathered again: 58 kept, 6 discarded, said and published."""
     desk = gathered(one_project)
-    assert numbers(desk) == (64, 0)
+    assert desk.counted(CLEAN) == (64, 0)
     assert "58 kept, 6 discarded" in sorted_out(desk).stdout
-    assert numbers(desk) == (58, 6)
-    assert len(log_rows(desk)) == 64
+    integration = desk.rebuilt_facts(CLEAN)["integration"]
+    assert (integration["kept"], integration["discarded"], integration["total_s"]) == (58, 6, 58 * 180)
+    assert len(desk.rows(CLEAN)) == 64
 
 
 def test_frames_moved_back(one_project: OneProject) -> None:
@@ -60,7 +49,7 @@ def test_frames_moved_back(one_project: OneProject) -> None:
     for path in sorted((desk.disk / "paw/2025-07-21/rejected").iterdir()):
         path.rename(path.parents[1] / path.name)
     desk.gather(CLEAN, CLEAN)
-    assert numbers(desk) == (64, 0)
+    assert desk.counted(CLEAN) == (64, 0)
 
 
 def test_frames_renamed_as_bad(one_project: OneProject) -> None:
@@ -69,7 +58,7 @@ def test_frames_renamed_as_bad(one_project: OneProject) -> None:
     for path in lights(desk)[:3]:
         path.rename(path.with_name(f"bad_{path.name}"))
     desk.gather(CLEAN, CLEAN)
-    assert numbers(desk) == (61, 3)
+    assert desk.counted(CLEAN) == (61, 3)
 
 
 def test_each_use_of_a_word_is_told(one_project: OneProject) -> None:
@@ -85,8 +74,8 @@ def test_frames_renamed_and_moved_are_recognised(one_project: OneProject) -> Non
         path.rename(path.with_name(f"panel_one_{number}.fits"))
     shutil.move(desk.disk / "paw/2025-07-20", desk.disk / "paw/archive/summer")
     desk.gather(CLEAN, CLEAN)
-    assert numbers(desk) == (64, 0)
-    assert len(log_rows(desk)) == 64
+    assert desk.counted(CLEAN) == (64, 0)
+    assert len(desk.rows(CLEAN)) == 64
 
 
 def test_deleted_frames_stay_until_the_author_decides(one_project: OneProject) -> None:
@@ -95,7 +84,7 @@ def test_deleted_frames_stay_until_the_author_decides(one_project: OneProject) -
     for path in lights(desk)[:5]:
         path.unlink()
     done = desk.gather(CLEAN, CLEAN)
-    assert numbers(desk) == (64, 0)
+    assert desk.counted(CLEAN) == (64, 0)
     assert re.search(r"\b5\b", done.output)
     assert "--gone keep" in done.output and "--gone discard" in done.output
 
@@ -106,7 +95,7 @@ def test_the_author_decides_on_deleted_frames(decision: str, expected: tuple[int
     for path in lights(desk)[:5]:
         path.unlink()
     desk.gather(CLEAN, CLEAN, options=("--gone", decision))
-    assert numbers(desk) == expected
+    assert desk.counted(CLEAN) == expected
 
 
 def test_an_unplugged_disk_discards_nothing(one_project: OneProject) -> None:
@@ -165,15 +154,15 @@ def test_what_the_author_wrote_stays(one_project: OneProject) -> None:
     """`kept: no` and its reason win over the disk; a comment and the line ends stay, where other frames change."""
     desk = gathered(one_project)
     before = edited_by_hand(desk)
-    assert numbers(desk) == (63, 1)
+    assert desk.counted(CLEAN) == (63, 1)
     sorted_out(desk, 2)
-    assert numbers(desk) == (61, 3)
+    assert desk.counted(CLEAN) == (61, 3)
     after = desk.log(CLEAN).read_bytes().splitlines(keepends=True)
     assert len(after) == len(before)
     assert all(line.endswith(b"\r\n") for line in after)
     assert sum(was != now for was, now in zip(before, after, strict=True)) == 2
     assert b"# # the keeper: a bright satellite right at the start\r\n" in after
-    assert log_rows(desk)[0]["reason"] == "a satellite"
+    assert desk.rows(CLEAN)[0]["reason"] == "a satellite"
 
 
 def test_the_author_keeps_what_lies_in_rejected(one_project: OneProject) -> None:
@@ -184,7 +173,7 @@ def test_the_author_keeps_what_lies_in_rejected(one_project: OneProject) -> None
     discarded = next(line for line in text.splitlines() if not line.startswith("#") and re.search(r",False,", line))
     desk.log(CLEAN).write_text(text.replace(discarded, discarded.replace(",False,", ",yes,", 1)), "utf-8")
     desk.gather(CLEAN, CLEAN)
-    assert numbers(desk) == (59, 5)
+    assert desk.counted(CLEAN) == (59, 5)
 
 
 def test_a_list_of_the_frames_that_were_used(one_project: OneProject, tmp_path: Path) -> None:
@@ -193,4 +182,4 @@ def test_a_list_of_the_frames_that_were_used(one_project: OneProject, tmp_path: 
     used = [*lights(desk, "2025-07-20"), *lights(desk)[:20]]
     (tmp_path / "used.txt").write_text("\n".join(path.name for path in used) + "\n", "utf-8")
     desk.gather(CLEAN, CLEAN, options=("--kept-list", str(tmp_path / "used.txt")))
-    assert numbers(desk) == (52, 12)
+    assert desk.counted(CLEAN) == (52, 12)

@@ -153,9 +153,9 @@ def daylight(capture: Capture, night: str, first: str, count: int, exposure_s: f
     capture.shoot(night, first, count, exposure_s, words, why="a sub in daylight")
 
 
-def below_the_horizon(capture: Capture, night: str, first: str, exposure_s: float, words: str, short: str) -> None:
+def below_the_horizon(capture: Capture, night: str, first: str, exposure_s: float, words: str) -> None:
     """Left running after the target had set."""
-    capture.shoot(night, first, 1, exposure_s, words, short, why="a sub with the target below the horizon")
+    capture.shoot(night, first, 1, exposure_s, words, why="a sub with the target below the horizon")
 
 
 def header_place_elsewhere(latitude: str, longitude: str) -> dict[str, str]:
