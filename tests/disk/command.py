@@ -57,7 +57,7 @@ class Desk(Struct, frozen=True):
 
     def run(self, *words: str | Path) -> Result:
         places = ("--content", self.content, "--output", self.output, "--themes", ROOT / "themes")
-        return CliRunner().invoke(main, [str(word) for word in (*words, *places)])
+        return CliRunner().invoke(main, [str(word) for word in (*words, *places)], catch_exceptions=False)
 
     def gather(self, name: str, *folders: str, options: tuple[str, ...] = ()) -> Result:
         return self.run("gather", name, *(self.disk / folder for folder in folders), *options)
