@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from tests.disk.capture import Disk
 from tests.disk.command import Desk
-from tests.disk.diary import diary_truth, write_diary
+from tests.disk.diary import diary_truth, log_by_hand, write_diary
 from tests.disk.projects import PROJECTS, write_disk
 from tests.disk.truth import DiaryTruth, DiskTruth
 
@@ -50,6 +50,26 @@ def diary(disk: WrittenDisk, tmp_path_factory: pytest.TempPathFactory) -> WholeD
     reports = {each.name: desk.report(each.name, *each.folders, options=each.options) for each in PROJECTS}
     problems = desk.problems()
     return WholeDiary(desk, diary_truth(disk.truth), reports, problems, desk.run("rebuild", "--jobs", "1"))
+
+
+@pytest.fixture(scope="session")
+def by_hand(disk: WrittenDisk, tmp_path_factory: pytest.TempPathFactory) -> WholeDiary:
+    """The same truth as an author would have typed it, one table a project: what gather has no part in."""
+    base = tmp_path_factory.mktemp("by-hand")
+    desk, truth = Desk(base / "content", base / "output", disk.root), diary_truth(disk.truth)
+    write_diary(desk.content, disk.truth, spelt=False)
+    frames = {entry.name: entry.frames for entry in truth.entries}
+    for project in PROJECTS:
+        log_by_hand(desk.content, project, frames[project.name])
+    problems = desk.problems()
+    return WholeDiary(desk, truth, {}, problems, desk.run("rebuild", "--jobs", "1"))
+
+
+@pytest.fixture(params=["gathered", "by hand"])
+def published(request: pytest.FixtureRequest) -> WholeDiary:
+    """What is published of the disk gathered, and of the same frames typed."""
+    diary: WholeDiary = request.getfixturevalue("diary" if request.param == "gathered" else "by_hand")
+    return diary
 
 
 @pytest.fixture

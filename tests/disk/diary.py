@@ -106,10 +106,19 @@ def pair_frames() -> tuple[TrueFrame, ...]:
 
 
 def table(frames: Iterable[TrueFrame]) -> str:
-    rows = (
-        f"{each.start:%Y-%m-%dT%H:%M:%SZ},{each.exposure_s:g},{each.filter},{'yes' if each.kept else 'no'}" for each in frames
-    )
-    return "start,exposure_s,filter,kept\n" + "\n".join(rows) + "\n"
+    """The canonical columns, starts to the millisecond in UTC."""
+    lines = ["start,exposure_s,filter,kept"]
+    for each in frames:
+        start = each.start.isoformat(timespec="milliseconds").replace("+00:00", "Z")
+        lines.append(f"{start},{each.exposure_s:g},{each.filter or ''},{'yes' if each.kept else 'no'}")
+    return "\n".join(lines) + "\n"
+
+
+def log_by_hand(content: Path, project: Project, frames: Iterable[TrueFrame]) -> None:
+    """A table in the place of the gathered log, named in the entry."""
+    log = f"logs/{project.name}.csv"
+    _write(content / log, table(frames))
+    _write(content / f"entries/{project.name}.md", entry_text(project.name, project.published, project, log))
 
 
 def diary_truth(truth: DiskTruth, projects: Iterable[Project] = PROJECTS) -> DiaryTruth:
