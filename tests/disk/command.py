@@ -14,23 +14,23 @@ from tests.conftest import ROOT
 from tests.disk.truth import Sums
 
 UNDO = "--undo"
+KINDS = {
+    "kept": "kept",
+    "discarded": "discarded",
+    "calibration": "calibration",
+    "copy": "copy",
+    "combined": "combined",
+    "focus": "focus run",
+    "other_target": "other target",
+    "other_train": "other train",
+    "unreadable": "unreadable",
+    "passed_over": "passed over",
+}
 
 
 def counts_of(report: Mapping[str, Any]) -> dict[str, int]:
     """Files by fate, from what `gather --json` reports."""
-    derived, aside = report["derived"], report["set_aside"]
-    return {
-        "kept": report["counted"],
-        "discarded": report["discarded"],
-        "calibration": report["calibration"],
-        "copy": derived["copies"],
-        "combined": derived["combined"],
-        "focus": derived["focus"],
-        "other_target": aside["other_target"],
-        "other_train": aside["other_train"],
-        "unreadable": report["unreadable"],
-        "passed_over": report["passed_over"],
-    }
+    return {fate: report["kinds"][called] for fate, called in KINDS.items()}
 
 
 def sums_of(integration: Mapping[str, Any]) -> Sums:

@@ -84,7 +84,7 @@ def test_subs_counted_from_headers_alone(project: projects.Project, disk: Writte
     telescope = next(each.telescope for each in TRAINS if each.rig == project.rig)
     exposures: dict[datetime, float] = {}
     for file in disk.truth.under(project.folders):
-        if not file.path.endswith(FRAME_ENDINGS) or file.fate in ("passed_over", "unreadable"):
+        if not file.path.endswith(FRAME_ENDINGS) or file.fate in ("passed_over", "hidden", "unreadable"):
             continue
         header = header_of(disk.root, file)
         kind = str(header.get("IMAGETYP") or header.get("OBSTYPE")).casefold()

@@ -130,8 +130,8 @@ def junk(capture: Capture, folder: str) -> None:
     disk, frame = capture.disk, capture.shot(next(capture.starts("2025-10-03T12:00:00", 1, 1.0)), 300.0, "L")
     for name in (".hidden_0001.fits", "._sculptor_0001.fits"):
         write_frame(disk.root / folder / name, frame, capture.dialect)
-        disk.note(DiskFile(f"{folder}/{name}", capture.project, "passed_over", "hidden"))
-    disk.junk(f"{folder}/.folder", b"\0\1", capture.project, "hidden")
+        disk.note(DiskFile(f"{folder}/{name}", capture.project, "hidden", "hidden"))
+    disk.junk(f"{folder}/.folder", b"\0\1", capture.project, "hidden", "hidden")
     disk.junk(f"{folder}/notes.txt", b"thin cirrus after midnight\n", capture.project, "notes")
 
 

@@ -12,7 +12,17 @@ from typing import Literal
 from msgspec import Struct, field
 
 Fate = Literal[
-    "kept", "discarded", "calibration", "copy", "combined", "focus", "other_target", "other_train", "unreadable", "passed_over"
+    "kept",
+    "discarded",
+    "calibration",
+    "copy",
+    "combined",
+    "focus",
+    "other_target",
+    "other_train",
+    "unreadable",
+    "passed_over",
+    "hidden",
 ]
 FATES: tuple[Fate, ...] = (
     "kept", "discarded", "calibration", "copy", "combined", "focus", "other_target", "other_train", "unreadable", "passed_over"
@@ -122,7 +132,7 @@ class DiskTruth(Struct, frozen=True):
 
 
 class Gathered(Struct, frozen=True):
-    """What one gathering must report: files by fate, and the frames that it takes in."""
+    """What one gathering must report: files by fate, hidden ones left out, and the frames that it takes in."""
 
     counts: Mapping[str, int]
     frames: tuple[TrueFrame, ...] = field(default=())
@@ -133,6 +143,8 @@ def gathered(truth: DiskTruth, project: str, folders: Sequence[str]) -> Gathered
     counts: Counter[str] = Counter()
     frames = []
     for each in truth.under(folders):
+        if each.fate == "hidden":
+            continue
         foreign = each.project != project and each.frame is not None
         fate = "other_target" if foreign else each.fate
         counts[fate] += 1
