@@ -8,9 +8,11 @@ from typing import Any
 
 import pytest
 
+from tests.disk.capture import Capture, Disk
 from tests.disk.command import Desk
 from tests.disk.conftest import OneProject, WholeDiary
-from tests.disk.projects import PROGRESS, PROJECTS
+from tests.disk.frames import told_local
+from tests.disk.projects import CARINA, EAST, PROGRESS, PROJECTS, SCHOOL, WALL_CLOCK
 
 SOUND = [each.name for each in PROJECTS if each.witness is None and each.name != "tarantula"]
 TROUBLED = [(each.name, each.witness) for each in PROJECTS if each.witness is not None]
@@ -70,6 +72,18 @@ def test_the_cure_for_the_clock_works(one_project: OneProject) -> None:
     assert desk.gather("tucana", "tucana", options=("--time-zone", "Australia/Adelaide")).exit_code == 0
     assert about(desk.problems(), "tucana") == []
     assert desk.counted("tucana") == (60, 0)
+
+
+def test_the_hour_that_the_clock_shows_twice(one_project: OneProject) -> None:
+    """From 15:30 to 17:30 UTC on 5 April 2025 Adelaide's clock went twice from 2 to 3. A run across it is put in order by its
+    names and its running on: no two subs at once, each at its true time."""
+    desk = one_project("carina")
+    disk = Disk(desk.disk / "twice")
+    own = Capture(disk, "carina", EAST, SCHOOL, CARINA, told_local)
+    taken = own.shoot("run", "2025-04-05T15:10:00", 28, 300.0, "Ha")
+    desk.gather("carina", "twice/run", options=WALL_CLOCK)
+    true = [f"{each.shot.start:%Y-%m-%dT%H:%M:%S}" for each in taken]
+    assert [row["start"][:19] for row in desk.rows("carina")] == true
 
 
 def test_an_entry_that_names_another_target(one_project: OneProject) -> None:
