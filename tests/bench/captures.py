@@ -164,7 +164,7 @@ def gathering(folder: Path, frames: int, times: int) -> bool:
 def row(what: str, spent: float, times: float, bare: float, floor: str, start: float) -> bool:
     limit = times * bare + start
     verdict = "kept" if spent <= limit else "NOT kept"
-    measured = (spent - start) / bare
+    measured = max(0.0, spent - start) / bare
     print(f"{what:34} {spent:6.2f} s; {floor} {bare:.3f} s, start-up {start:.2f} s: {measured:.2f} times beside start-up")
     print(f"{'':34} at most {times:g} × {bare:.3f} + {start:.2f} = {limit:.2f} s: {verdict}")
     return spent <= limit
