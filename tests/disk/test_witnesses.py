@@ -20,7 +20,7 @@ SAYS = {
     "daylight": r"\b3\b.*\b27\b.*daylight|daylight.*\b3\b",
     "horizon": r"\bbelow the horizon\b",
     "place": r"SITELAT|SITELONG|\bsite 'school'",
-    "focal length": r"FOCALLEN|focal length",
+    "focal length": r"FOCALLEN|focal.length",
 }
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from sitegen.authoring.captures.record import Frame, stem_of
+from sitegen.authoring.captures.record import Frame, FrameFile, stem_of
 from sitegen.problems import DiaryProblems, Problem
 from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.table_text import read_table_text
@@ -51,7 +51,7 @@ def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | Non
     for frame in frames:
         if frame.file is None:
             continue
-        discard = _by_path(frame.file.below, discarding.patterns or None, discarding.words)
+        discard = _by_path(frame.file, discarding.patterns or None, discarding.words)
         if discard is not None:
             return discard
     if discarding.kept_stems is not None and not any(_is_listed(frame, discarding.kept_stems) for frame in frames):
@@ -67,11 +67,11 @@ def _by_folders(folders: str, words: tuple[str, ...]) -> Discard | None:
     return None
 
 
-def _by_path(below: str, patterns: tuple[str, ...] | None, words: tuple[str, ...]) -> Discard | None:
+def _by_path(file: FrameFile, patterns: tuple[str, ...] | None, words: tuple[str, ...]) -> Discard | None:
     if patterns is not None:
-        pattern = next((pattern for pattern in patterns if matches(below, pattern)), None)
+        pattern = next((pattern for pattern in patterns if matches(file.below, pattern)), None)
         return None if pattern is None else Discard(_word_of(pattern), pattern)
-    folders, _, name = below.rpartition("/")
+    folders, _, name = file.with_folder.rpartition("/")
     if folders and (discard := _by_folders(folders, words)) is not None:
         return discard
     word = _prefix_of(name, words)

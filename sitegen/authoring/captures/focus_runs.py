@@ -30,11 +30,11 @@ def kind_says_focus(record: FrameRecord) -> bool:
 
 
 def says_focus(frame: Frame, language: str) -> bool:
-    """A whole word of the path below the folder that was gathered."""
-    if frame.file is None or not _MAY_SAY_SO.search(frame.file.below):
+    """A whole word of the path, from the folder that was gathered on."""
+    if frame.file is None or not _MAY_SAY_SO.search(frame.file.with_folder):
         return False
     words = {*WORDS["en"], *WORDS.get(language.partition("-")[0].casefold(), ())}
-    return any(_plain(part) in words or _first_word(part) in words for part in frame.file.below.split("/"))
+    return any(_plain(part) in words or _first_word(part) in words for part in frame.file.with_folder.split("/"))
 
 
 def _plain(part: str) -> str:

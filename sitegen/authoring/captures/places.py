@@ -236,20 +236,39 @@ def _chord(angle_deg: float) -> float:
 
 
 def _shown_instead(records: Mapping[int, FrameRecord], reach_deg: float) -> dict[int, str]:
-    """The catalogue's name, else the header's own, else where the field lies."""
+    """The name that fits the pointing, of this frame or of most in its field; else where the field lies.
+
+    A name left over from the target before is not believed: the command that it would make gathers nothing.
+    """
     cells = _Cells(reach_deg)
-    nameless = [place for record in records.values() if not record.object and (place := place_of(record)) is not None]
-    first_in = {cells.rounded(place): place for place in sorted(nameless, reverse=True)}
+    places = {number: place for number, record in records.items() if (place := place_of(record)) is not None}
+    first_in = {cells.rounded(place): place for place in sorted(places.values(), reverse=True)}
     fields = cells.fields(first_in)
+    names: dict[object, Counter[str]] = {}
+    for number, place in places.items():
+        if name := _fitting_name(records[number], place, reach_deg):
+            names.setdefault(fields[cells.rounded(place)], Counter())[name] += 1
     shown = {}
     for number, record in records.items():
-        found, place = catalogued(record.object), place_of(record)
-        if found is None and not record.object and place is not None:
-            first = first_in[fields[cells.rounded(place)]]  # type: ignore[index]
-            shown[number] = f"{first[0]:.1f} {first[1]:.1f}"
-        else:
-            shown[number] = found.name if found is not None else record.object
+        if number not in places:
+            shown[number] = record.object
+            continue
+        field = fields[cells.rounded(places[number])]
+        first = first_in[field]  # type: ignore[index]
+        nearest = f"{first[0]:.1f} {first[1]:.1f}"
+        own = _fitting_name(record, places[number], reach_deg)
+        shown[number] = own or (min(names[field], key=lambda name: (-names[field][name], name)) if field in names else nearest)
     return shown
+
+
+def _fitting_name(record: FrameRecord, place: Place, reach_deg: float) -> str:
+    """The catalogue's name where its place is in the field, a name of the author's own; '' for a name that points elsewhere."""
+    known = catalogued(record.object)
+    if known is None:
+        return record.object
+    apart = math.dist(_direction(place), _direction((known.ra_deg, known.dec_deg)))
+    size_deg = (known.size_arcmin[0] if known.size_arcmin else 0.0) / 60
+    return known.name if apart <= _chord(reach_deg) + _chord(size_deg / 2) else ""
 
 
 def is_moving_name(name: str) -> bool:

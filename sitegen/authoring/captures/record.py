@@ -79,6 +79,11 @@ class FrameFile(Struct, frozen=True, gc=False):
         return self.below.rpartition("/")[2]
 
     @property
+    def with_folder(self) -> str:
+        """The path below, behind the name of the folder gathered: that one, too, may say what lies in it."""
+        return f"{self.folder.rpartition('-')[0]}/{self.below}"
+
+    @property
     def stem(self) -> str:
         """The name up to its first ending that a frame file may have."""
         return stem_of(self.name)

@@ -118,9 +118,9 @@ def sort_frames(read: ReadFrames, request: SortingRequest) -> SortedFrames:
 
 def _of_its_folder(frame: Frame) -> Frame:
     """A header that names no kind leaves it to the folder: cameras write none."""
-    if frame.record.kind_words or frame.file is None or "/" not in frame.file.below:
+    if frame.record.kind_words or frame.file is None:
         return frame
-    kind = _kind_of_folders(frame.file.below.rpartition("/")[0])
+    kind = _kind_of_folders(frame.file.with_folder.rpartition("/")[0])
     return frame if kind is None else replace(frame, record=replace(frame.record, kind=kind))
 
 
