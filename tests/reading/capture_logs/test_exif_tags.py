@@ -1,6 +1,6 @@
 """EXIF in every container that cameras write, by the standards' words: TIFF 6.0, TIFF/EP (ISO 12234-2), EXIF 2.32 (CIPA DC-008).
 
-Real raw files are too large to lie here. Those of three public test suites (183 JPEG, 18 TIFF, 2 DNG, 2 CR2, 1 NEF) were read
+Real raw files are too large to lie here. Those of three public test suites (182 JPEG, 18 TIFF, 2 DNG, 2 CR2, 1 NEF) were read
 once beside a second reader; NRW, ARW, ORF and PEF were tried with structures made here alone.
 """
 
