@@ -6,6 +6,7 @@ Addresses are relative to the site's root, POSIX, and end in '/' where they name
 import re
 import unicodedata
 from datetime import date
+from hashlib import sha256
 
 INDEX = ""
 SKY = "sky/"
@@ -143,11 +144,19 @@ def relative(here: str, there: str) -> str:
     return "/".join([*[".."] * (len(start) - shared), *end[shared:]]) + hash_sign + anchor
 
 
+HASH_DIGITS = 6
+MOST_LATIN = 0x2FFF
+"""Beyond lie the scripts and signs (emoji, ideographs) that may make up a name without a letter."""
+
+
 def slug_of(text: str) -> str:
-    """Lower-case ASCII letters, digits and hyphens: 'NGC 6946' -> 'ngc-6946', 'Hα' -> 'h-alpha'-like names lose what
-    has no ASCII form; an empty result becomes 'x' so that no two folders collapse into their parent, and 'con' becomes 'con-x',
-    as Windows has no folder of that name."""
-    plus = text.replace("+", " plus ")
-    ascii_text = unicodedata.normalize("NFKD", plus).encode("ascii", "ignore").decode()
-    slug = re.sub(r"[^a-z0-9]+", "-", ascii_text.lower()).strip("-") or "x"
-    return f"{slug}-x" if slug in DEVICE_NAMES else slug
+    """Lower-case ASCII letters, digits and hyphens: 'NGC 6946' -> 'ngc-6946'. 'Hα' loses what has no ASCII form.
+
+    A name of which no letter is left, as in Cyrillic or Chinese, gets a short hash of itself, so that two such names are two
+    pages. 'con' becomes 'con-x', as Windows has no folder of that name.
+    """
+    plain = unicodedata.normalize("NFKD", text.replace("+", " plus "))
+    slug = re.sub(r"[^a-z0-9]+", "-", plain.encode("ascii", "ignore").decode().lower()).strip("-")
+    if not re.search("[a-z]", slug) and any(letter.isalpha() or ord(letter) > MOST_LATIN for letter in plain):
+        return f"{slug or 'x'}-{sha256(plain.casefold().encode('utf-8')).hexdigest()[:HASH_DIGITS]}"
+    return f"{slug}-x" if slug in DEVICE_NAMES else slug or "x"

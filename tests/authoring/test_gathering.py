@@ -115,7 +115,8 @@ def test_an_unreadable_frame_is_named_and_the_rest_goes_on(folders: Folders, mak
     make_frames("disk", 2)
     (tmp_path / "disk/broken.fits").write_bytes(b"nonsense" * 400)
     done = gathered(folders, tmp_path / "disk")
-    assert [str(problem) for problem in done.problems] == [f"{tmp_path}/disk/broken.fits:1:1: error: is not FITS; copy the frame again"]
+    wrong = f"{tmp_path}/disk/broken.fits:1:1: error: is not FITS; copy the frame again"
+    assert [str(problem) for problem in done.problems] == [wrong]
     assert (done.new_count, done.unreadable) == (2, 1)
 
 

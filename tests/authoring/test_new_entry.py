@@ -31,6 +31,12 @@ def begun(folders: Folders, *words: Path | str, today: date = TODAY, **options: 
     return begin("new-one", find_files(map(str, words)), memory, folders, today, GatherOptions(**options))
 
 
+def complaints(folders: Folders) -> list[str]:
+    """What check says but for the paragraphs that only the author can write."""
+    gap = "this paragraph is still to be written, and not published until it is"
+    return [str(problem) for problem in check(folders, TODAY) if problem.wrong != gap]
+
+
 def text_of(folders: Folders) -> str:
     return (folders.content / "entries/new-one.md").read_text("utf-8")
 
@@ -47,7 +53,7 @@ def test_everything_is_recognised(folders: Folders, make_frames: MakeFrames) -> 
     assert [told[:3] for told in recognised(done.draft)] == [
         ("target", "NGC 2070", True), ("rig", "first-train", True), ("site", "garden", True)
     ]  # fmt: skip
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
     diary = read_diary(folders.content, TODAY).diary
     assert diary is not None
     entry = next(entry for entry in diary.entries if entry.slug == "new-one")
@@ -65,11 +71,11 @@ def test_a_filter_the_rig_does_not_have(folders: Folders, make_frames: MakeFrame
         "# The logs wait until that is done; then take the '#' away.\n#logs: "
     )
     assert waiting in text_of(folders)
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
     rig = folders.content / "rigs/first-train.yaml"
     rig.write_text(rig.read_text("utf-8").replace("\n  Ha:", "\n  OIII: {kind: narrowband}\n  Ha:", 1), "utf-8")
     add(folders, "entries/new-one.md", text_of(folders).replace("\n#logs: ", "\nlogs: "))
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
 
 
 def test_a_spelling_of_a_filter_that_the_rig_has(folders: Folders, make_frames: MakeFrames) -> None:
@@ -84,9 +90,9 @@ def test_subs_without_a_filter_where_the_rig_has_some(folders: Folders, make_fra
     begun(folders, *make_frames("disk", 2, FILTER=None))
     line = "logs: [{files: [logs/new-one.ecsv], filter: Ha}]"
     assert f"2 subs wait for the name of their filter, which no header tells: write '{line}' if it was 'Ha'" in text_of(folders)
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
     add(folders, "entries/new-one.md", text_of(folders).replace("#logs: [logs/new-one.ecsv]", line))
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
 
 
 def test_the_exact_place_is_written_nowhere(folders: Folders, make_frames: MakeFrames) -> None:
@@ -106,7 +112,7 @@ def test_a_name_unknown_but_a_known_field(folders: Folders, make_frames: MakeFra
         "pointing; the catalogue has NGC 2070 there\n"
     )
     assert line in text_of(folders)
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
 
 
 def test_no_name_but_a_known_field(folders: Folders, make_frames: MakeFrames) -> None:
@@ -127,7 +133,7 @@ def test_a_comet(folders: Folders, make_frames: MakeFrames) -> None:
     """What moves has no place, and the draft checks clean."""
     begun(folders, *make_frames("disk", 2, OBJECT="C/2031 Q9", OBJCTRA="00 48 10", OBJCTDEC="-25 20 00"))
     assert "target: {name: C/2031 Q9, kind: moving}  # to be confirmed: guessed from its name\n" in text_of(folders)
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
 
 
 def test_a_field_nobody_named(folders: Folders, make_frames: MakeFrames) -> None:
@@ -136,7 +142,7 @@ def test_a_field_nobody_named(folders: Folders, make_frames: MakeFrames) -> None
     line = "target: {name: \"empty: field\", ra: 40.0, dec: -60.2}  # to be confirmed: guessed from the headers' own name and"
     assert f"{line} pointing" in text_of(folders).splitlines()
     assert done.problems == ()
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
 
 
 @pytest.mark.parametrize(
@@ -165,7 +171,7 @@ def test_wanted_of_a_colour_camera(folders: Folders, make_frames: MakeFrames) ->
     assert "rig: colour\n" in text_of(folders)
     assert "#wanted: {colour: 4}" in text_of(folders)
     add(folders, "entries/new-one.md", text_of(folders).replace("#wanted", "wanted"))
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
 
 
 def test_it_counts_what_gather_counts(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
@@ -223,7 +229,7 @@ def test_without_a_rig_the_logs_wait(folders: Folders, make_frames: MakeFrames) 
     (folders.content / "entries/first-light.md").unlink()
     begun(folders, *make_frames("disk", 1))
     assert "#logs: [logs/new-one.ecsv]" in text_of(folders)
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
 
 
 def test_logs_inside_the_diary_are_named_where_they_lie(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
@@ -233,7 +239,7 @@ def test_logs_inside_the_diary_are_named_where_they_lie(folders: Folders, make_f
     done = begun(folders, folders.content / "logs/night", folders.content / "logs/first-light.csv")
     assert done.draft.logs == ("logs/first-light.csv", "logs/night/*.fits", "logs/night/*.fits.gz")
     assert done.gathering is None
-    assert check(folders, TODAY) == ()
+    assert complaints(folders) == []
 
 
 def test_an_entry_is_never_written_over(folders: Folders, make_frames: MakeFrames) -> None:

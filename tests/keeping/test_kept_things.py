@@ -82,9 +82,16 @@ def test_marks_tell_any_change_from_outside(tmp_path: Path) -> None:
 
 def test_a_file_of_this_instant_is_not_trusted() -> None:
     """It may change again within the same tick of the clock."""
+    mark = Mark(3, 1_000_000_123, 1_000_000_123, 7)
+    assert settled(mark, 1_000_000_124) is None
+    assert settled(mark, 1_100_000_123) == mark
+
+
+def test_a_mark_of_whole_seconds_is_distrusted_longer() -> None:
+    """The disk's clock may tick in steps of two seconds (FAT; common practice, no source)."""
     mark = Mark(3, 1_000_000_000, 1_000_000_000, 7)
-    assert settled(mark, 1_000_000_001) is None
-    assert settled(mark, 1_100_000_000) == mark
+    assert settled(mark, 2_900_000_000) is None
+    assert settled(mark, 3_100_000_000) == mark
 
 
 def test_what_nobody_uses_is_swept_out_in_time(tmp_path: Path) -> None:
@@ -109,4 +116,4 @@ def test_every_library_that_shapes_bytes_is_named() -> None:
     """Each dependency of the project is, but for those that no published byte depends on."""
     text = (ROOT / "pyproject.toml").read_text("utf-8").partition("dependencies = [")[2].partition("]")[0]
     wanted = {line.strip(' ",').partition(">")[0].replace("-", "_") for line in text.splitlines() if line.strip()}
-    assert wanted - {"click", "rich", "watchfiles"} <= set(LIBRARIES)
+    assert wanted - {"click", "filelock", "rich", "watchfiles"} <= set(LIBRARIES)

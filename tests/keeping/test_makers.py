@@ -106,6 +106,8 @@ def test_the_works_are_those_that_a_rebuild_does() -> None:
         name: [node.module for node in ast.walk(functions[name]) if isinstance(node, ast.ImportFrom)]
         for name in ("_picture_work", "_measure")
     }
+    for modules in imports.values():
+        modules.remove("sitegen.assembly.crew")  # says what is in hand, should the process die of it
     assert imports == {"_picture_work": [PICTURE_WORK], "_measure": [STAR_WORK]}
 
 

@@ -10,7 +10,7 @@ from msgspec.structs import fields
 
 from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep
 from sitegen.diary.rig import Camera, Filter, Rig, Telescope, Work
-from sitegen.diary.settings import MoonRule, OutlookSettings, Privacy, Settings
+from sitegen.diary.settings import CaptureSettings, MoonRule, OutlookSettings, Privacy, Settings
 from sitegen.diary.site import Site
 from sitegen.reading.json_schema import json_schema
 from sitegen.reading.key_reference import key_reference
@@ -28,6 +28,7 @@ GROUPS: dict[str, Group] = {
     "privacy": diary_file.PRIVACY,
     "moon_rule": diary_file.MOON_RULE,
     "outlook": diary_file.OUTLOOK,
+    "captures": diary_file.CAPTURES,
     "telescope": Group(rig_file.TELESCOPE_KEYS, "a telescope"),
     "camera": Group(rig_file.CAMERA_KEYS, "a camera"),
     "filter": rig_file.FILTER,
@@ -46,7 +47,8 @@ GROUPS: dict[str, Group] = {
 }
 # As the contract of the author's files lists them; a key marked ! is required.
 CONTRACT = {
-    "diary": "title! author tagline language address theme licence privacy moon_rule outlook",
+    "diary": "title! author tagline language address theme licence privacy moon_rule outlook captures",
+    "captures": "discarded",
     "privacy": "site_position round_to_deg",
     "moon_rule": "illuminated_above up_share_above",
     "outlook": "published nights minimum_altitude_deg",
@@ -77,6 +79,7 @@ RECORDS: dict[str, type] = {
     "privacy": Privacy,
     "moon_rule": MoonRule,
     "outlook": OutlookSettings,
+    "captures": CaptureSettings,
     "site": Site,
     "telescope": Telescope,
     "camera": Camera,
@@ -126,7 +129,8 @@ def test_a_default_in_words_is_the_default_of_the_record(name: str) -> None:
     for key in GROUPS[name].keys:
         if key.name in of_record and (name, key.name) not in {("site", "elevation_m"), ("filter", "name")}:
             real = of_record[key.name]
-            plain = None if real is NODEFAULT or isinstance(real, Privacy | MoonRule | OutlookSettings | tuple) else real
+            groups = Privacy | MoonRule | OutlookSettings | CaptureSettings | tuple
+            plain = None if real is NODEFAULT or isinstance(real, groups) else real
             assert key.default == (None if plain is None else _in_words(plain))
 
 

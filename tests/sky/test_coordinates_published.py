@@ -6,13 +6,15 @@ import numpy as np
 from sitegen.sky.crossings import refine
 from sitegen.sky.diurnal_path import altitude_deg, azimuth_deg
 from sitegen.sky.earth_rotation import earth_rotation_angle, terrestrial_time, ut1_minus_utc_s
-from sitegen.sky.moon import EARTH_RADIUS_KM, angle_deg
+from sitegen.sky.moon import angle_deg
 from sitegen.sky.night_ephemeris import from_surface, turned
 from sitegen.sky.refraction import refraction_deg
 from sitegen.sky.separation import separation_deg
 from sitegen.sky.sun import AU_KM
 from tests.published_values import sky_coordinates as published
 from tests.sky.asking import unix
+
+EARTH_RADIUS_KM = 6378.137  # WGS 84
 
 
 def unit(ra_deg: float, dec_deg: float) -> np.ndarray:

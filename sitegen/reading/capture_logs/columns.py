@@ -8,7 +8,7 @@ from typing import Any
 from msgspec import Struct, field
 
 from sitegen.problems import hint_for
-from sitegen.reading.capture_logs.durations import is_plain_number, read_duration_s
+from sitegen.reading.capture_logs.durations import HOW_TO_WRITE, is_plain_number, read_duration_s
 from sitegen.reading.capture_logs.frame_kind import KINDS, frame_kind
 from sitegen.reading.capture_logs.log_problems import Doubt
 from sitegen.reading.capture_logs.moments import read_moment
@@ -79,7 +79,7 @@ def within_a_day(exposure_s: float) -> float:
     if not 0 <= exposure_s <= LONGEST_EXPOSURE_S:
         raise Doubt("longer than a day" if exposure_s > 0 or math.isnan(exposure_s) else "below zero")
     if 0 < exposure_s < SHORTEST_EXPOSURE_S:
-        raise Doubt("shorter than a microsecond, which no camera exposes")
+        raise Doubt("shorter than a microsecond, which no camera exposes", HOW_TO_WRITE)
     return exposure_s
 
 
