@@ -41,10 +41,10 @@ def state_of(words: Sequence[str], name: str, logs: Sequence[str], folders: Fold
     for log in logs:
         if not os.path.isdir(log):  # noqa: PTH112 - light to load
             return None
-        for line in _files_below(log):
-            if line[2] >= began_ns - COARSE_CLOCK_NS:
-                return None
-            digest.update(repr(line).encode("utf-8", "surrogatepass"))
+        lines = list(_files_below(log))
+        if any(line[2] >= began_ns - COARSE_CLOCK_NS for line in lines):
+            return None
+        digest.update(repr(lines).encode("utf-8", "surrogatepass"))
     for path in _diary_files(name, folders.content):
         digest.update(repr(path.name).encode("utf-8", "surrogatepass"))
         digest.update(blake2b(path.read_bytes()).digest())

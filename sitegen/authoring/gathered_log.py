@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Mapping
 from datetime import datetime
 from functools import lru_cache
 from math import isclose
+from operator import attrgetter
 from pathlib import Path
 from typing import Any
 
@@ -63,6 +64,9 @@ PRIVATE: tuple[Column, ...] = (
     ("clock", "string", ""),
 )
 _OWN = (*(column[0] for column in (*ALWAYS, *MEASURED)), "clock")
+_NAMES = (*_OWN, *FrameOrigin.__struct_fields__)
+_OWN_OF, _ORIGIN_OF = attrgetter(*_OWN), attrgetter(*FrameOrigin.__struct_fields__)
+"""Of thousands of frames: one call each gets all values."""
 COLUMNS = {column[0]: column for column in (*ALWAYS, *MEASURED, *PRIVATE)}
 
 
@@ -134,8 +138,8 @@ def sub_of(frame: Frame, filter_name: FilterName, kept: bool, reason: str | None
 
 def cells_of(sub: Sub) -> dict[str, str]:
     """Text by column; nothing for what is not known."""
-    values = {name: getattr(sub, name) for name in _OWN} | asdict(sub.origin or FrameOrigin())
-    return {name: cell_text(value) for name, value in values.items() if value is not None and value != ""}
+    values = zip(_NAMES, (*_OWN_OF(sub), *_ORIGIN_OF(sub.origin or FrameOrigin())), strict=True)
+    return {name: _WRITERS[type(value)](value) for name, value in values if value is not None and value != ""}
 
 
 def changed_cells(row: KnownRow, sub: Sub) -> dict[str, str]:

@@ -11,7 +11,7 @@ from msgspec import Struct
 from sitegen.authoring.captures.record import FrameFile, FrameRecord
 
 FOLDER = "frames"
-VERSION = 1
+VERSION = 2
 """To be raised whenever a header is read otherwise than before."""
 COARSE_CLOCK_NS = 2_000_000_000
 """A file that changed this shortly before it was read may have changed again within the same tick of its disk's clock."""
@@ -22,16 +22,17 @@ _Directory = dict[str, tuple[Signature, FrameRecord]]
 
 class _Kept(Struct, frozen=True, array_like=True):
     version: int
-    directory: str
-    frames: _Directory
+    directories: dict[str, _Directory]
 
 
 class FrameMemory:
-    """One file for each directory of frames, loaded when a frame of it is asked for. `folder` None remembers nothing."""
+    """Few files, each of many directories of frames, loaded when a frame of one is asked for: a night's folder has its own, and
+    a file for each would cost more than what stands in it. `folder` None remembers nothing."""
 
     def __init__(self, folder: Path | None, began_ns: int) -> None:
         self.folder = folder / FOLDER if folder is not None else None
         self.began_ns = began_ns
+        self.shards: dict[str, dict[str, _Directory]] = {}
         self.directories: dict[str, _Directory] = {}
         self.changed: set[str] = set()
 
@@ -47,30 +48,32 @@ class FrameMemory:
 
     def save(self) -> None:
         """Quietly nothing where the folder cannot be written."""
-        for directory in sorted(self.changed):
-            path = self._path(directory)
-            if path is not None:
-                _write(path, msgspec.msgpack.encode(_Kept(VERSION, directory, self.directories[directory])))
+        if self.folder is not None:
+            for shard in sorted({_shard_of(directory) for directory in self.changed}):
+                _write(self.folder / shard, msgspec.msgpack.encode(_Kept(VERSION, self.shards[shard])))
         self.changed.clear()
 
     def _directory(self, directory: str) -> _Directory:
         known = self.directories.get(directory)
         if known is None:
-            known = self.directories[directory] = self._loaded(directory)
+            known = self.directories[directory] = self._shard(_shard_of(directory)).setdefault(directory, {})
         return known
 
-    def _loaded(self, directory: str) -> _Directory:
-        path = self._path(directory)
+    def _shard(self, shard: str) -> dict[str, _Directory]:
+        if shard not in self.shards:
+            self.shards[shard] = self._loaded(shard)
+        return self.shards[shard]
+
+    def _loaded(self, shard: str) -> dict[str, _Directory]:
         try:
-            kept = msgspec.msgpack.decode(path.read_bytes(), type=_Kept) if path is not None else None
+            kept = msgspec.msgpack.decode((self.folder / shard).read_bytes(), type=_Kept) if self.folder is not None else None
         except (OSError, msgspec.MsgspecError, ValueError):
             return {}
-        return kept.frames if kept is not None and (kept.version, kept.directory) == (VERSION, directory) else {}
+        return kept.directories if kept is not None and kept.version == VERSION else {}
 
-    def _path(self, directory: str) -> Path | None:
-        if self.folder is None:
-            return None
-        return self.folder / blake2b(os.fsencode(directory), digest_size=12).hexdigest()
+
+def _shard_of(directory: str) -> str:
+    return blake2b(os.fsencode(directory), digest_size=1).hexdigest()[0]
 
 
 def signature_of(file: FrameFile) -> Signature:

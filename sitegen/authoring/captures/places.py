@@ -182,7 +182,7 @@ class _Cells:
         self.step = self.reach / 20
 
     def rounded(self, place: Place) -> tuple[int, int, int]:
-        x, y, z = _direction(place)
+        x, y, z = _direction((round(place[0], 3), round(place[1], 3)))  # dithered subs are then few places
         return round(x / self.step), round(y / self.step), round(z / self.step)
 
     def direction(self, rounded: tuple[int, int, int]) -> tuple[float, float, float]:
@@ -226,6 +226,7 @@ def _boxes_around(place: tuple[int, int, int]) -> Iterable[tuple[int, ...]]:
     return ((x + i, y + j, z + k) for i in (-1, 0, 1) for j in (-1, 0, 1) for k in (-1, 0, 1))
 
 
+@lru_cache(maxsize=16_384)
 def _direction(place: Place) -> tuple[float, float, float]:
     ra, dec = map(math.radians, place)
     return math.cos(dec) * math.cos(ra), math.cos(dec) * math.sin(ra), math.sin(dec)
