@@ -9,11 +9,16 @@ def spans_of(text: str, delimiter: str) -> list[tuple[int, int]]:
     """From where to where each cell goes, blanks and quotation marks included."""
     if '"' not in text and delimiter != " ":
         return _plain_spans(text, delimiter)
-    spans, start, is_quoted = [], 0, False
+    spans, start, is_quoted, is_doubled = [], 0, False, False
     for place, letter in enumerate(text):
-        if letter == '"':
-            is_quoted = not is_quoted
-        elif letter == delimiter and not is_quoted:
+        if is_doubled:
+            is_doubled = False
+        elif is_quoted:
+            is_doubled = letter == '"' and text[place + 1 : place + 2] == '"'
+            is_quoted = letter != '"' or is_doubled
+        elif letter == '"' and not text[start:place].strip():  # inside a cell that began without one it is a letter
+            is_quoted = True
+        elif letter == delimiter:
             if delimiter == " " and not text[start:place].strip():
                 start = place + 1
                 continue

@@ -6,7 +6,7 @@ import re
 import struct
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import UTC, date, datetime
 from html.parser import HTMLParser
 from pathlib import Path
 from random import Random
@@ -16,16 +16,25 @@ import numpy as np
 from astropy.io import fits
 from PIL import Image
 
+from sitegen.authoring.captures.camera_record import camera_record
+from sitegen.authoring.captures.discards import read_kept_list
+from sitegen.authoring.captures.fits_record import fits_record
+from sitegen.authoring.captures.record import Frame as GatheredFrame
+from sitegen.authoring.captures.record import FrameFile, FrameRecord
+from sitegen.authoring.gathered_log import MARK, read_gathered
+from sitegen.authoring.log_table import add_columns, set_cells, table_text
 from sitegen.pages.markdown_text import Resolvers, plain_text, to_html, to_inline_html
 from sitegen.pictures.records import PictureProblem, PictureSettings
 from sitegen.pictures.sizes import make_sizes
 from sitegen.pictures.source import picture_facts
+from sitegen.problems import DiaryProblems
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.frame import DiaryReading, Frame, read_frame
 from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.reader import read_entry
 from sitegen.reading.yaml_text import read_yaml
+from sitegen.writing.record import NewerRecord, read_record, record_text
 from tests.fuzz.mutation import MARKDOWN, NUMBERS, WORDS, Mutate, of_bytes, of_header, of_table, of_text
 from tests.reading.desks import desk
 from tests.trust import tiny
@@ -190,6 +199,78 @@ def picture(content: bytes, folder: Path) -> Answer:
     return "taken"
 
 
+def frame_record(content: bytes, folder: Path) -> Answer:
+    path = folder / "frame.fits"
+    path.write_bytes(content)
+    record = fits_record(path)
+    if not record.wrong.isprintable() or not record.remedy.isprintable():
+        raise Wrong(f"an unprintable sentence: {record.wrong!r}")
+    return _said(record.wrong)
+
+
+def camera_frame(content: bytes, folder: Path) -> Answer:
+    path = folder / "frame.cr2"
+    path.write_bytes(content)
+    return _said(camera_record(path, "raw").wrong)
+
+
+def gathered(content: bytes, folder: Path) -> Answer:
+    """Read, changed in place and written: what is not touched stays to the byte."""
+    frame = _frame(folder)
+    (folder / "content/logs/gathered.ecsv").write_bytes(content)
+    try:
+        log = read_gathered("logs/gathered.ecsv", frame)
+    except DiaryProblems as refused:
+        _told_well(refused.problems)
+        return "refused"
+    if table_text(log.table) != log.text:
+        raise Wrong("a log that was not changed is written otherwise")
+    for row in log.table.rows[:3]:
+        set_cells(log.table, row, {"note": 'a "gust", then wind'} if "note" in log.table.columns else {})
+    add_columns(log.table, [("clock", "string", "")] if "clock" not in log.table.columns else [])
+    table_text(log.table)
+    return "taken"
+
+
+def kept_list(content: bytes, folder: Path) -> Answer:
+    path = folder / "used.txt"
+    path.write_bytes(content)
+    try:
+        read_kept_list(path, [_SOME_FRAME])
+    except DiaryProblems as refused:
+        _told_well(refused.problems)
+        return "refused"
+    return "taken"
+
+
+def published(content: bytes, folder: Path) -> Answer:
+    path = folder / ".published"
+    path.write_bytes(content)
+    try:
+        return _said(not read_record(path).whole)
+    except NewerRecord:
+        return "refused"
+
+
+_FILE = FrameFile("a/light_1.fits", "light_1.fits", "a-1", "/a", 1, 1, 1, 1)
+_SOME_FRAME = GatheredFrame(_FILE, FrameRecord("fits", "light"), datetime(2026, 9, 1, tzinfo=UTC), 60.0)
+
+
+def _gathered_logs() -> list[bytes]:
+    columns = [(name, "string") for name in "start exposure_s filter reason note file".split()]
+    columns.insert(3, ("kept", "bool"))
+    head = ["# %ECSV 1.0", "# ---", "# datatype:", *(f"# - {{name: {name}, datatype: {kind}}}" for name, kind in columns)]
+    head += [MARK, "# delimiter: ','", "# schema: astropy-2.0", ",".join(name for name, _ in columns)]
+    rows = ["2026-09-01T10:00:00Z,300,Ha,True,,,a/1.fits", "# the author's own words"]
+    rows += ['2026-09-01T10:06:00.250Z,300,Ha,False,"wind, gusts",,a/2.fits', "2026-09-01T10:12:00Z,5m,OIII,True,,3rd,a/3.fits"]
+    text = "\n".join([*head, *rows]) + "\n"
+    return [text.encode(), text.replace("\n", "\r\n").encode()]
+
+
+def _records() -> list[bytes]:
+    return [record_text({}), record_text({"index.html": "0" * 40, "entries/a/index.html": "f" * 40})]
+
+
 def _pictures() -> list[bytes]:
     shade = np.linspace(0, 255, 24 * 16 * 3).astype("u1").reshape(16, 24, 3)
     found = [tiny.photograph("x", -30.0, (24, 16)), tiny.frame({})]
@@ -244,11 +325,17 @@ def _bodies() -> list[bytes]:
 
 
 TARGETS: tuple[Target, ...] = (
-    Target("front matter", _entries, of_text(WORDS), front_matter, WORDS, share=160),
-    Target("yaml", _yaml_files, of_text((*WORDS, *NUMBERS)), yaml, WORDS, share=120),
-    Target("csv", lambda: [tiny.LOG.encode(), *_demo("logs/**/*.csv", 8, 1_500)], of_table, _log("a.csv"), share=180),
-    Target("ecsv", lambda: _demo("logs/**/*.ecsv", 4, 3_000), of_table, _log("a.ecsv"), share=120),
-    Target("fits header", _headers, of_header, _log("a.fits", "dome"), share=200),
+    Target("front matter", _entries, of_text(WORDS), front_matter, WORDS, share=120),
+    Target("yaml", _yaml_files, of_text((*WORDS, *NUMBERS)), yaml, WORDS, share=90),
+    Target("csv", lambda: [tiny.LOG.encode(), *_demo("logs/**/*.csv", 8, 1_500)], of_table, _log("a.csv"), share=130),
+    Target("ecsv", lambda: _demo("logs/**/*.ecsv", 4, 3_000), of_table, _log("a.ecsv"), share=90),
+    Target("fits header", _headers, of_header, _log("a.fits", "dome"), share=110),
+    Target("frame gathered", _headers, of_header, frame_record, share=110),
+    Target("camera frame gathered", _camera, of_bytes, camera_frame, share=20),
+    Target("log changed in place", _gathered_logs, of_table, gathered, share=60),
+    Target("list of kept frames", lambda: [b"light_1.fits\nlight_2_cal.fits\n", b"name;used\nlight_1;yes\n"], of_table, kept_list,
+           share=30),
+    Target("record of what was published", _records, of_text(NUMBERS), published, share=20),
     Target("exif", _camera, of_bytes, _log("a.jpg", "lens"), share=20),
     Target("markdown", _bodies, of_text(MARKDOWN), markdown, MARKDOWN, share=120),
     Target("picture", _pictures, of_bytes, picture, share=80),

@@ -120,6 +120,10 @@ class KeptList(Struct, frozen=True):
     strangers: int
 
 
+LONGEST_NAME = 255
+"""No disk has a longer one, and each separator of a name is tried."""
+
+
 def read_kept_list(path: Path, frames: Iterable[Frame]) -> KeptList:
     """A text or a table, any column. Raises DiaryProblems where it cannot be read, or names none of the frames."""
     problems = LogProblems(str(path))
@@ -139,7 +143,7 @@ def _names_in(text: str, stems: set[str]) -> list[str]:
     """Cells that name a file; where none does, those that name a frame without its ending."""
     cells = [cell.strip().strip("\"'") for line in text.split("\n") if not line.startswith("#")
              for cell in re.split(r"[,;\t|]", line)]  # fmt: skip
-    bases = [re.split(r"[/\\]", cell)[-1].strip() for cell in cells if cell]
+    bases = [base for cell in cells if cell and len(base := re.split(r"[/\\]", cell)[-1].strip()) <= LONGEST_NAME]
     files = [base for base in bases if _NAMES_A_FILE.search(base)]
     if not files and len(bases) > 0:
         files = [base for base in bases if base.casefold() in stems or len(bases) == len(text.strip().split("\n"))]
