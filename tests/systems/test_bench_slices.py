@@ -9,7 +9,7 @@ from tests.conftest import ROOT
 
 SLICES = {
     "edits within a tick of one and of two seconds": ("coarse_clock.py", "--tries", "2"),
-    "ten killed parents": ("killed_parent.py", "--tries", "10"),
+    "three killed parents": ("killed_parent.py", "--tries", "3"),
     "faults while a site is published": ("faults.py", "--systems", "plain", "no-exchange", "--kinds", "refused", "--step", "40"),
 }  # fmt: skip
 
