@@ -27,7 +27,7 @@ from sitegen.pages.markdown_text import Resolvers, plain_text, to_html, to_inlin
 from sitegen.pictures.records import PictureProblem, PictureSettings
 from sitegen.pictures.sizes import make_sizes
 from sitegen.pictures.source import picture_facts
-from sitegen.problems import DiaryProblems
+from sitegen.problems import DiaryProblems, Problem
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.frame import DiaryReading, Frame, read_frame
@@ -203,8 +203,8 @@ def frame_record(content: bytes, folder: Path) -> Answer:
     path = folder / "frame.fits"
     path.write_bytes(content)
     record = fits_record(path)
-    if not record.wrong.isprintable() or not record.remedy.isprintable():
-        raise Wrong(f"an unprintable sentence: {record.wrong!r}")
+    if record.wrong:
+        _told_well((Problem("frame.fits", 1, 1, record.wrong, record.remedy),))
     return _said(record.wrong)
 
 
