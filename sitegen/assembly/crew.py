@@ -6,6 +6,7 @@ import shutil
 import signal
 import sys
 import threading
+import time
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any, TypeVar
@@ -145,6 +146,7 @@ def _chunks(jobs: Sequence[Job], size: int) -> Iterable[Sequence[Job]]:
 
 
 _bench: list[Bench] = []
+END_KNOWN_TRIES, END_KNOWN_S = 100, 0.02
 AT_WORK = "at-work"
 """Folder of kept things: each process of a crew writes down which picture or frame it opens, under its number."""
 
@@ -167,6 +169,10 @@ def _last_file(bench: Bench, process: int) -> Path | None:
 def _end_of(process: Any) -> str:
     """'SIGKILL', or 'exit status 3'."""
     process.join()
+    for _ in range(END_KNOWN_TRIES):  # the pool's own thread may be waiting for it, and is told the end in this one's place
+        if process.exitcode is not None:
+            break
+        time.sleep(END_KNOWN_S)
     number = process.exitcode or 0
     try:
         return signal.Signals(-number).name
