@@ -7,13 +7,13 @@ from typing import Any
 
 import pytest
 
-from sitegen.authoring.captures.angles import angle_deg
 from sitegen.authoring.captures.memory import FrameMemory
 from sitegen.authoring.captures.walk import find_files
 from sitegen.authoring.gathering import GatherOptions
 from sitegen.authoring.new_entry import Beginning, begin, recognised
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
+from sitegen.reading.capture_logs.header_angles import angle_deg
 from sitegen.reading.reader import read_diary
 from sitegen.rebuild import check
 from tests.authoring.conftest import TODAY, MakeFrames, gathered, later_ns
@@ -290,6 +290,8 @@ def test_nothing_readable_begins_nothing(folders: Folders, tmp_path: Path) -> No
         ("+54:20:57", 54.349167),
         ("174.76", 174.76),
         ("36d51m S", -36.85),
+        ("5e-05", 0.00005),
+        ("1.5E+02", 150.0),
         ("-0 30 00", -0.5),
         ("here", None),
         ("", None),

@@ -1,24 +1,27 @@
 """A FITS header -> what it says of its frame. Only header blocks are read, once."""
 
 import re
-from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
 from msgspec import Struct, structs
 
-from sitegen.authoring.captures.angles import angle_deg, right_ascension_deg, rounded_place_deg
 from sitegen.authoring.captures.record import FrameRecord, Processed
 from sitegen.reading.capture_logs.fits_header import CARD, FitsHeader, Keywords, read_header
+from sitegen.reading.capture_logs.fits_place import (
+    LATITUDES,
+    LONGITUDES,
+    SERIALS,
+    camera_id_of,
+    latitude_of,
+    longitude_of,
+    pointing_of,
+)
 from sitegen.reading.capture_logs.fits_start import frame_start
 from sitegen.reading.capture_logs.fits_told import Told, told_by
 from sitegen.reading.capture_logs.log_problems import Doubt, system_reason
 
-_LATITUDES = (b"SITELAT ", b"OBSGEO-B", b"LAT-OBS ", b"OBSLAT  ")
-_LONGITUDES = (b"SITELONG", b"OBSGEO-L", b"LONG-OBS", b"OBSLONG ")
-_POINTINGS = ((b"RA      ", b"DEC     "), (b"OBJCTRA ", b"OBJCTDEC"))
 _FOCUSERS = (b"FOCUSPOS", b"FOCPOS  ", b"FOCUSER ", b"FOCUS   ")
-_SERIALS = (b"CAMSER  ", b"CAMSERNO", b"CAMSN   ", b"SERIAL  ", b"SERIALNO", b"SERNO   ", b"DETSER  ", b"CAMID   ", b"CAMERAID")
 _COLOURS = (b"BAYERPAT", b"CFAPAT  ", b"CFATYPE ", b"COLORTYP")
 # Each counts what went into a combined frame; those of the second row may also count a planned sequence.
 _INPUTS = (b"NCOMBINE", b"NCOMB   ", b"STACKCNT", b"NSTACK  ", b"NSTACKED", b"STACKNUM", b"NINPUTS ", b"NCOADD  ", b"NSUBS   ",
@@ -27,7 +30,7 @@ _INPUTS_IF_PROCESSED = (b"NFRAMES ", b"NIMAGES ", b"NUMFRAME", b"NEXP    ")
 _SECOND_INPUT = b"IMCMB002"
 _CALIBRATIONS = (b"CALSTAT ", b"DARKCOR ", b"FLATCOR ", b"BIASCOR ", b"ZEROCOR ", b"DARKSUB ", b"FLATFILE", b"DARKFILE")
 _HISTORY = b"HISTORY "
-_CONSTANT = Keywords((*_LATITUDES, *_LONGITUDES, *_SERIALS, *_COLOURS, *_INPUTS, *_INPUTS_IF_PROCESSED, _SECOND_INPUT,
+_CONSTANT = Keywords((*LATITUDES, *LONGITUDES, *SERIALS, *_COLOURS, *_INPUTS, *_INPUTS_IF_PROCESSED, _SECOND_INPUT,
                       *_CALIBRATIONS, b"BITPIX  ", b"ZBITPIX ", b"NAXIS3  "))  # fmt: skip
 _REGISTERED = re.compile(r"\b(?:co-?)?(?:regist|align|resampl|reproject|drizzl)\w*", re.I)
 _CALIBRATED = re.compile(r"\b(?:calibrat\w*|debayer\w*|cosmetic\w*)|"
@@ -64,7 +67,7 @@ def fits_record(path: Path | str) -> FrameRecord:
 def _record(header: FitsHeader) -> FrameRecord:
     told, constant = told_by(header), _constant_of(header)
     moment = _moment(header, told)
-    ra_deg, dec_deg = _pointing(header) if told.kind in (None, "light") else (None, None)
+    ra_deg, dec_deg = (pointing_of(header) if told.kind in (None, "light") else None) or (None, None)
     record = FrameRecord(
         source="fits",
         kind=told.kind,
@@ -118,27 +121,6 @@ def _moment(header: FitsHeader, told: Told) -> _Moment:
     return _Moment(start, scale == "LOCAL" and start.tzinfo is None, told.exposure)
 
 
-def _pointing(header: FitsHeader) -> tuple[float | None, float | None]:
-    """From the mount, else from a solution in the header. Right ascension and declination 0 are how programs write nothing."""
-    for ra, dec in _POINTINGS:
-        ra_deg, dec_deg = _angle(header, ra, right_ascension_deg), _angle(header, dec, angle_deg)
-        if ra_deg is not None and dec_deg is not None and abs(dec_deg) <= 90 and (ra_deg or dec_deg):
-            return round(ra_deg, 5), round(dec_deg, 5)
-    if header.text(b"CTYPE1  ").startswith("RA") and header.text(b"CTYPE2  ").startswith("DEC"):
-        ra_deg, dec_deg = header.number(b"CRVAL1  "), header.number(b"CRVAL2  ")
-        if ra_deg is not None and dec_deg is not None and abs(dec_deg) <= 90:
-            return round(ra_deg % 360, 5), round(dec_deg, 5)
-    return None, None
-
-
-def _angle(header: FitsHeader, keyword: bytes, parsed: Callable[[str], float | None]) -> float | None:
-    """A plain number is degrees already."""
-    value = header.value(keyword)
-    if isinstance(value, float):
-        return value if 0 <= abs(value) <= 360 else None
-    return parsed(value.strip()) if isinstance(value, str) else None
-
-
 _remembered: dict[object, _Constant] = {}
 
 
@@ -160,9 +142,9 @@ def _constant(header: FitsHeader, history: str) -> _Constant:
     processed, sign = _processing(header, history)
     return _Constant(
         colour=_colour(header),
-        latitude_deg=rounded_place_deg(_first_angle(header, _LATITUDES), 90),
-        longitude_deg=rounded_place_deg(_first_angle(header, _LONGITUDES), 360),
-        camera_id=next((text for keyword in _SERIALS if (text := header.text(keyword))), ""),
+        latitude_deg=latitude_of(header),
+        longitude_deg=longitude_of(header),
+        camera_id=camera_id_of(header),
         inputs=_inputs(header, history, bool(processed) or float_pixels),
         processed=processed,
         sign=sign,
@@ -217,10 +199,6 @@ def _cut_off(record: FrameRecord, header: FitsHeader, told: Told) -> FrameRecord
     size = max(header.size_bytes - header.end, 0)
     warning = f"is truncated: its header promises {told.data_bytes} bytes of pixels, the file has {size}"
     return structs.replace(record, warning=warning, warning_remedy="copy the frame again, if its pixels still matter")
-
-
-def _first_angle(header: FitsHeader, keywords: tuple[bytes, ...]) -> float | None:
-    return next((angle for keyword in keywords if (angle := angle_deg(header.text(keyword))) is not None), None)
 
 
 def _whole(number: float | None) -> int | None:

@@ -11,7 +11,7 @@ from msgspec import Struct
 from sitegen.authoring.captures.record import FrameFile, FrameRecord
 
 FOLDER = "frames"
-VERSION = 2
+VERSION = 3
 """To be raised whenever a header is read otherwise than before."""
 COARSE_CLOCK_NS = 2_000_000_000
 """A file that changed this shortly before it was read may have changed again within the same tick of its disk's clock."""

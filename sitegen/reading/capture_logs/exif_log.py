@@ -9,7 +9,7 @@ from sitegen.diary.sub import Sub
 from sitegen.reading.capture_logs.columns import within_a_day
 from sitegen.reading.capture_logs.exif_tags import Tags, exif_tags
 from sitegen.reading.capture_logs.filter_names import frame_filter
-from sitegen.reading.capture_logs.fits_origin import PLACE_DIGITS
+from sitegen.reading.capture_logs.fits_place import PLACE_DIGITS
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
 from sitegen.reading.capture_logs.moments import odd_date
 from sitegen.reading.capture_logs.reader import Reader

@@ -6,20 +6,23 @@ from msgspec.structs import replace
 
 from sitegen.diary.frame_origin import FrameOrigin
 from sitegen.reading.capture_logs.fits_header import FitsHeader, Keywords
+from sitegen.reading.capture_logs.fits_place import (
+    LATITUDES,
+    LONGITUDES,
+    POINTING_KEYWORDS,
+    SERIALS,
+    Pointing,
+    camera_id_of,
+    latitude_of,
+    longitude_of,
+    pointing_of,
+)
 from sitegen.reading.capture_logs.fits_told import Told
-from sitegen.reading.capture_logs.header_angles import angle_deg, right_ascension_deg
 
-_LATITUDES = (b"SITELAT ", b"OBSGEO-B", b"LAT-OBS ", b"OBSLAT  ")
-_LONGITUDES = (b"SITELONG", b"OBSGEO-L", b"LONG-OBS", b"OBSLONG ")
-_CAMERAS = (b"CAMERAID", b"DETSER  ", b"SERIALNO")
-_STEADY = Keywords((*_LATITUDES, *_LONGITUDES, *_CAMERAS))
-_PAIRS = ((b"RA      ", b"DEC     "), (b"OBJCTRA ", b"OBJCTDEC"))
-_SOLVED = (b"CTYPE1  ", b"CTYPE2  ", b"CRVAL1  ", b"CRVAL2  ")
-_POINTED = Keywords((*(keyword for pair in _PAIRS for keyword in pair), *_SOLVED))
+_STEADY = Keywords((*LATITUDES, *LONGITUDES, *SERIALS))
+_POINTED = Keywords(POINTING_KEYWORDS)
 _MOST_REMEMBERED = 2_000
-PLACE_DIGITS = 1
 
-Pointing = tuple[float, float] | None
 _steady: dict[tuple[int, Hashable], tuple[Told, FrameOrigin]] = {}
 _pointed: dict[Hashable, Pointing] = {}
 
@@ -51,20 +54,10 @@ def _origin(header: FitsHeader, told: Told) -> FrameOrigin:
         pixel_um=told.pixel_um or None,
         width_px=width,
         height_px=height,
-        latitude_deg=_rounded(_first_angle(header, _LATITUDES, 90)),
-        longitude_deg=_rounded(_first_angle(header, _LONGITUDES, 360)),
-        camera_id=next((text for keyword in _CAMERAS if (text := header.text(keyword))), None),
+        latitude_deg=latitude_of(header),
+        longitude_deg=longitude_of(header),
+        camera_id=camera_id_of(header) or None,
     )
-
-
-def _first_angle(header: FitsHeader, keywords: tuple[bytes, ...], most: float) -> float | None:
-    angles = (angle_deg(header.text(keyword)) for keyword in keywords)
-    return next((angle for angle in angles if angle is not None and abs(angle) <= most), None)
-
-
-def _rounded(angle: float | None) -> float | None:
-    """Nothing finer than that is remembered of an observer's place."""
-    return None if angle is None else round(angle, PLACE_DIGITS) + 0.0
 
 
 def _pointing_of(header: FitsHeader) -> Pointing:
@@ -72,17 +65,5 @@ def _pointing_of(header: FitsHeader) -> Pointing:
     if likeness not in _pointed:
         if len(_pointed) >= _MOST_REMEMBERED:
             _pointed.clear()
-        _pointed[likeness] = _pointing(header)
+        _pointed[likeness] = pointing_of(header)
     return _pointed[likeness]
-
-
-def _pointing(header: FitsHeader) -> Pointing:
-    """From the mount, else from a solution in the header. ICRS degrees."""
-    for ra, dec in _PAIRS:
-        ra_deg, dec_deg = right_ascension_deg(header.text(ra)), angle_deg(header.text(dec))
-        if ra_deg is not None and dec_deg is not None and abs(dec_deg) <= 90:
-            return ra_deg, dec_deg
-    if header.text(b"CTYPE1  ").startswith("RA") and header.text(b"CTYPE2  ").startswith("DEC"):
-        ra_deg, dec_deg = header.number(b"CRVAL1  "), header.number(b"CRVAL2  ")
-        return None if ra_deg is None or dec_deg is None else (ra_deg % 360, dec_deg)
-    return None

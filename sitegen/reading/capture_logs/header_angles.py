@@ -3,13 +3,16 @@
 import math
 import re
 
+_PLAIN = re.compile(r"[+-]?\d+(?:\.\d*)?(?:[eE][+-]?\d+)?")
 _HOURS = re.compile(r"\s*\d{1,2}[\s:hH]")
 _PARTS = re.compile(r"\d+(?:\.\d+)?")
 _FOREIGN = re.compile(r"[^\d\s:.+\-°'\"′″dhmsNSEWnew]")
 
 
 def angle_deg(text: str) -> float | None:
-    """`-32.6`, `-32 38 02`, `+54:20:57`, `32d38m02s S`; None for anything else. Hours are not told from degrees here."""
+    """`-32.6`, `5e-05`, `-32 38 02`, `+54:20:57`, `32d38m02s S`; None for anything else. Hours are not told from degrees here."""
+    if _PLAIN.fullmatch(text):
+        return float(text)
     parts = _PARTS.findall(text)
     if not parts or len(parts) > 3 or _FOREIGN.search(text):
         return None
