@@ -1,4 +1,4 @@
-"""A file or a folder takes another name, or goes; on Windows also where a scanner holds it open for a moment.
+"""A file or a folder is written whole, takes another name, or goes; on Windows also where a scanner holds it open for a moment.
 
 Windows refuses to rename or to delete what any program has open, and to delete what is marked read-only. Virus scanners and
 indexers open every new file for some milliseconds.
@@ -20,6 +20,18 @@ WAITS_S = (0.01, 0.02, 0.04, 0.08, 0.16, 0.32, 0.64, 0.64)
 def move(old: str | Path, new: str | Path) -> None:
     """In one step, over a file of that name. Raises OSError where the system refuses for two seconds."""
     _patiently(lambda: os.replace(old, new))  # noqa: PTH105 # paths as text, too
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """The whole file or none of it, whenever the power fails. Raises OSError, and then leaves nothing behind."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    working = path.with_name(f"{path.name}.{os.getpid()}.part")
+    try:
+        working.write_bytes(content)
+        move(working, path)
+    except OSError:
+        working.unlink(missing_ok=True)
+        raise
 
 
 def unlink(path: str | Path) -> None:

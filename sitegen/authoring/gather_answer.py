@@ -5,6 +5,7 @@ Light to load: this is looked at before anything else is.
 
 import os
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from hashlib import blake2b
 from pathlib import Path
 
@@ -12,6 +13,7 @@ import msgspec
 from msgspec import Struct
 
 from sitegen import __version__
+from sitegen.file_moves import write_whole
 from sitegen.folders import Folders
 from sitegen.problems import Problem
 
@@ -67,14 +69,8 @@ def keep_answer(state: str | None, name: str, folders: Folders, answer: Answer) 
     """Quietly nothing where it cannot be kept."""
     if state is None or folders.keep is None:
         return
-    path = _path(folders.keep, name)
-    working = path.with_name(f"{path.name}.{os.getpid()}.part")
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        working.write_bytes(msgspec.msgpack.encode(_Kept(state, answer)))
-        working.replace(path)
-    except OSError:
-        working.unlink(missing_ok=True)
+    with suppress(OSError):
+        write_whole(_path(folders.keep, name), msgspec.msgpack.encode(_Kept(state, answer)))
 
 
 def _path(keep: Path, name: str) -> Path:

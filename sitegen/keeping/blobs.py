@@ -4,7 +4,7 @@ from hashlib import blake2b
 from pathlib import Path
 from typing import NamedTuple
 
-from sitegen.keeping.keep import write_whole
+from sitegen.file_moves import write_whole
 
 FOLDER = "files"
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from tempfile import mkdtemp
 from typing import Any, TypeVar
 
-from sitegen.file_moves import move
+from sitegen.file_moves import move, write_whole
 from sitegen.keeping.footprint import marks_in
 from sitegen.keeping.safe_pickle import dump, load, pour
 
@@ -132,14 +132,6 @@ def read_checked(path: Path) -> bytes:
     if hashlib.blake2b(body, digest_size=_CHECKED).digest() != content[:_CHECKED]:
         raise ValueError(f"{path.name} is damaged")
     return body
-
-
-def write_whole(path: Path, content: bytes) -> None:
-    """The whole file or none of it, whenever the power fails."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    working = path.with_name(f"{path.name}.{os.getpid()}.part")
-    working.write_bytes(content)
-    move(working, path)
 
 
 def _sizes(folder: Path) -> dict[str, tuple[int, int]]:

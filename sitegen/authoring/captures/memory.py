@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Iterable
+from contextlib import suppress
 from hashlib import blake2b
 from pathlib import Path
 
@@ -9,6 +10,7 @@ import msgspec
 from msgspec import Struct
 
 from sitegen.authoring.captures.record import FrameFile, FrameRecord
+from sitegen.file_moves import write_whole
 
 FOLDER = "frames"
 VERSION = 3
@@ -50,7 +52,8 @@ class FrameMemory:
         """Quietly nothing where the folder cannot be written."""
         if self.folder is not None:
             for shard in sorted({_shard_of(directory) for directory in self.changed}):
-                _write(self.folder / shard, msgspec.msgpack.encode(_Kept(VERSION, self.shards[shard])))
+                with suppress(OSError):
+                    write_whole(self.folder / shard, msgspec.msgpack.encode(_Kept(VERSION, self.shards[shard])))
         self.changed.clear()
 
     def _directory(self, directory: str) -> _Directory:
@@ -83,13 +86,3 @@ def signature_of(file: FrameFile) -> Signature:
 def unknown_to(memory: FrameMemory, files: Iterable[FrameFile]) -> tuple[FrameFile, ...]:
     """Those whose headers have to be read."""
     return tuple(file for file in files if memory.record(file) is None)
-
-
-def _write(path: Path, content: bytes) -> None:
-    working = path.with_name(f"{path.name}.{os.getpid()}.part")
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        working.write_bytes(content)
-        working.replace(path)
-    except OSError:
-        working.unlink(missing_ok=True)
