@@ -133,7 +133,7 @@ def _gather(run: _Run, options: "GatherOptions", typed: "Typed", jobs: int | Non
         print_json({**gathering_json(done), "problems": problems_as_json(problems)})
         sys.exit(1 if errors_in(problems) else 0)
     zone = clock_of_site(run.name, run.folders, today())
-    if run.words is not None:
+    if run.words is not None and not errors_in(problems):
         lines = tuple(gathering_lines(again(done), typed, run.folders, zone, is_dry=False))
         keep_answer(run.state(), run.name, run.folders, Answer(lines, problems))
     _say(problems, tuple(gathering_lines(done, typed, run.folders, zone, run.is_dry)), run.quiet)

@@ -1,12 +1,15 @@
 """Gathering again opens no file that is known; a file that may have changed is read again."""
 
+import errno
 import os
 import time
 from pathlib import Path
 
 import pytest
+from PIL import Image
+from PIL.ExifTags import IFD, Base
 
-from sitegen.authoring.captures import reading
+from sitegen.authoring.captures import camera_record, fits_record, reading
 from sitegen.authoring.captures.memory import FrameMemory, unknown_to
 from sitegen.authoring.captures.reading import read_records
 from sitegen.authoring.captures.record import FrameFile, FrameRecord
@@ -54,6 +57,31 @@ def test_a_file_just_written_is_not_trusted(folders: Folders, make_frames: MakeF
         read_records(files, memory)
         memory.save()
         assert len(unknown_to(FrameMemory(folders.keep, began_ns), files)) == unknown
+
+
+@pytest.mark.parametrize("reader", ["fits", "camera"])
+def test_what_the_system_refused_is_asked_again(
+    reader: str, folders: Folders, make_frames: MakeFrames, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A share that is away for a moment changes neither size nor time of a file, and must not make it unreadable for ever."""
+    if reader == "fits":
+        (path,) = make_frames("disk", 1)
+    else:
+        exif = Image.Exif()
+        exif.get_ifd(IFD.Exif).update({Base.DateTimeOriginal: "2026:11:21 10:00:00", Base.ExposureTime: 60.0})
+        (tmp_path / "disk").mkdir()
+        path = tmp_path / "disk/1.jpg"
+        Image.new("RGB", (24, 18)).save(path, exif=exif)
+    module, name = (fits_record, "read_header") if reader == "fits" else (camera_record, "exif_tags")
+
+    def away(*_: object) -> None:
+        raise OSError(errno.EIO, "Input/output error")
+
+    with monkeypatch.context() as share:
+        share.setattr(module, name, away)
+        lost = gathered(folders, path)
+    assert [problem.severity for problem in lost.problems] == ["error"]
+    assert (lost.totals.kept, gathered(folders, path).totals.kept) == (0, 1)
 
 
 @pytest.mark.parametrize("damage", [b"", b"nonsense", b"\x93\x00\xa1/\x80"])

@@ -13,7 +13,7 @@ def camera_record(path: Path | str, source: Source) -> FrameRecord:
     try:
         return _record(exif_tags(Path(path)), source)
     except OSError as trouble:
-        return FrameRecord(source, None, wrong=system_reason(trouble))
+        return FrameRecord(source, None, wrong=system_reason(trouble), refused=True)
     except Doubt as doubt:
         return FrameRecord(source, None, wrong=doubt.wrong, remedy=doubt.remedy)
 

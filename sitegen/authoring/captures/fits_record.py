@@ -58,7 +58,7 @@ def fits_record(path: Path | str) -> FrameRecord:
     try:
         header = read_header(path)  # type: ignore[arg-type]
     except OSError as trouble:
-        return FrameRecord("fits", None, wrong=system_reason(trouble))
+        return FrameRecord("fits", None, wrong=system_reason(trouble), refused=True)
     except Doubt as doubt:
         return FrameRecord("fits", None, wrong=doubt.wrong, remedy=doubt.remedy)
     return _record(header)

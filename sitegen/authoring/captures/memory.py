@@ -43,8 +43,9 @@ class FrameMemory:
         return known[1] if known is not None and known[0] == signature_of(file) else None
 
     def remember(self, file: FrameFile, record: FrameRecord) -> None:
-        """Not what changed while, or shortly before, the gathering began: its signature alone cannot be trusted next time."""
-        if file.size >= 0 and file.mtime_ns < self.began_ns - COARSE_CLOCK_NS:
+        """Not what changed while, or shortly before, the gathering began: its signature alone cannot be trusted next time. Nor
+        what the system refused: a share that was away for a moment changes no signature."""
+        if not record.refused and file.size >= 0 and file.mtime_ns < self.began_ns - COARSE_CLOCK_NS:
             self._directory(file.directory)[file.name] = signature_of(file), record
             self.changed.add(file.directory)
 

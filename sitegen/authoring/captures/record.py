@@ -17,8 +17,8 @@ class FrameRecord(Struct, frozen=True, array_like=True, gc=False):
     `kind` is None for a word that names none, which `kind_words` quotes with its keyword. `start` is aware UTC, or bare where the
     header does not tell its clock; `local` where it says that this is a wall clock. Frame and pixel are binned. The place is
     rounded to 0.1°: it is kept no better anywhere. `inputs` counts the frames that were combined into this one; `processed` says
-    what was done to it, `sign` by which words of the header. `wrong` and `remedy` say why the file is no frame; `warning` and
-    `warning_remedy` what is odd about it.
+    what was done to it, `sign` by which words of the header. `wrong` and `remedy` say why the file is no frame, `refused` that
+    the system did not hand it over, which may be otherwise next time; `warning` and `warning_remedy` what is odd about it.
     """
 
     source: Source
@@ -51,6 +51,7 @@ class FrameRecord(Struct, frozen=True, array_like=True, gc=False):
     remedy: str = ""
     warning: str = ""
     warning_remedy: str = ""
+    refused: bool = False
 
     @property
     def is_readable(self) -> bool:
