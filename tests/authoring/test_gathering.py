@@ -1,15 +1,22 @@
 """Frames anywhere become one log of the diary: each frame once, nothing private, what the author added kept."""
 
+import os
+import shutil
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 from astropy.table import Table
 
+from sitegen.authoring.captures.memory import FrameMemory
 from sitegen.authoring.captures.walk import find_files
+from sitegen.authoring.gathering import GatherOptions, gather
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
 from sitegen.rebuild import check
-from tests.authoring.conftest import TODAY, MakeFrames, gathered, log_of
+from tests.authoring.conftest import TODAY, MakeFrames, gathered, later_ns, log_of
 
 
 def entry_of(folders: Folders) -> str:
@@ -150,3 +157,38 @@ def test_finding(make_frames: MakeFrames, tmp_path: Path) -> None:
     assert [path.name for path in found.paths] == ["frame_2026-11-20_000.fits", "frame_2026-11-20_001.fits"]
     assert [problem.wrong for problem in found.problems] == ["matches no log", "does not exist"]
     assert found.passed_over == {".jpg": 1, ".txt": 1}
+
+
+@contextmanager
+def locked(folder: Path) -> Iterator[None]:
+    """Nobody may look into it; root may look into anything, so that it works as another user meanwhile."""
+    folder.chmod(0o000)
+    was = os.geteuid()
+    if was == 0:
+        os.seteuid(65534)
+    try:
+        yield
+    finally:
+        os.seteuid(was)
+        folder.chmod(0o755)
+
+
+@pytest.mark.skipif(not hasattr(os, "geteuid"), reason="needs a system whose folders can be locked (POSIX)")
+def test_a_folder_that_cannot_be_listed(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """It is told, and nothing counts as deleted because nobody could look; so also where it is named itself, or above."""
+    make_frames("disk/one", 2)
+    make_frames("disk/two", 2, start="2026-11-22T10:00:00")
+    with TemporaryDirectory() as public:  # the folders above tmp_path are locked to other users
+        Path(public).chmod(0o755)
+        disk = shutil.copytree(tmp_path / "disk", Path(public) / "disk")
+        gathered(folders, disk)
+        with locked(disk / "two"):
+            seen, itself, below = (find_files([str(disk / place), "missing"]) for place in ("", "two", "two/deeper"))
+        memory = FrameMemory(folders.keep, later_ns())
+        done = gather("first-light", seen, memory, folders, TODAY, GatherOptions(gone="discard"))
+    told, missing = "cannot be read: Permission denied", ("missing", "does not exist")
+    assert [(file.below[:4], seen.scopes) for file in seen.frames] == [("one/", {})] * 2
+    assert [(each.path, each.wrong) for each in seen.problems] == [(str(disk / "two"), told), missing]
+    assert [(each.path, each.wrong) for each in itself.problems] == [(str(disk / "two"), told), missing]
+    assert [(each.path, each.wrong) for each in below.problems] == [(str(disk / "two/deeper"), told), missing]
+    assert (done.totals.kept, done.totals.discarded, done.gone.count) == (4, 0, 0)

@@ -13,6 +13,7 @@ from sitegen.authoring.captures.record import FrameFile
 from sitegen.problems import Problem
 from sitegen.reading.capture_logs.exif_log import SUFFIXES as PICTURES
 from sitegen.reading.capture_logs.fits_log import SUFFIXES as FITS
+from sitegen.reading.capture_logs.log_problems import system_reason
 from sitegen.reading.capture_logs.registry import is_log
 
 # A capture folder also holds snapshots and notes; of what lies in one, only what a camera alone can have made is a frame.
@@ -25,7 +26,8 @@ class FoundFiles(Struct, frozen=True):
     """`frames` in the order of the words, sorted within each, every file once; `tables` likewise. `passed_over` counts the other
     files of the folders by their ending.
 
-    `scopes` says of which folders all is known now: by the folder's name in a log, what a path below it begins with.
+    `scopes` says of which folders all is known now: by the folder's name in a log, what a path below it begins with. It is empty
+    where any folder could not be listed: what is not seen then may still be there.
     """
 
     frames: tuple[FrameFile, ...]
@@ -42,13 +44,16 @@ class FoundFiles(Struct, frozen=True):
 def find_files(words: Iterable[str]) -> FoundFiles:
     search = _Search()
     for word in words:
-        before = len(search.frames) + len(search.tables) + search.again
-        search.take(word)
-        if len(search.frames) + len(search.tables) + search.again == before:
+        before = search.found
+        try:
+            search.take(word)
+        except OSError as trouble:
+            search.miss(word, trouble)
+        if search.found == before:
             search.problems.append(_nothing(word))
     return FoundFiles(
-        tuple(search.frames.values()), tuple(search.tables.values()), dict(sorted(search.passed_over.items())), search.scopes,
-        tuple(search.problems),
+        tuple(search.frames.values()), tuple(search.tables.values()), dict(sorted(search.passed_over.items())),
+        {} if search.is_part_unseen else search.scopes, tuple(search.problems),
     )  # fmt: skip
 
 
@@ -64,6 +69,17 @@ class _Search(Struct):
     scopes: dict[str, str] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     again: int = 0
+    is_part_unseen: bool = False
+
+    @property
+    def found(self) -> int:
+        """Frames, tables, those named twice, and what is wrong."""
+        return len(self.frames) + len(self.tables) + self.again + len(self.problems)
+
+    def miss(self, shown: str, trouble: OSError) -> None:
+        """A folder that cannot be listed: nobody knows what lies in it."""
+        self.is_part_unseen = True
+        self.problems.append(Problem(shown, 1, 1, system_reason(trouble), "its frames are not counted until it can be read"))
 
     def take(self, word: str) -> None:
         path = Path(word)
@@ -99,7 +115,8 @@ class _Search(Struct):
         try:
             with os.scandir(directory) as listed:
                 entries = sorted((entry for entry in listed if not entry.name.startswith(".")), key=lambda entry: entry.name)
-        except OSError:
+        except OSError as trouble:
+            self.miss(shown, trouble)
             return []
         for entry in entries:
             name = entry.name
