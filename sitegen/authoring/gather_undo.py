@@ -5,6 +5,7 @@ from pathlib import Path
 
 import msgspec
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.authoring.new_files import refuse, write_over
 from sitegen.problems import Problem
@@ -22,6 +23,14 @@ class _Written(Struct, frozen=True):
     entry_text: str = ""
 
 
+class EntryChange(Struct, frozen=True):
+    """The entry that a gathering made to name its log: its path inside content/, and its text before and after."""
+
+    path: str
+    before: str
+    after: str
+
+
 class Undo(Struct, frozen=True):
     """Where the log was before; `folder` None where nothing is kept."""
 
@@ -37,11 +46,13 @@ class Undo(Struct, frozen=True):
     def _record(self) -> Path:
         return self.earlier_copy.with_suffix(".json")
 
-    def keep(self, before: str, after: str, entry: str | None = None, entry_before: str = "", entry_after: str = "") -> None:
-        """What this gathering changed. `before` is '' where there was no log; `entry` its path inside content/."""
+    def keep(self, before: str, after: str, entry: EntryChange | None = None) -> None:
+        """What this gathering changed. `before` is '' where there was no log."""
         if self.folder is None:
             return
-        written = _Written(_digest(after), bool(before), entry, _digest(entry_after), entry_before)
+        written = _Written(_digest(after), bool(before))
+        if entry is not None:
+            written = replace(written, entry=entry.path, entry_digest=_digest(entry.after), entry_text=entry.before)
         write_over(self.earlier_copy, before, str(self.earlier_copy))
         write_over(self._record, msgspec.json.encode(written).decode("utf-8"), str(self._record))
 

@@ -16,7 +16,7 @@ from sitegen.authoring.captures.sorting import SortedFrames, SortingRequest, sor
 from sitegen.authoring.captures.walk import FoundFiles
 from sitegen.authoring.entry_file import KnownEntry, entry_path, frame_of, known_entry, name_log
 from sitegen.authoring.gather_report import Gathering, nights_of, sorting_report, totals_of
-from sitegen.authoring.gather_undo import Undo, text_of
+from sitegen.authoring.gather_undo import EntryChange, Undo, text_of
 from sitegen.authoring.gathered_changes import ChangeRequest, GoneRule, change_log
 from sitegen.authoring.gathered_log import GatheredLog, log_path, read_gathered
 from sitegen.authoring.gathered_rows import FilterName
@@ -131,17 +131,16 @@ def write_prepared(name: str, prepared: Prepared, folders: Folders, today: date,
     """The log, where it changed, and its name in the entry; both can be taken back."""
     if prepared.after != prepared.before:
         write_over(prepared.path, prepared.after, prepared.shown)
-    gathering, entry_before, entry_after = prepared.gathering, "", ""
+    gathering, entry = prepared.gathering, None
     if has_entry:
         diary = frame_of(folders.content, today)
         path = diary.folder.path(diary.folder.names[entry_path(name)])
-        entry_before = text_of(path)
+        before = text_of(path)
         gathering = _named_in_entry(name, gathering, diary)
-        entry_after = text_of(path)
+        entry = EntryChange(entry_path(name), before, text_of(path))
     if prepared.after != prepared.before:
-        is_named_now = entry_before != entry_after
-        Undo(folders.keep, name).keep(prepared.before, prepared.after, entry_path(name) if is_named_now else None,
-                                      entry_before, entry_after)  # fmt: skip
+        is_named_now = entry is not None and entry.before != entry.after
+        Undo(folders.keep, name).keep(prepared.before, prepared.after, entry if is_named_now else None)
     return gathering
 
 
@@ -234,9 +233,9 @@ def unreadable_problems(files: Iterable[Unreadable]) -> Iterable[Problem]:
 
 
 def _named_in_entry(name: str, gathering: Gathering, diary: DiaryFrame) -> Gathering:
-    """The log is there by now, so a pattern of the entry's may find it already."""
+    """The log is there by now, unless nothing was gathered, so a pattern of the entry's may find it already."""
     if gathering.log not in diary.folder.names:
-        return gathering
+        return replace(gathering, named=False)
     again = known_entry(name, diary)
     if again is not None and gathering.log in again.logs:
         return replace(gathering, named=True)

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from sitegen.authoring.gathering import undo
 from sitegen.authoring.log_cells import spans_of
 from sitegen.authoring.log_table import LogTable, Row, add_columns, parse_table, set_cells, table_text
 from sitegen.folders import Folders
@@ -195,8 +196,6 @@ def test_what_the_private_columns_hold_is_read_back(folders: Folders, make_frame
 
 def test_the_last_gathering_taken_back(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """The log to the byte, and the entry's line where that gathering wrote it; only once."""
-    from sitegen.authoring.gathering import undo
-
     entry = folders.content / "entries/first-light.md"
     before = entry.read_bytes()
     make_frames("disk", 2)
@@ -219,8 +218,6 @@ def test_the_last_gathering_taken_back(folders: Folders, make_frames: MakeFrames
 
 def test_an_edited_log_is_not_taken_back(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """Its author's work would be lost; the earlier copy is named."""
-    from sitegen.authoring.gathering import undo
-
     write(folders, OLD)
     make_frames("disk", 4)
     gathered(folders, tmp_path / "disk")
@@ -255,3 +252,22 @@ def test_cells_lie_where_the_csv_module_has_them() -> None:
         if len(spans_of(text, ",")) != max(len(cells), 1):
             wrong.append(text)
     assert wrong == []
+
+
+def test_an_entry_that_is_no_text(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """It stays as it is, to the byte; the log is written, and can be taken back."""
+    entry = folders.content / "entries/first-light.md"
+    entry.write_bytes(before := entry.read_bytes() + b"caf\xe9\n")
+    make_frames("disk", 2)
+    done = gathered(folders, tmp_path / "disk")
+    assert (done.named, [problem.wrong for problem in done.problems]) == (False, ["cannot be read, so its logs stay as they are"])
+    undo("first-light", folders, TODAY)
+    assert not log_of(folders).exists()
+    assert entry.read_bytes() == before
+
+
+def test_an_entry_for_which_nothing_was_gathered(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """It is there, though no log is."""
+    make_frames("disk", 2)
+    assert gathered(folders, tmp_path / "disk", target="M 42").named is False
+    assert gathered(folders, tmp_path / "disk", name="another", target="M 42").named is None
