@@ -192,3 +192,23 @@ def test_a_folder_that_cannot_be_listed(folders: Folders, make_frames: MakeFrame
     assert [(each.path, each.wrong) for each in itself.problems] == [(str(disk / "two"), told), missing]
     assert [(each.path, each.wrong) for each in below.problems] == [(str(disk / "two/deeper"), told), missing]
     assert (done.totals.kept, done.totals.discarded, done.gone.count) == (4, 0, 0)
+
+
+def test_names_that_are_no_utf_8(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """An old disk's: the log, which is UTF-8, spells the odd bytes out; the frames are known again, and missed when they go."""
+    frames = make_frames("disk", 3)
+    folder = Path(os.fsdecode(os.fsencode(tmp_path) + b"/caf\xe9"))
+    try:
+        folder.mkdir()
+        for number, path in enumerate(frames):
+            path.rename(Path(os.fsdecode(os.fsencode(folder) + b"/\xff%d.fits" % number)))
+    except OSError:
+        pytest.skip("needs a disk that takes names of any bytes")
+    first, again = gathered(folders, folder), gathered(folders, folder)
+    assert (first.new_count, again.new_count, again.known_count, again.problems) == (3, 0, 3, ())
+    table = Table.read(log_of(folders), format="ascii.ecsv")
+    assert table["file"].tolist() == [f"\\xff{number}.fits" for number in range(3)]
+    assert table["folder"][0].startswith("caf\\xe9-")
+    next(folder.iterdir()).unlink()
+    assert gathered(folders, tmp_path).gone.count == 1
+    assert check(folders, TODAY) == ()

@@ -59,7 +59,12 @@ def find_files(words: Iterable[str]) -> FoundFiles:
 
 def folder_name(real_path: str) -> str:
     """The folder's own name, and a short hash of where it lies, so that the same name on another disk is another folder."""
-    return f"{os.path.basename(real_path)}-{blake2b(os.fsencode(real_path), digest_size=4).hexdigest()}"  # noqa: PTH119
+    return f"{_legible(os.path.basename(real_path))}-{blake2b(os.fsencode(real_path), digest_size=4).hexdigest()}"  # noqa: PTH119
+
+
+def _legible(name: str) -> str:
+    """Old disks have names that are no UTF-8, and a log is: their odd bytes are spelt out."""
+    return name if name.isascii() else os.fsencode(name).decode("utf-8", "backslashreplace")
 
 
 class _Search(Struct):
@@ -101,7 +106,7 @@ class _Search(Struct):
         folder = folder_name(real)
         self.scopes[folder] = ""
         for parent in Path(real).parents:
-            self.scopes.setdefault(folder_name(str(parent)), f"{Path(real).relative_to(parent).as_posix()}/")
+            self.scopes.setdefault(folder_name(str(parent)), _legible(f"{Path(real).relative_to(parent).as_posix()}/"))
         waiting = [(word.rstrip("/") or "/", "", real)]
         while waiting:
             shown, below, directory = waiting.pop()
@@ -137,11 +142,10 @@ class _Search(Struct):
             return
         try:
             told = entry.stat()
+            mark = (told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino)
         except OSError:
-            self.frames[directory, name] = FrameFile(path, below, folder, directory, -1, 0, 0, 0)
-            return
-        file = FrameFile(path, below, folder, directory, told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino)
-        self.frames[directory, name] = file
+            mark = (-1, 0, 0, 0)
+        self.frames[directory, name] = FrameFile(path, _legible(below), folder, _legible(directory), *mark)
 
     def _file(self, path: Path, folder: Path) -> None:
         real = os.path.realpath(path)
@@ -153,7 +157,7 @@ class _Search(Struct):
         else:
             below, told = path.relative_to(folder).as_posix() if path.is_relative_to(folder) else path.name, path.stat()
             self.frames[directory, name] = FrameFile(
-                str(path), below, folder_name(os.path.realpath(folder)), directory,
+                str(path), _legible(below), folder_name(os.path.realpath(folder)), _legible(directory),
                 told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino,
             )  # fmt: skip
 
