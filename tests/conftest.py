@@ -15,7 +15,7 @@ from sitegen.rebuild import rebuild
 
 ROOT = Path(__file__).resolve().parents[1]
 TODAY = date(2026, 11, 25)
-ONLY_UNIX = ["fuzz/test_fuzz_slice.py", "keeping/test_second_hand.py", "trust/test_bombs.py"]
+ONLY_UNIX = ["fuzz/test_fuzz_slice.py", "build/test_prewarmed.py", "trust/test_bombs.py"]
 collect_ignore = ONLY_UNIX if sys.platform == "win32" else []
 """They ask Unix for limits, alarms and copies of processes."""
 

@@ -6,7 +6,7 @@ from pathlib import Path
 import click
 
 from sitegen.cli.progress import stages
-from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, summary, tell, today, wait_told
+from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, summary, tell, tell_waiting, today
 from sitegen.problems import DiaryProblems, errors_in
 
 
@@ -31,7 +31,7 @@ def command(content: Path, themes: Path, output: Path, with_reveals: bool, quiet
     folders = folders_of(content, themes, output)
     try:
         with stages(quiet or as_json) as step:
-            problems = check(folders, today(), wait_told, step)
+            problems = check(folders, today(), tell_waiting, step)
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from sitegen.cli.progress import stages
-from sitegen.cli.shared import folders_of, places, summary, tell, today, wait_told
+from sitegen.cli.shared import folders_of, places, summary, tell, tell_waiting, today
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, errors_in
 
@@ -80,10 +80,11 @@ def _warm(folders: Folders) -> None:
 
     What fails here fails in a rebuild, which tells it.
     """
-    from sitegen.cli.warming import warm
+    from sitegen.build.warm_up import warm_up
+    from sitegen.rebuild import STORE
 
     with suppress(Exception):
-        warm(folders, today())
+        warm_up(folders, folders.keep / STORE if folders.keep else None, today())
 
 
 def _stop_by_signals() -> threading.Event:
@@ -107,7 +108,7 @@ def _stop_by_signals() -> threading.Event:
 
 def _leave() -> None:
     """At once, though a rebuild is in hand: a thread deep in a picture cannot be called back."""
-    from sitegen.assembly.crew import end_processes, release_semaphores
+    from sitegen.build.workers import end_processes, release_semaphores
 
     end_processes()
     release_semaphores()
@@ -124,7 +125,7 @@ def _build(folders: Folders, jobs: int | None, quiet: bool) -> "Built":
 
     try:
         with stages(quiet) as step:
-            report = rebuild(folders, today(), jobs, wait_told=wait_told, progress=step)
+            report = rebuild(folders, today(), jobs, on_wait=tell_waiting, progress=step)
     except DiaryProblems as wrong:
         return Built(wrong.problems, changed=False)
     return Built(report.problems, changed=bool(report.changed or report.removed))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import click
 
 from sitegen.cli.progress import stages
-from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, tell, today, wait_told
+from sitegen.cli.shared import folders_of, places, print_json, problems_as_json, tell, tell_waiting, today
 from sitegen.problems import DiaryProblems
 
 if TYPE_CHECKING:
@@ -36,7 +36,7 @@ def command(content: Path, themes: Path, output: Path, jobs: int | None, fresh: 
 
     try:
         with stages(quiet or as_json) as step:
-            report = rebuild(folders_of(content, themes, output), today(), jobs, fresh, wait_told, step)
+            report = rebuild(folders_of(content, themes, output), today(), jobs, fresh, tell_waiting, step)
     except DiaryProblems as wrong:
         if as_json:
             print_json({"problems": problems_as_json(wrong.problems)})

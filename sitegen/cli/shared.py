@@ -42,8 +42,8 @@ def now_ns() -> int:
     return time.time_ns()
 
 
-def wait_told() -> None:
-    """Said before the wait, so that nobody takes it for a hang."""
+def tell_waiting() -> None:
+    """Print that another rebuild holds the lock, so that nobody takes the wait for a hang."""
     click.echo("another rebuild of this diary is at work: waiting until it is done", err=True)
 
 

@@ -13,6 +13,11 @@ from sitegen.stars.rings import ring_offset
 from sitegen.stars.survey import star_survey
 
 
+def measured(kind: str, path: Path, shown: str, file: str) -> Surveyed | Ringed:
+    """`kind` is 'survey' or 'ring'; the rest as below."""
+    return survey_of(path, shown, file) if kind == "survey" else ring_of(path, shown, file)
+
+
 def survey_of(path: Path, shown: str, file: str) -> Surveyed:
     """Star shapes over the field, or the problems why not. `shown`: the path in problem lines; `file`: as the author wrote it."""
     if is_saved(path.name):

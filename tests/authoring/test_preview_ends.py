@@ -14,7 +14,7 @@ from typing import Any
 
 import pytest
 
-from sitegen.assembly.crew import Crew
+from sitegen.build.workers import WorkerPool
 from sitegen.folders import Folders
 
 # The command as it is, but for the rebuild: one that never ends, or one that has nothing to do.
@@ -80,7 +80,7 @@ def slow_work(bench: Any, chunk: Sequence[Path]) -> list[bytes]:
 def test_work_in_hand_is_not_waited_for(tmp_path: Path) -> None:
     """Whoever leaves the crew early, leaves no process behind and no work that still goes on."""
     marks = [tmp_path / str(number) for number in range(4)]
-    with pytest.raises(KeyboardInterrupt), Crew(None, 2) as crew:  # type: ignore[arg-type] # the work needs no bench
+    with pytest.raises(KeyboardInterrupt), WorkerPool(None, 2) as crew:  # type: ignore[arg-type] # the work needs no bench
         next(crew.run(slow_work, marks, 10.0))
         raise KeyboardInterrupt
     assert active_children() == []
@@ -90,12 +90,12 @@ def test_work_in_hand_is_not_waited_for(tmp_path: Path) -> None:
 CREW = """
 import sys
 from pathlib import Path
-from sitegen.assembly.crew import Crew
+from sitegen.build.workers import WorkerPool
 from sitegen.authoring.preview import Built
 from sitegen.cli import main, preview
 from tests.authoring.test_preview_ends import slow_work
 def build(folders, jobs, quiet):
-    with Crew(None, 2) as crew:
+    with WorkerPool(None, 2) as crew:
         done = crew.run(slow_work, [Path(str(number)) for number in range(4)], 10.0)
         next(done)
         print("building", flush=True)

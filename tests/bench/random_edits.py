@@ -23,7 +23,7 @@ from sitegen.folders import Folders  # noqa: E402 # run as a script
 from sitegen.problems import DiaryProblems  # noqa: E402 # run as a script
 from sitegen.rebuild import rebuild  # noqa: E402 # run as a script
 from tests.conftest import TODAY  # noqa: E402 # run as a script
-from tests.keeping.small_diary import EDITS, bytes_of, entries, lay_out, settle  # noqa: E402 # run as a script
+from tests.build.small_diary import EDITS, bytes_of, entries, lay_out, settle  # noqa: E402 # run as a script
 
 PARTS = ("content", "themes", "output", "kept")
 LEAST_ENTRIES, MOST_ENTRIES = 3, 9

@@ -31,7 +31,7 @@ def test_a_rebuild_shows_how_far_it_has_come(
     """The first build of a large diary takes a minute: lines now and then, as in a rebuild; none with --quiet."""
     monkeypatch.setattr("sitegen.cli.progress.LINE_EVERY_S", 0.0)
 
-    def rebuilt(folders: Folders, today: date, jobs: int | None, wait_told: Any, progress: Any) -> Any:
+    def rebuilt(folders: Folders, today: date, jobs: int | None, on_wait: Any, progress: Any) -> Any:
         progress("drawing entries", 3, 40)
         raise line.DiaryProblems([])
 

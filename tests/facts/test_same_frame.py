@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from msgspec.structs import replace
 
-from sitegen.assembly.told_twice import contradiction_problems
+from sitegen.build.work.contradictions import contradiction_problems
 from sitegen.diary import same_frame
 from sitegen.diary.entry import Entry
 from sitegen.diary.frame_origin import FrameOrigin

@@ -34,7 +34,7 @@ from sitegen.reading.frame import DiaryReading, Frame, read_frame
 from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.reader import read_entry
 from sitegen.reading.yaml_text import read_yaml
-from sitegen.writing.record import NewerRecord, read_record, record_text
+from sitegen.publish.record import NewerRecord, read_record, record_text
 from tests.fuzz.mutation import MARKDOWN, NUMBERS, WORDS, Mutate, of_bytes, of_header, of_table, of_text
 from tests.reading.desks import desk
 from tests.trust import tiny

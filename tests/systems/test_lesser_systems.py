@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.keeping import small_diary
+from tests.build import small_diary
 from tests.systems.conftest import Diary
 from tests.systems.machines import run, start
 
@@ -88,8 +88,8 @@ def test_an_output_that_is_a_file_system_is_published_into(diary: Diary) -> None
 HOLDER = """
 import sys, time
 from pathlib import Path
-from sitegen.writing.one_at_a_time import one_at_a_time
-with one_at_a_time(Path(sys.argv[1])):
+from sitegen.publish.file_lock import file_lock
+with file_lock(Path(sys.argv[1])):
     print("held", flush=True)
     time.sleep(600)
 """

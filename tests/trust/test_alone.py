@@ -11,11 +11,11 @@ from typing import NoReturn
 import pytest
 
 from sitegen import rebuild as room
-from sitegen.assembly.crew import WorkerDied
+from sitegen.build.workers import WorkerDied
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
 from sitegen.rebuild import check, rebuild
-from sitegen.writing.one_at_a_time import one_at_a_time
+from sitegen.publish.file_lock import file_lock
 from tests.conftest import ROOT
 from tests.trust import tiny
 
@@ -35,7 +35,7 @@ def test_the_second_waits_and_says_so(folders: Folders, command: str) -> None:
     assert folders.keep is not None
     folders.keep.mkdir()
     words = [sys.executable, "-m", "sitegen", command, f"--content={folders.content}", f"--output={folders.output}"]
-    with one_at_a_time(folders.keep / "lock"):
+    with file_lock(folders.keep / "lock"):
         second = subprocess.Popen(words, cwd=ROOT, stderr=subprocess.PIPE, text=True)
         assert second.stderr is not None
         assert second.stderr.readline() == "another rebuild of this diary is at work: waiting until it is done\n"

@@ -9,9 +9,9 @@ import pytest
 
 from sitegen.artifact import Artifact
 from sitegen.rebuild import rebuild
-from sitegen.writing.memory import note_path
-from sitegen.writing.publish import Published, publish
-from sitegen.writing.record import RECORD
+from sitegen.publish.publish_manifest import note_path
+from sitegen.publish.publish import Published, publish
+from sitegen.publish.record import RECORD
 from tests.conftest import TODAY
 from tests.trust import tiny
 

@@ -14,8 +14,8 @@ from click.testing import CliRunner
 
 from sitegen.cli import main
 from sitegen.folders import Folders
-from sitegen.keeping.keep import read_pickle, write_pickle
-from sitegen.keeping.safe_pickle import load
+from sitegen.build.store import read_record, write_record
+from sitegen.build.records import load
 from sitegen.rebuild import rebuild
 from tests.conftest import TODAY
 from tests.diaries import HILL, RIG
@@ -75,7 +75,7 @@ def test_a_strangers_pickle_runs_nothing(attack: Attack, tmp_path: Path, capsys:
     """With a right checksum in front, as anybody can write one: it is as good as missing."""
     body = pickle.dumps((attack,), protocol=5)
     (tmp_path / "kept").write_bytes(blake2b(body, digest_size=20).digest() + body)
-    assert read_pickle(tmp_path / "kept") is None
+    assert read_record(tmp_path / "kept") is None
     with pytest.raises(pickle.UnpicklingError, match="is no record"):
         load(body)
     assert capsys.readouterr().out == ""
@@ -91,9 +91,9 @@ def test_a_name_inside_a_record_is_no_way_round() -> None:
 def test_records_come_back(tmp_path: Path) -> None:
     """What is really kept is read as it was: records, dates, zones, arrays."""
     value = (HILL, RIG, datetime(2026, 6, 14, tzinfo=UTC), ZoneInfo("Pacific/Auckland"), {"a": frozenset({1})}, tmp_path)
-    write_pickle(tmp_path / "kept", value)
-    assert read_pickle(tmp_path / "kept") == (value,)
-    write_pickle(tmp_path / "kept", np.arange(6.0).reshape(2, 3))
-    found = read_pickle(tmp_path / "kept")
+    write_record(tmp_path / "kept", value)
+    assert read_record(tmp_path / "kept") == (value,)
+    write_record(tmp_path / "kept", np.arange(6.0).reshape(2, 3))
+    found = read_record(tmp_path / "kept")
     assert found is not None
     assert np.array_equal(found[0], np.arange(6.0).reshape(2, 3))

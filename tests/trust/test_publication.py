@@ -10,10 +10,10 @@ import pytest
 
 from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems
-from sitegen.writing import publish as room
-from sitegen.writing.memory import SiteAddresses
-from sitegen.writing.publish import publish
-from sitegen.writing.record import RECORD, read_record
+from sitegen.publish import publish as room
+from sitegen.publish.publish_manifest import SiteAddresses
+from sitegen.publish.publish import publish
+from sitegen.publish.record import RECORD, read_record
 from tests.conftest import ROOT
 
 SIGNS = ("facts.schema.json", "static/search.js")
@@ -42,7 +42,7 @@ class Killed(BaseException):
     """Stands for a process that is no more."""
 
 
-@pytest.mark.parametrize("step", ["change_places", "keep_copy"])
+@pytest.mark.parametrize("step", ["atomic_swap", "keep_copy"])
 def test_a_death_round_the_switch_is_forgotten_by_the_next(
     places: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch, step: str
 ) -> None:
@@ -181,7 +181,7 @@ def test_what_lies_about_is_cleared_while_nobody_else_works(places: tuple[Path, 
     """The folder beside the output is taken away before another rebuild may begin one of the same name."""
     script = (
         "import sys, time; from pathlib import Path; sys.path.insert(0, sys.argv[2]);"
-        "from sitegen.artifact import Artifact; from sitegen.writing.publish import publish;"
+        "from sitegen.artifact import Artifact; from sitegen.publish.publish import publish;"
         "publish((Artifact.text(f'{n}.html', sys.argv[3]) for n in range(200) if not time.sleep(0.001)),"
         "Path(sys.argv[1]), Path(sys.argv[1]).with_name('state'))"
     )
@@ -202,7 +202,7 @@ def test_a_folder_that_may_not_be_written(tmp_path: Path, closed: str) -> None:
     script = (
         "import os, sys; sys.path.insert(0, sys.argv[2]);"
         "from pathlib import Path; from sitegen.artifact import Artifact; from sitegen.problems import DiaryProblems;"
-        "from sitegen.writing.publish import publish\n"
+        "from sitegen.publish.publish import publish\n"
         "os.chdir(sys.argv[1]); os.setgroups([]); os.setgid(65534); os.setuid(65534)\n"
         "try: publish([Artifact.text('a.html', 'other')], Path('output'))\n"
         "except DiaryProblems as wrong: print(wrong)\n"

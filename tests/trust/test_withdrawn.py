@@ -13,7 +13,7 @@ from sitegen.diary import addresses
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
 from sitegen.rebuild import Report, rebuild
-from sitegen.writing.record import RECORD
+from sitegen.publish.record import RECORD
 from tests.conftest import ROOT, TODAY
 from tests.trust import tiny
 

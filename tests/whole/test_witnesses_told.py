@@ -47,7 +47,7 @@ def test_a_warning_stays_until_it_is_mended(tmp_path: Path) -> None:
 def test_no_published_byte_knows_of_it(tmp_path: Path) -> None:
     """With every witness struck dumb, the same site to the byte."""
     rebuild(folders(tmp_path / "told"), TODAY)
-    with patch("sitegen.assembly.entry_facts.witnesses", lambda *_: ()):
+    with patch("sitegen.build.work.facts.witnesses", lambda *_: ()):
         silent = rebuild(folders(tmp_path / "silent"), TODAY, jobs=1)
     assert silent.problems == ()
     assert published(tmp_path / "told/output") == published(tmp_path / "silent/output")

@@ -1,0 +1,1 @@
+"""One file a rule: its tasks, what each hangs on, and the record of what it tells later rules."""

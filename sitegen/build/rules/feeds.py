@@ -1,0 +1,63 @@
+"""The diary for machines: feeds, search index, sitemap, and the stylesheet of the filters' colours."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+
+from sitegen.build.rule import Rule, Task
+from sitegen.build.rules.entry_pages import ENTRY_PAGES
+from sitegen.build.rules.facts import FACTS
+from sitegen.build.store import key_of
+from sitegen.pages.outer_card import OuterCard
+
+if TYPE_CHECKING:
+    from sitegen.build.graph import Build
+
+FEEDS_S = 0.1
+
+
+class FeedsMade(Struct, frozen=True, gc=False):
+    """No later rule asks anything of the feeds."""
+
+
+class FeedsJob(Struct, frozen=True):
+    """Cards without nights, newest first; every evening with a night; the newest texts, and every row of the search index, by
+    slug."""
+
+    cards: tuple[OuterCard, ...]
+    evenings: tuple[date, ...]
+    texts: Mapping[str, str]
+    rows: Mapping[str, str]
+
+
+def _tasks(build: "Build") -> Iterable[Task]:
+    pages = build.values(ENTRY_PAGES)
+    texts = {slug: entry.feed_html for slug, entry in pages.items() if entry.feed_html is not None}
+    key = key_of(build.context.look, [facts.prepared for facts in build.values(FACTS).values()], texts)
+    return [Task("feeds", key, lambda: _job(build, texts))]
+
+
+def _job(build: "Build", texts: Mapping[str, str]) -> FeedsJob:
+    facts = build.values(FACTS)
+    evenings = sorted({evening for entry in facts.values() for evening in entry.evenings})
+    rows = {slug: entry.search_row for slug, entry in facts.items()}
+    return FeedsJob(tuple(entry.card for entry in facts.values()), tuple(evenings), texts, rows)
+
+
+def _seconds(build: "Build", stale: Sequence[Task]) -> float:
+    return FEEDS_S
+
+
+FEEDS: Rule[FeedsMade] = Rule(
+    name="feeds",
+    value=FeedsMade,
+    work="work.feeds:make_feeds",
+    tasks=_tasks,
+    seconds=_seconds,
+    doing="making feeds",
+    stage="feeds",
+    counted="feeds",
+    prewarmed=True,
+)

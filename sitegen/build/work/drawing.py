@@ -1,0 +1,106 @@
+"""Entries to their pages and the pages of their nights; a page that shows what it showed is not drawn again."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import partial
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from sitegen.build.context import BuildContext
+from sitegen.build.neighbours import EveningBetween, with_evenings
+from sitegen.build.rule import Outcome
+from sitegen.build.rules.entry_pages import DrawJob, EntryPages, Pages
+from sitegen.build.rules.night_pages import NightJob
+from sitegen.build.store import Output, are_whole, digest_of
+from sitegen.build.work.drawing_kit import DrawingKit, kit_of
+from sitegen.diary import addresses
+from sitegen.facts.facts_json import json_text
+from sitegen.feeds.feed import absolute
+from sitegen.pages.card import card_of
+from sitegen.pages.entry_page import entry_page
+from sitegen.pages.entry_text import text_of
+from sitegen.pages.night_pages import night_pages
+from sitegen.pages.page import Page
+from sitegen.pages.prepared import PreparedEntry
+
+Drawn = Mapping[str, tuple[str, Output]]
+
+
+def draw_entries(context: BuildContext, chunk: Sequence[DrawJob]) -> list[Outcome[EntryPages]]:
+    return [_draw_entry(kit_of(context), job) for job in chunk]
+
+
+def draw_nights(context: BuildContext, chunk: Sequence[NightJob]) -> list[Outcome[EntryPages]]:
+    return [_draw_night(kit_of(context), job) for job in chunk]
+
+
+def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
+    prepared = with_ribbons(kit, job.prepared, job.half_hours)
+    book = kit.book(job.cards)
+    mistaken = bool(text_of(prepared, book).mistakes)
+    card = kit.context.store.put(prepared.card)
+    pages = drawn(kit, [entry_page(prepared, book), *_nights(kit, [prepared], job.evenings)], job.earlier)
+    html = text_of(prepared, book, partial(absolute, book)).html if job.in_feed else None
+    value = EntryPages(digests_of(pages), card, html, mistaken)
+    return Outcome(value, outputs=outputs_of(pages), uses=(card, *kit.charts.taken_used()))
+
+
+def _draw_night(kit: DrawingKit, job: NightJob) -> Outcome[EntryPages]:
+    prepared = [with_ribbons(kit, name, job.half_hours) for name in job.prepared]
+    pages = drawn(kit, _nights(kit, prepared, [job.evening]), job.earlier)
+    return Outcome(EntryPages(digests_of(pages)), outputs=outputs_of(pages), uses=kit.charts.taken_used())
+
+
+def with_ribbons(kit: DrawingKit, name: str, half_hours: float) -> PreparedEntry:
+    """The entry with its nights on the diary's common clock."""
+    prepared: PreparedEntry = kit.context.store.get(name)
+    card = card_of(prepared.view, prepared.facts, half_hours, prepared.card.picture)
+    return replace(prepared, card=card)
+
+
+def _nights(kit: DrawingKit, prepared: Sequence[PreparedEntry], evenings: Iterable[EveningBetween]) -> Iterator[Page]:
+    """Of all nights of these entries, the pages of the evenings named."""
+    between = list(evenings)
+    wanted = {evening for _, evening, _ in between}
+    known = {evening for three in between for evening in three if evening}
+    every = {night.evening for entry in prepared for night in entry.card.nights}
+    book = kit.book((with_evenings(prepared[0].card, known | every),))
+    return (page for page in night_pages(prepared, book) if page.context["evening"] in wanted) if wanted else iter(())
+
+
+def drawn(kit: DrawingKit, pages: Iterable[Page], earlier: Pages) -> Drawn:
+    """Every page by its path in the site, and its facts beside it, each with the digest of what it shows."""
+    files = {}
+    for page in pages:
+        path = addresses.file_of(page.address)
+        files[path] = _drawn(kit, page, path, earlier)
+        if page.facts is not None:
+            path = addresses.list_facts(page.address)
+            files[path] = _facts_beside(kit, path, page.facts, earlier)
+    return files
+
+
+def _drawn(kit: DrawingKit, page: Page, path: str, earlier: Pages) -> tuple[str, Output]:
+    digest = kit.context.look + digest_of(page)
+    known = _known(kit, path, digest, earlier)
+    return digest, known or kit.context.store.put_file(path, kit.site_frame.draw(page).encode("utf-8"))
+
+
+def _facts_beside(kit: DrawingKit, path: str, facts: Struct, earlier: Pages) -> tuple[str, Output]:
+    digest = digest_of(facts)
+    known = _known(kit, path, digest, earlier)
+    return digest, known or kit.context.store.put_file(path, json_text(facts).encode("utf-8"))
+
+
+def _known(kit: DrawingKit, path: str, digest: str, earlier: Pages) -> Output | None:
+    before = earlier.get(path)
+    is_same = before is not None and before[0] == digest and are_whole([before[1]], kit.context.root)
+    return before[1] if before and is_same else None
+
+
+def digests_of(pages: Drawn) -> dict[str, str]:
+    return {path: digest for path, (digest, _) in pages.items()}
+
+
+def outputs_of(pages: Drawn) -> tuple[Output, ...]:
+    return tuple(output for _, output in pages.values())

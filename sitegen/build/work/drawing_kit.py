@@ -1,0 +1,67 @@
+"""What draws pages in one process: the theme's templates and words, the formatter of facts, the cache of charts."""
+
+from collections.abc import Mapping, Sequence
+from functools import cached_property, lru_cache, partial
+
+from sitegen.build.context import BuildContext
+from sitegen.build.store import Cache, key_of
+from sitegen.diary.public_position import PublicSite, public_site
+from sitegen.number_text import NumberText
+from sitegen.pages.card import EntryCard
+from sitegen.pages.outer_card import OuterCard
+from sitegen.pages.shown import Shower
+from sitegen.pages.site_book import SiteBook
+from sitegen.pages.site_frame import SiteFrame
+from sitegen.pages.words import words_from
+
+CODE = "sitegen.build.work.drawing"
+"""Charts and compiled templates are kept under the version of the code behind this module."""
+
+
+class DrawingKit:
+    """Put up once for a context, as its environment of templates takes long and cannot be sent to another process."""
+
+    def __init__(self, context: BuildContext) -> None:
+        self.context = context
+
+    @cached_property
+    def charts(self) -> Cache:
+        """Charts speak the theme's words."""
+        language = self.context.settings.language
+        return Cache(self.context.store, key_of(self._version, language, self.context.theme.word_texts(language)))
+
+    @cached_property
+    def sites(self) -> Mapping[str, PublicSite]:
+        return {slug: public_site(site, self.context.settings.privacy) for slug, site in self.context.config.sites.items()}
+
+    @cached_property
+    def shower(self) -> Shower:
+        language = self.context.settings.language
+        words = words_from(language, self.context.theme.word_texts(language))
+        return Shower(NumberText(language, words), words)
+
+    @cached_property
+    def site_frame(self) -> SiteFrame:
+        return SiteFrame(self.context.settings, self.context.theme, self.shower.words, self.shower, self._version)
+
+    def book(self, cards: Sequence[EntryCard] | Sequence[OuterCard]) -> SiteBook:
+        """A book of these cards only, newest first. With outer cards it serves feeds and the pages of one entry, which show no
+        more than these have."""
+        remember = partial(self.charts.value, "chart")
+        rigs = self.context.config.rigs
+        return SiteBook(self.context.settings, self.sites, rigs, tuple(cards), self.shower, remember)  # type: ignore[arg-type]
+
+    @property
+    def _version(self) -> str:
+        return self.context.versions[CODE]
+
+
+@lru_cache(maxsize=1)
+def kit_of(context: BuildContext) -> DrawingKit:
+    """A preview stays for many rebuilds, each with a context of its own."""
+    return DrawingKit(context)
+
+
+def load_template(context: BuildContext) -> None:
+    """The largest, ahead of the first page."""
+    kit_of(context).site_frame.env.get_template("entry.html")

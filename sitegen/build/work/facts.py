@@ -1,0 +1,134 @@
+"""Entries to facts, cards, pictures and data files."""
+
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
+
+from msgspec.structs import replace
+
+from sitegen.build.context import BuildContext
+from sitegen.build.rule import Outcome
+from sitegen.build.rules.facts import EntryFacts, FactsJob, entry_file
+from sitegen.build.store import CacheMiss, Output, digest_of
+from sitegen.build.work.contradictions import contradiction_problems
+from sitegen.build.work.pictures import make_pictures
+from sitegen.build.work.stars import with_stars
+from sitegen.diary import addresses
+from sitegen.diary.entry import Entry
+from sitegen.diary.to_write import GAP
+from sitegen.facts.diary_in_sky import views_of
+from sitegen.facts.facts_json import facts_of, json_text
+from sitegen.facts.views import EntryView
+from sitegen.facts.witnesses import witnesses
+from sitegen.feeds.search_index import search_row
+from sitegen.pages.card import card_of, outer_card
+from sitegen.pages.markdown_text import Resolvers, gaps_in, plain_text, to_html
+from sitegen.pages.picture_view import main_picture, picture_view
+from sitegen.pages.prepared import PreparedEntry
+from sitegen.pages.ribbon import half_night_s
+from sitegen.pages.subs_table import subs_ecsv
+from sitegen.problems import Problem
+
+
+def facts_of_entries(context: BuildContext, chunk: Sequence[FactsJob]) -> list[Outcome[EntryFacts]]:
+    """One pass of the sky for the whole chunk."""
+    entries = [context.store.get(job.entry) for job in chunk]
+    before = {job.slug: dict(job.before) for job in chunk}
+    others = _others(context, chunk, entries)
+    views = views_of(context.diary, entries, before, _earlier(context, chunk), others)
+    return [_facts(context, job, view) for job, view in zip(chunk, views, strict=True)]
+
+
+def _others(context: BuildContext, chunk: Sequence[FactsJob], entries: Sequence[Entry]) -> dict[str, list[Entry]]:
+    """Each read once a chunk."""
+    by_name = {job.entry: entry for job, entry in zip(chunk, entries, strict=True)}
+    for name in dict.fromkeys(name for job in chunk for name in job.others):
+        if name not in by_name:
+            by_name[name] = context.store.get(name)
+    return {job.slug: [by_name[name] for name in job.others] for job in chunk}
+
+
+def _earlier(context: BuildContext, chunk: Sequence[FactsJob]) -> dict[str, EntryView]:
+    views: dict[str, EntryView] = {}
+    for job in chunk:
+        if job.earlier:
+            with suppress(CacheMiss):
+                views[job.slug] = context.store.get(job.earlier).view
+    return views
+
+
+def _facts(context: BuildContext, job: FactsJob, view: EntryView) -> Outcome[EntryFacts]:
+    measured = with_stars(context, view)
+    made = make_pictures(context, measured.view)
+    facts = facts_of(made.view)
+    main = main_picture(made.pictures)
+    card = card_of(made.view, facts, None, picture_view(main) if main else None)
+    prepared = PreparedEntry(made.view, facts, card, tuple(made.pictures), made.has_card)
+    name = context.store.put(prepared)
+    return Outcome(
+        value=_value(context, job, prepared, name, made.labelled_objects),
+        reads=job.extra,
+        outputs=(*_data(context, prepared), *made.outputs),
+        problems=(*made.problems, *measured.problems, *_told_to_the_author(context, made.view)),
+        uses=(name, *made.uses, *measured.kept),
+    )
+
+
+def _value(
+    context: BuildContext, job: FactsJob, prepared: PreparedEntry, name: str, labelled_objects: tuple[str, ...]
+) -> EntryFacts:
+    view, card, entry = prepared.view, prepared.card, prepared.view.entry
+    return EntryFacts(
+        common=job.common,
+        prepared=name,
+        at_night=digest_of((replace(view, entry=replace(entry, body="", body_line=1)), prepared.facts.nights, card)),
+        card=outer_card(card),
+        evenings=tuple(dict.fromkeys(night.evening for night in card.nights)),
+        half_night_s=half_night_s(view.nights),
+        links=_links(entry.body),
+        search_row=search_row(card, context.config.rigs, plain_text(entry.body)),
+        labelled_objects=labelled_objects,
+        sky_note=view.sky_note,
+    )
+
+
+def _told_to_the_author(context: BuildContext, view: EntryView) -> Iterator[Problem]:
+    yield from contradiction_problems(view, context.config.folder.shown)
+    yield from _witnessed(context, view)
+    yield from _to_write(context, view)
+
+
+def _witnessed(context: BuildContext, view: EntryView) -> Iterator[Problem]:
+    """Told to the author alone: the true site stands behind them."""
+    for witness in witnesses(view.entry, context.config.sites, context.config.rigs):
+        yield Problem(context.config.folder.shown(witness.source), 1, 1, witness.wrong, witness.remedy, "warning")
+
+
+def _to_write(context: BuildContext, view: EntryView) -> Iterator[Problem]:
+    """Paragraphs of the text that are left out until their author writes them."""
+    entry = view.entry
+    shown = context.config.folder.shown(entry_file(entry.slug))
+    for line in gaps_in(entry.body):
+        wrong = "this paragraph is still to be written, and not published until it is"
+        yield Problem(shown, entry.body_line + line, 1, wrong, f"write it, without '{GAP}'", "warning")
+
+
+def _data(context: BuildContext, prepared: PreparedEntry) -> list[Output]:
+    slug = prepared.view.entry.slug
+    texts = [(addresses.entry_facts(slug), json_text(prepared.facts))]
+    if prepared.view.lights:
+        texts.append((addresses.entry_subs(slug), subs_ecsv(prepared.facts.subs)))
+    return [context.store.put_file(path, text.encode("utf-8")) for path, text in texts]
+
+
+def _links(body: str) -> tuple[str, ...]:
+    """Names of the entries that a text leads to, whether they exist or not."""
+    if "md" not in body:
+        return ()
+    names: dict[str, None] = {}
+
+    def noted(name: str) -> str:
+        names[name.rpartition("/")[2].removesuffix(".md")] = None
+        return "#"
+
+    to_html(body, Resolvers(entry_address=noted, fact_html=lambda *_: "", figure_html=lambda *_: ""))
+    return tuple(names)

@@ -1,0 +1,48 @@
+"""Logs as they were read, kept an entry at a time: one that is seen again is not opened."""
+
+from collections.abc import Collection, Mapping
+from datetime import date
+from typing import Any, NamedTuple
+
+from sitegen.build.store import digest_of
+from sitegen.reading.capture_logs.registry import read_log
+from sitegen.reading.capture_logs.request import LogReading, LogRequest
+
+
+class KeptLog(NamedTuple):
+    """What was read, and what for: `asked` is the digest of all that shapes subs; place and day shape problems alone."""
+
+    asked: str
+    item_place: tuple[str, int, int]
+    today: date
+    reading: LogReading
+
+    def answers(self, request: LogRequest, asked: str) -> bool:
+        if self.asked != asked or request.today < self.today:
+            return False
+        return not self.reading.problems or (self.item_place, self.today) == (request.item_place, request.today)
+
+
+class LogMemory:
+    """`earlier` are an entry's logs as they were read before, `unchanged` the files of which it is known that they are the same.
+    `now` is filled as logs are read."""
+
+    def __init__(self, earlier: Mapping[str, KeptLog], unchanged: Collection[str]) -> None:
+        self.earlier = {source: log for source, log in earlier.items() if source in unchanged}
+        self.now: dict[str, KeptLog] = {}
+        self._asked: dict[tuple[Any, ...], tuple[str, LogRequest]] = {}
+
+    def read(self, request: LogRequest) -> LogReading:
+        asked, known = self._digest(request), self.earlier.get(request.source)
+        reading = known.reading if known is not None and known.answers(request, asked) else read_log(request)
+        self.now[request.source] = KeptLog(asked, request.item_place, request.today, reading)
+        return reading
+
+    def _digest(self, request: LogRequest) -> str:
+        """Taken once for all logs of one item; the request is kept beside it, so that the identities stay taken."""
+        plain = request.target, request.filter, request.time_zone
+        one = (id(request.rig), id(request.site), id(request.columns), *plain)
+        if one not in self._asked:
+            told = digest_of((request.rig, request.site, sorted(request.columns.items()), plain))
+            self._asked[one] = told, request
+        return self._asked[one][0]

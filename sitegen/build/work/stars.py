@@ -1,0 +1,62 @@
+"""An entry's star frames to measurements, kept by the content of the file: measuring is the slowest thing done to a frame."""
+
+from collections.abc import Callable, Sequence
+from pkgutil import resolve_name
+from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from sitegen.build.context import STAR_WORK, BuildContext
+from sitegen.build.store import hash_of_file
+from sitegen.build.workers import working_on
+from sitegen.facts.star_views import ring_view, survey_view
+from sitegen.facts.views import EntryView
+from sitegen.problems import Problem
+from sitegen.reading.frame import Frame
+
+
+class MeasuredStars(Struct, frozen=True):
+    """`kept` names the measurements among the kept things."""
+
+    view: EntryView
+    problems: tuple[Problem, ...] = ()
+    kept: tuple[str, ...] = ()
+
+
+def with_stars(context: BuildContext, view: EntryView) -> MeasuredStars:
+    """The view with everything measured that its entry names; what cannot be measured is a problem."""
+    entry, config = view.entry, context.config
+    if not entry.star_survey and not entry.star_rings:
+        return MeasuredStars(view)
+    asked = [("survey", file) for file in entry.star_survey] + [("ring", file) for file in entry.star_rings]
+    found = [_measured(context, kind, file) for kind, file in asked]
+    surveys = [one for (kind, _), (_, one, _) in zip(asked, found, strict=True) if kind == "survey" and one is not None]
+    rings = [one for (kind, _), (_, one, _) in zip(asked, found, strict=True) if kind == "ring" and one is not None]
+    return MeasuredStars(
+        replace(
+            view,
+            surveys=_in_view(survey_view, surveys, view, config),
+            rings=_in_view(ring_view, rings, view, config),
+        ),
+        tuple(problem for _, _, problems in found for problem in problems),
+        tuple(name for name, _, _ in found),
+    )
+
+
+def _measured(context: BuildContext, kind: str, file: str) -> tuple[str, Any, tuple[Problem, ...]]:
+    """The name it is kept under, the measurement or None, and its problems."""
+    path, shown = context.content / file, context.config.folder.shown(file)
+    inputs = file, shown, hash_of_file(path)
+    cache = context.cache_of(STAR_WORK)
+
+    def measure() -> Any:
+        working_on(path)
+        return resolve_name(STAR_WORK)(kind, path, shown, file)
+
+    measured, problems = cache.value(kind, inputs, measure)
+    return cache.name_of(kind, inputs), measured, problems
+
+
+def _in_view(place: Callable[..., Any], frames: Sequence[Any], view: EntryView, config: Frame) -> tuple[Any, ...]:
+    return tuple(place(one, view.entry, config.rigs, config.sites) for one in frames)

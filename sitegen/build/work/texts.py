@@ -1,0 +1,28 @@
+"""The markers and links of the authors' texts, followed without drawing a page."""
+
+from collections.abc import Sequence
+
+from sitegen.build.context import BuildContext
+from sitegen.build.rule import Outcome
+from sitegen.build.rules.facts import entry_file
+from sitegen.build.rules.texts import TextChecked, TextJob
+from sitegen.build.work.drawing_kit import kit_of
+from sitegen.pages.entry_text import text_of
+from sitegen.pages.outer_card import OuterCard
+from sitegen.problems import Problem
+
+
+def check_texts(context: BuildContext, chunk: Sequence[TextJob]) -> list[Outcome[TextChecked]]:
+    kit = kit_of(context)
+    return [Outcome(TextChecked(bool(text_of(context.store.get(job.prepared), kit.book(job.cards)).mistakes))) for job in chunk]
+
+
+def mistakes_of(context: BuildContext, prepared: str, cards: tuple[OuterCard, ...]) -> list[Problem]:
+    """In words, with these entries known for the hint."""
+    entry_with_facts = context.store.get(prepared)
+    entry = entry_with_facts.view.entry
+    shown = context.config.folder.shown(entry_file(entry.slug))
+    return [
+        Problem(shown, entry.body_line + mistake.line, 1, mistake.wrong, mistake.remedy)
+        for mistake in text_of(entry_with_facts, kit_of(context).book(cards)).mistakes
+    ]

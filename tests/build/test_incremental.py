@@ -1,0 +1,169 @@
+"""A rebuild after edits gives the bytes of a rebuild from nothing, whatever was edited, damaged or thrown away between."""
+
+import random
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from sitegen.assembly import crew, log_memory
+from sitegen.folders import Folders
+from sitegen.reading.capture_logs.registry import read_log
+from sitegen.rebuild import rebuild
+from tests.bench.make_diary import Size, make_diary
+from tests.conftest import ROOT, TODAY
+from tests.build.small_diary import EDITS, another_version, bytes_of, entries, lay_out, settle
+
+SEED = 11
+EDITS_A_LOOK = 5
+
+
+def fresh(folders: Folders, elsewhere: Path) -> dict[str, bytes]:
+    rebuild(Folders(folders.content, folders.themes, elsewhere, None), TODAY, jobs=1)
+    return bytes_of(elsewhere)
+
+
+def differing(one: dict[str, bytes], other: dict[str, bytes]) -> list[str]:
+    return sorted(path for path in {*one, *other} if one.get(path) != other.get(path))
+
+
+@pytest.mark.parametrize("half", [0, 1])
+def test_any_edits_give_the_bytes_of_a_fresh_build(tmp_path: Path, half: int) -> None:
+    """Every kind of edit, in an order drawn by lot, a rebuild after each, compared after every fifth."""
+    chance = random.Random(SEED)
+    edits = chance.sample(EDITS, len(EDITS))[half::2]
+    folders = lay_out(tmp_path)
+    rebuild(folders, TODAY, jobs=1)
+    for number, edit in enumerate(edits, start=1):
+        settle()
+        edit(folders, chance)
+        settle()
+        rebuild(folders, TODAY, jobs=1)
+        if number % EDITS_A_LOOK == 0 or number == len(edits):
+            done = [one.__name__ for one in edits[:number]]
+            assert differing(bytes_of(folders.output), fresh(folders, tmp_path / f"fresh-{number}")) == [], done
+
+
+@pytest.fixture(scope="module")
+def built(tmp_path_factory: pytest.TempPathFactory) -> Folders:
+    folders = lay_out(tmp_path_factory.mktemp("built"))
+    settle()
+    rebuild(folders, TODAY, jobs=1)
+    return folders
+
+
+def test_nothing_changed_is_nothing_done(built: Folders) -> None:
+    """Told from the outside of the files alone: no library that reads, computes or draws is loaded."""
+    settle()
+    rebuild(built, TODAY, jobs=1)
+    script = (
+        "import sys; from datetime import date; from pathlib import Path; from sitegen.folders import Folders\n"
+        "from sitegen.rebuild import rebuild\n"
+        f"told = rebuild(Folders(*map(Path, {[str(each) for each in (built.content, built.themes, built.output, built.keep)]})), "
+        f"date{TODAY.timetuple()[:3]})\n"
+        "print(told.standing, [name for name in ('yaml', 'numpy', 'jinja2', 'astropy', 'erfa', 'matplotlib', 'pyvips') "
+        "if name in sys.modules])"
+    )
+    told = subprocess.run([sys.executable, "-c", script], cwd=ROOT, capture_output=True, text=True, check=True)
+    assert told.stdout.strip() == "True []"
+
+
+def test_touched_files_make_no_page(built: Folders) -> None:
+    """New times, same bytes: read again, and nothing drawn."""
+    settle()
+    for path in built.content.rglob("*"):
+        path.touch()
+    settle()
+    report = rebuild(built, TODAY, jobs=1)
+    assert report.made["entries read"] == 4
+    assert [kind for kind, made in report.made.items() if made and kind.startswith("pages")] == []
+    assert report.changed == 0
+
+
+def test_one_sentence_draws_one_page(built: Folders) -> None:
+    """Its entry's page; nights, lists and neighbours stay as they are."""
+    settle()
+    path = entries(built.content)[2]
+    path.write_text(path.read_text("utf-8") + "\nA sentence that no list shows.\n", "utf-8")
+    settle()
+    report = rebuild(built, TODAY, jobs=1)
+    pages = {kind: made for kind, made in report.made.items() if kind.startswith("pages") and made}
+    assert pages == {"pages of entries": 1}
+
+
+def test_the_last_shared_night_leaves_with_its_entry(built: Folders, tmp_path: Path) -> None:
+    """An evening that only one entry has left stands on that entry's own page of it, once."""
+    for folder in (built.content, built.themes, built.keep):
+        shutil.copytree(folder or tmp_path, tmp_path / (folder or tmp_path).name)
+    folders = Folders(tmp_path / "content", tmp_path / "themes", tmp_path / "output", tmp_path / "kept")
+    rebuild(folders, TODAY, jobs=1)
+    settle()
+    first, second = entries(folders.content)[:2]
+    second.unlink()
+    settle()
+    assert rebuild(folders, TODAY, jobs=1).entries == 3
+    night = next((folders.output / "nights").glob("2012-*/index.html")).read_text("utf-8")
+    assert (first.stem in night, second.stem in night) == (True, False)
+
+
+def test_a_log_seen_again_is_not_opened(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One of an entry's logs changed, then its text, then its rig: only what may read differently is read."""
+    make_diary(tmp_path / "content", Size(entries=1, nights=2, subs=3, fits=3))
+    folders = Folders(tmp_path / "content", tmp_path / "themes", tmp_path / "output", tmp_path / "kept")
+    opened: list[str] = []
+    monkeypatch.setattr(log_memory, "read_log", lambda request: (opened.append(request.source), read_log(request))[1])
+
+    def read_after(path: Path, old: str, new: str) -> list[str]:
+        opened.clear()
+        path.write_text(path.read_text("utf-8").replace(old, new), "utf-8")
+        settle()
+        rebuild(folders, TODAY, jobs=1)
+        return sorted(opened)
+
+    (entry,) = entries(folders.content)
+    log = next((folders.content / "logs").glob("*.csv"))
+    every = sorted(path.relative_to(folders.content).as_posix() for path in (folders.content / "logs").rglob("*.*"))
+    settle()
+    assert read_after(entry, "", "") == every
+    assert len(every) == 5
+    assert read_after(log, ",yes,", ",no,") == [f"logs/{log.name}"]
+    assert read_after(entry, "In all", "Altogether") == []
+    assert read_after(folders.content / "rigs" / "long.yaml", "focal_length_mm: 1000", "focal_length_mm: 1010") == every
+    assert differing(bytes_of(folders.output), fresh(folders, tmp_path / "fresh")) == []
+
+
+def test_an_error_costs_nothing_that_was_kept(built: Folders) -> None:
+    """A diary with an error is refused again and again, and built once it is mended, from what was kept."""
+    settle()
+    path = entries(built.content)[0]
+    sound = path.read_text("utf-8")
+    path.write_text(sound.replace("rig: long", "rig: lang", 1), "utf-8")
+    for _ in range(2):
+        settle()
+        with pytest.raises(Exception, match="unknown rig 'lang'; did you mean 'long'"):
+            rebuild(built, TODAY, jobs=1)
+    path.write_text(sound, "utf-8")
+    settle()
+    report = rebuild(built, TODAY, jobs=1)
+    assert sum(made for kind, made in report.made.items() if kind.startswith("pages")) == 0
+
+
+def test_another_version_uses_nothing_old(built: Folders) -> None:
+    """Another maker makes everything itself, and the same bytes where it works the same."""
+    before = bytes_of(built.output)
+    path = built.content / "diary.yaml"
+    settle()
+    path.touch()
+    with another_version():
+        report = rebuild(built, TODAY, jobs=1)
+    assert report.kept["entries read"] == 0
+    assert differing(bytes_of(built.output), before) == []
+
+
+def test_processes_give_the_same_bytes(built: Folders, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Work shared out over two processes is the work of one."""
+    monkeypatch.setattr(crew, "WORTH_PROCESSES_S", 0.0)
+    rebuild(Folders(built.content, built.themes, tmp_path / "shared", tmp_path / "kept"), TODAY, jobs=2)
+    assert differing(bytes_of(tmp_path / "shared"), fresh(built, tmp_path / "alone")) == []

@@ -1,0 +1,119 @@
+"""What is kept: found again by its inputs, never when it is damaged, swept out when it is idle."""
+
+from pathlib import Path
+
+import pytest
+from msgspec.structs import replace
+
+from sitegen.build.store import Blobs
+from sitegen.build.stamps import Mark, digest_of_stamps, stamps_in, settled
+from sitegen.build.store import Keep, read_record, write_record
+from sitegen.build.code_version import LIBRARIES, libraries
+from sitegen.build.store import all_whole, keep_bytes
+from sitegen.build.garbage import IDLE_SWEEPS, sweep
+from tests.conftest import ROOT
+
+
+def test_a_value_is_made_once_for_the_same_inputs(tmp_path: Path) -> None:
+    """And again for others, for another version, and when its file is damaged."""
+    made = []
+    for version, inputs in (("1", "a"), ("1", "a"), ("1", "b"), ("2", "a")):
+        assert Keep(tmp_path, version).value("sums", inputs, lambda: made.append(1) or len(made)) in (1, 2, 3)
+    assert len(made) == 3
+    for path in (tmp_path / "sums").iterdir():
+        path.write_bytes(path.read_bytes()[:-1] + b"!")
+    Keep(tmp_path, "1").value("sums", "a", lambda: made.append(1) or len(made))
+    assert len(made) == 4
+
+
+@pytest.mark.parametrize("damage", [b"", b"short", b"x" * 400])
+def test_a_damaged_record_is_no_record(tmp_path: Path, damage: bytes) -> None:
+    """Whatever stands in the file, reading it says None and raises nothing."""
+    write_record(tmp_path / "one", {"a": 1})
+    assert read_record(tmp_path / "one") == ({"a": 1},)
+    (tmp_path / "one").write_bytes(damage)
+    assert read_record(tmp_path / "one") is None
+
+
+def test_a_folder_of_files_is_made_again_when_one_was_changed(tmp_path: Path) -> None:
+    """A picture that somebody opened and saved is not published as ours."""
+    made = []
+
+    def make(out: Path) -> str:
+        (out / "inside").mkdir()
+        (out / "inside" / "file").write_text(str(len(made)))
+        made.append(1)
+        return "said"
+
+    folder, said = Keep(tmp_path, "1").files("pictures", "a", make)
+    assert (said, len(made)) == ("said", 1)
+    Keep(tmp_path, "1").files("pictures", "a", make)
+    assert len(made) == 1
+    (folder / "inside" / "file").write_text("something else")
+    Keep(tmp_path, "1").files("pictures", "a", make)
+    assert len(made) == 2
+
+
+def test_a_kept_page_knows_when_it_was_changed(tmp_path: Path) -> None:
+    """By size and time; keeping the same bytes again mends it."""
+    product = keep_bytes("index.html", b"page", Blobs(tmp_path))
+    assert all_whole([product], tmp_path)
+    (tmp_path / product.kept).write_bytes(b"PAGE")
+    assert not all_whole([replace(product, mtime_ns=0)], tmp_path)
+    again = keep_bytes("index.html", b"page", Blobs(tmp_path))
+    assert all_whole([again], tmp_path)
+    assert (tmp_path / again.kept).read_bytes() == b"page"
+
+
+def test_marks_tell_any_change_from_outside(tmp_path: Path) -> None:
+    """Another size, another file under the name, one more file."""
+    path = tmp_path / "log.csv"
+    path.write_text("one")
+    digests = {digest_of_stamps(stamps_in(tmp_path))}
+    path.write_text("longer")
+    digests.add(digest_of_stamps(stamps_in(tmp_path)))
+    (tmp_path / "other").write_text("six...")
+    (tmp_path / "other").replace(path)
+    digests.add(digest_of_stamps(stamps_in(tmp_path)))
+    (tmp_path / "new").touch()
+    digests.add(digest_of_stamps(stamps_in(tmp_path)))
+    assert len(digests) == 4
+
+
+def test_a_file_of_this_instant_is_not_trusted() -> None:
+    """It may change again within the same tick of the clock."""
+    mark = Mark(3, 1_000_000_123, 1_000_000_123, 7)
+    assert settled(mark, 1_000_000_124) is None
+    assert settled(mark, 1_100_000_123) == mark
+
+
+def test_a_mark_of_whole_seconds_is_distrusted_longer() -> None:
+    """The disk's clock may tick in steps of two seconds (FAT; common practice, no source)."""
+    mark = Mark(3, 1_000_000_000, 1_000_000_000, 7)
+    assert settled(mark, 2_900_000_000) is None
+    assert settled(mark, 3_100_000_000) == mark
+
+
+def test_what_nobody_uses_is_swept_out_in_time(tmp_path: Path) -> None:
+    """Not at once, so that an edit taken back finds its products; not never."""
+    for name in ("files/ab/abcd", "files/ab/abff", "cores/idle"):
+        (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / name).write_text("x")
+    idle: dict[str, int] = {}
+    for _ in range(IDLE_SWEEPS):
+        idle = sweep(tmp_path, {"files": {"abcd"}, "cores": set()}, idle)
+    assert (tmp_path / "files/ab/abff").exists()
+    assert sweep(tmp_path, {"files": {"abcd"}, "cores": set()}, idle) == {}
+    assert sorted(path.name for path in tmp_path.rglob("*") if path.is_file()) == ["abcd"]
+
+
+def test_the_version_names_the_libraries() -> None:
+    """numpy's version is part of it."""
+    assert any(name.startswith("numpy-") for name in libraries())
+
+
+def test_every_library_that_shapes_bytes_is_named() -> None:
+    """Each dependency of the project is, but for those that no published byte depends on."""
+    text = (ROOT / "pyproject.toml").read_text("utf-8").partition("dependencies = [")[2].partition("]")[0]
+    wanted = {line.strip(' ",').partition(">")[0].replace("-", "_") for line in text.splitlines() if line.strip()}
+    assert wanted - {"click", "filelock", "rich", "watchfiles"} <= set(LIBRARIES)
