@@ -10,9 +10,7 @@ import time
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, closing, contextmanager, nullcontext, suppress
 from datetime import date
-from importlib import import_module
 from pathlib import Path
-from pkgutil import resolve_name
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Any
 
@@ -37,6 +35,7 @@ FORMER = ("ledger", "standing", "files", "entries", "logs", "cores", "cards", "c
 """What versions before the store left there."""
 NO_MEMORY = "there is not enough memory to make the site"
 DRAWING = "sitegen.build.work.drawing"
+TEMPLATE = "sitegen.build.work.drawing_kit:load_template"
 OnWait = Callable[[], None] | None
 
 
@@ -224,12 +223,13 @@ def _prewarmed(jobs: int | None) -> Any:
 def _loading(contexts: list[Any]) -> Iterator[None]:
     """The modules of the rules, in their order. Entries are read meanwhile by this process."""
     from sitegen.build.registry import RULES
+    from sitegen.build.resolve import resolve
 
     for rule in RULES:
         if rule.prewarmed:
-            import_module(rule.module)
+            resolve(rule.function)
             yield
     for context in contexts:
         with suppress(Exception):  # what is wrong with a theme is told by who draws with it
-            resolve_name("sitegen.build.work.drawing_kit:load_template")(context)
+            resolve(TEMPLATE)(context)
         yield

@@ -10,9 +10,9 @@ import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
-from pkgutil import resolve_name
 from typing import Any
 
+from sitegen.build.resolve import resolve
 from sitegen.late import Late
 from sitegen.processes import close_inherited_files, cores, end_with
 
@@ -79,7 +79,7 @@ def _serve(pipe: Any, loading: Loading, parent: int) -> None:
 def _done(work: str, context: Any, chunk: Sequence[Any]) -> tuple[bool, Any]:
     """Results, or what was raised."""
     try:
-        return True, resolve_name(work)(context, chunk)
+        return True, resolve(work)(context, chunk)
     except Exception as trouble:
         return False, trouble
 

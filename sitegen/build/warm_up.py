@@ -1,7 +1,6 @@
 """What a save would load and look up, done ahead and for nobody: for a preview, whose first rebuild may have loaded little."""
 
 from datetime import date
-from importlib import import_module
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -11,6 +10,7 @@ from sitegen.build.context import BuildContext
 from sitegen.build.manifest import manifest_path, read_manifest
 from sitegen.build.neighbours import with_evenings
 from sitegen.build.registry import RULES
+from sitegen.build.resolve import resolve
 from sitegen.build.rules.entries import ENTRIES, EntryRead, ReadJob
 from sitegen.build.rules.entry_pages import DrawJob, common_half_hours
 from sitegen.build.rules.facts import FACTS, EntryFacts
@@ -30,8 +30,7 @@ def warm_up(folders: Folders, root: Path | None, today: date) -> None:
     """The code, the templates of the diary's theme, the words in its language, and what its newest entry needs. A diary with
     errors warms what it can."""
     for rule in RULES:
-        import_module(rule.module)
-    import_module("sitegen.publish.publish")
+        resolve(rule.function)
     config = read_frame(folders.content, today, str(folders.content))
     if isinstance(config, DiaryReading):
         return

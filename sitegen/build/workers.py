@@ -9,11 +9,11 @@ import threading
 import time
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
-from pkgutil import resolve_name
 from typing import Any
 
 from sitegen.build.context import BuildContext
 from sitegen.build.prewarmed import PrewarmedWorker, block_sigint
+from sitegen.build.resolve import resolve
 from sitegen.late import Late
 from sitegen.processes import cores, mark_as_parent
 
@@ -189,6 +189,5 @@ def _work(work: str, chunk: Jobs) -> list[Any]:
 
 
 def do_work(work: str, context: BuildContext, chunk: Jobs) -> list[Any]:
-    """The one place where work is resolved by its name, and with it the libraries behind it are loaded."""
-    results: list[Any] = resolve_name(work)(context, chunk)
+    results: list[Any] = resolve(work)(context, chunk)
     return results

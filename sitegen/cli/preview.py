@@ -80,6 +80,7 @@ def _warm(folders: Folders) -> None:
 
     What fails here fails in a rebuild, which tells it.
     """
+    import sitegen.publish.publish  # noqa: F401 # loaded for the first save
     from sitegen.build.warm_up import warm_up
     from sitegen.rebuild import STORE
 

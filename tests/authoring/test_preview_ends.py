@@ -69,7 +69,10 @@ def test_it_ends_in_every_state(running: tuple[subprocess.Popen[str], int]) -> N
     assert (process.returncode, [line for line in said.splitlines() if "rebuilt in" not in line]) == (0, [])
 
 
-def slow_work(bench: Any, chunk: Sequence[Path]) -> list[bytes]:
+SLOW_WORK = "tests.authoring.test_preview_ends:slow_work"
+
+
+def slow_work(context: Any, chunk: Sequence[Path]) -> list[bytes]:
     """The first is done at once, and more than a pipe holds; the others take long, and leave a mark."""
     if chunk[0].name != "0":
         time.sleep(PATIENCE_S)
@@ -78,25 +81,24 @@ def slow_work(bench: Any, chunk: Sequence[Path]) -> list[bytes]:
 
 
 def test_work_in_hand_is_not_waited_for(tmp_path: Path) -> None:
-    """Whoever leaves the crew early, leaves no process behind and no work that still goes on."""
+    """Whoever leaves the pool early, leaves no process behind and no work that still goes on."""
     marks = [tmp_path / str(number) for number in range(4)]
-    with pytest.raises(KeyboardInterrupt), WorkerPool(None, 2) as crew:  # type: ignore[arg-type] # the work needs no bench
-        next(crew.run(slow_work, marks, 10.0))
+    with pytest.raises(KeyboardInterrupt), WorkerPool(None, 2) as pool:  # type: ignore[arg-type] # the work needs no context
+        next(pool.run(SLOW_WORK, marks, 10.0))
         raise KeyboardInterrupt
     assert active_children() == []
     assert list(tmp_path.iterdir()) == []
 
 
-CREW = """
+POOL = """
 import sys
 from pathlib import Path
 from sitegen.build.workers import WorkerPool
 from sitegen.authoring.preview import Built
 from sitegen.cli import main, preview
-from tests.authoring.test_preview_ends import slow_work
 def build(folders, jobs, quiet):
-    with WorkerPool(None, 2) as crew:
-        done = crew.run(slow_work, [Path(str(number)) for number in range(4)], 10.0)
+    with WorkerPool(None, 2) as pool:
+        done = pool.run("tests.authoring.test_preview_ends:slow_work", [Path(str(number)) for number in range(4)], 10.0)
         next(done)
         print("building", flush=True)
         list(done)
@@ -107,10 +109,10 @@ main(["preview", "--port", "18320"], prog_name="sitegen")
 
 
 def test_nothing_is_said_of_semaphores(folders: Folders) -> None:
-    """Ctrl-C while a crew of processes draws: what watches over their semaphores has nothing to warn of."""
+    """Ctrl-C while a pool of processes draws: what watches over their semaphores has nothing to warn of."""
     environment = os.environ | {"PYTHONPATH": str(Path(__file__).resolve().parents[2])}
     with subprocess.Popen(
-        [sys.executable, "-c", CREW], cwd=folders.content.parent, env=environment, text=True, stdout=subprocess.PIPE,
+        [sys.executable, "-c", POOL], cwd=folders.content.parent, env=environment, text=True, stdout=subprocess.PIPE,
         stderr=subprocess.STDOUT,
     ) as process:  # fmt: skip
         assert process.stdout is not None

@@ -2,7 +2,7 @@
 
     python tests/bench/random_edits.py [--edits 200] [--seed 1] [--every 1]
 
-Edits are those of `tests/keeping/small_diary.py`, and some of the diary's folder as a whole: moved, copied, restored as it was
+Edits are those of `tests/build/small_diary.py`, and some of the diary's folder as a whole: moved, copied, restored as it was
 some edits before, checked out anew beside an output that stays, its memory thrown away. "Differ" must be 0.
 """
 
@@ -22,8 +22,8 @@ sys.path.insert(0, str(ROOT))
 from sitegen.folders import Folders  # noqa: E402 # run as a script
 from sitegen.problems import DiaryProblems  # noqa: E402 # run as a script
 from sitegen.rebuild import rebuild  # noqa: E402 # run as a script
-from tests.conftest import TODAY  # noqa: E402 # run as a script
 from tests.build.small_diary import EDITS, bytes_of, entries, lay_out, settle  # noqa: E402 # run as a script
+from tests.conftest import TODAY  # noqa: E402 # run as a script
 
 PARTS = ("content", "themes", "output", "kept")
 LEAST_ENTRIES, MOST_ENTRIES = 3, 9

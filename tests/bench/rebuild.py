@@ -91,7 +91,7 @@ def cases(folder: Path, entries: int) -> Iterator[tuple[str, Spent, str]]:
 
 
 def headers(count: int) -> None:
-    """First sight of FITS headers beside their blocks read bare; seen again they are not opened (tests/keeping)."""
+    """First sight of FITS headers beside their blocks read bare; seen again they are not opened (tests/build)."""
     from tests.bench import logs
 
     with tempfile.TemporaryDirectory() as made:

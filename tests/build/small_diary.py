@@ -162,8 +162,7 @@ def settle() -> None:
 @contextmanager
 def another_version() -> Iterator[None]:
     """As if sitegen itself had changed."""
-    works = patch("sitegen.assembly.assemble.work_versions", lambda names, keep: {name: f"another {name}" for name in names})
-    with works, patch("sitegen.assembly.assemble.maker", lambda: "another maker"):
+    with patch("sitegen.build.run.code_versions", lambda modules, root: {module: f"another {module}" for module in modules}):
         yield
 
 

@@ -1,15 +1,13 @@
 """What is kept belongs to the code that made it: a version follows from what the code imports, and from nothing else."""
 
-import ast
 from pathlib import Path
 
 import pytest
 
-from sitegen.assembly.assemble import PICTURE_WORK, STAR_WORK
-from sitegen.keeping import makers
+from sitegen.build import code_version
+from sitegen.build.code_version import PACKAGE, code_versions, version_of
+from sitegen.build.context import PICTURE_WORK, STAR_WORK
 from sitegen.build.imports import files_behind
-from sitegen.build.code_version import PACKAGE, version_of_work, work_versions
-from tests.conftest import ROOT
 
 
 @pytest.fixture
@@ -29,10 +27,11 @@ if TYPE_CHECKING:
     from sitegen.tools.typed import Typed
 def late():
     from sitegen.tools.inside import x
+    resolve_name("sitegen.tools.function:work")
     return import_module("sitegen.tools.literal")
 """,
         "tools/__init__.py": "",
-        **{f"tools/{name}.py": "" for name in ("named", "lazy", "typed", "inside", "literal", "stranger", "deep")},
+        **{f"tools/{name}.py": "" for name in ("named", "lazy", "typed", "inside", "literal", "stranger", "deep", "function")},
         "tools/plain.py": "from sitegen.tools import deep",
         "tools/table.csv": "1,2",
         "tools/NOTES.md": "words",
@@ -48,15 +47,16 @@ def late():
 
 
 IMPORTED = [
-    "__init__.py", "late.py", "tools/__init__.py", "tools/deep.py", "tools/inside.py", "tools/lazy.py", "tools/literal.py",
+    "__init__.py", "late.py", "tools/__init__.py", "tools/deep.py", "tools/function.py", "tools/inside.py", "tools/lazy.py",
+    "tools/literal.py",
     "tools/named.py", "tools/plain.py", "whole.py", "work/__init__.py", "work/main.py",
 ]  # fmt: skip
 
 
 def versions_before_and_after(package: Path, name: str) -> tuple[str, str]:
-    before = version_of_work.__wrapped__(package, "sitegen.work.main")
+    before = version_of.__wrapped__(package, "sitegen.work.main")
     (package / name).write_text((package / name).read_text() + "\n# changed")
-    return before, version_of_work.__wrapped__(package, "sitegen.work.main")
+    return before, version_of.__wrapped__(package, "sitegen.work.main")
 
 
 def test_every_way_of_importing_is_seen(package: Path) -> None:
@@ -93,33 +93,20 @@ def test_a_work_that_is_no_module(package: Path) -> None:
 )
 def test_the_works_of_a_rebuild(work: str, needed: list[str]) -> None:
     """Pictures and star measurements hang on these, some of them in rooms of another kind; on no page, chart or command."""
-    behind = files_behind(PACKAGE, work)
+    behind = files_behind(PACKAGE, work.partition(":")[0])
     assert [name for name in needed if name not in behind] == []
-    assert [name for name in behind if name.startswith(("pages/", "charts/", "cli/", "feeds/", "assembly/", "writing/"))] == []
-
-
-def test_the_works_are_those_that_a_rebuild_does() -> None:
-    """The modules whose versions name what is kept are those that `rebuild.py` imports for the making of it."""
-    body = ast.parse((ROOT / "sitegen/rebuild.py").read_bytes()).body
-    functions = {node.name: node for node in body if isinstance(node, ast.FunctionDef)}
-    imports = {
-        name: [node.module for node in ast.walk(functions[name]) if isinstance(node, ast.ImportFrom)]
-        for name in ("_picture_work", "_measure")
-    }
-    for modules in imports.values():
-        modules.remove("sitegen.build.workers")  # says what is in hand, should the process die of it
-    assert imports == {"_picture_work": [PICTURE_WORK], "_measure": [STAR_WORK]}
+    assert [name for name in behind if name.startswith(("pages/", "charts/", "cli/", "feeds/", "build/", "publish/"))] == []
 
 
 def test_versions_are_worked_out_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """They are kept for as long as the code stays the same, and worked out again when it changes or what is kept is damaged."""
     asked: list[str] = []
     given = lambda package, module: (asked.append(module), f"{module}-{len(asked)}")[1]  # noqa: E731
-    monkeypatch.setattr(makers, "version_of_work", given)
-    assert work_versions(("a", "b"), tmp_path) == {"a": "a-1", "b": "b-2"}
-    assert work_versions(("a", "b"), tmp_path) == {"a": "a-1", "b": "b-2"}
-    (tmp_path / "versions/works").write_bytes(b"damaged")
-    assert work_versions(("a", "b"), tmp_path) == {"a": "a-3", "b": "b-4"}
-    monkeypatch.setattr(makers, "maker", lambda: "other code")
-    assert work_versions(("a", "b"), tmp_path) == {"a": "a-5", "b": "b-6"}
-    assert work_versions(("a", "c"), tmp_path)["c"] == "c-8"
+    monkeypatch.setattr(code_version, "version_of", given)
+    assert code_versions(("a", "b"), tmp_path) == {"a": "a-1", "b": "b-2"}
+    assert code_versions(("a", "b"), tmp_path) == {"a": "a-1", "b": "b-2"}
+    (tmp_path / "versions").write_bytes(b"damaged")
+    assert code_versions(("a", "b"), tmp_path) == {"a": "a-3", "b": "b-4"}
+    monkeypatch.setattr(code_version, "package_version", lambda: "other code")
+    assert code_versions(("a", "b"), tmp_path) == {"a": "a-5", "b": "b-6"}
+    assert code_versions(("a", "c"), tmp_path)["c"] == "c-8"

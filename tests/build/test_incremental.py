@@ -8,13 +8,14 @@ from pathlib import Path
 
 import pytest
 
-from sitegen.assembly import crew, log_memory
+from sitegen.build import workers
+from sitegen.build.work import log_memory
 from sitegen.folders import Folders
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.rebuild import rebuild
 from tests.bench.make_diary import Size, make_diary
-from tests.conftest import ROOT, TODAY
 from tests.build.small_diary import EDITS, another_version, bytes_of, entries, lay_out, settle
+from tests.conftest import ROOT, TODAY
 
 SEED = 11
 EDITS_A_LOOK = 5
@@ -164,6 +165,6 @@ def test_another_version_uses_nothing_old(built: Folders) -> None:
 
 def test_processes_give_the_same_bytes(built: Folders, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Work shared out over two processes is the work of one."""
-    monkeypatch.setattr(crew, "WORTH_PROCESSES_S", 0.0)
+    monkeypatch.setattr(workers, "WORTH_PROCESSES_S", 0.0)
     rebuild(Folders(built.content, built.themes, tmp_path / "shared", tmp_path / "kept"), TODAY, jobs=2)
     assert differing(bytes_of(tmp_path / "shared"), fresh(built, tmp_path / "alone")) == []

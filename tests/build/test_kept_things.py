@@ -1,16 +1,14 @@
-"""What is kept: found again by its inputs, never when it is damaged, swept out when it is idle."""
+"""What is in the store: found again by its inputs, never when it is damaged, collected when nothing reaches it."""
 
 from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
 
-from sitegen.build.store import Blobs
-from sitegen.build.stamps import Mark, digest_of_stamps, stamps_in, settled
-from sitegen.build.store import Keep, read_record, write_record
 from sitegen.build.code_version import LIBRARIES, libraries
-from sitegen.build.store import all_whole, keep_bytes
-from sitegen.build.garbage import IDLE_SWEEPS, sweep
+from sitegen.build.garbage import COLLECT_EVERY, IDLE_COLLECTIONS, collect_garbage
+from sitegen.build.stamps import Stamp, digest_of_stamps, reliable, stamps_in
+from sitegen.build.store import Store, are_whole, read_record, write_record
 from tests.conftest import ROOT
 
 
@@ -18,11 +16,11 @@ def test_a_value_is_made_once_for_the_same_inputs(tmp_path: Path) -> None:
     """And again for others, for another version, and when its file is damaged."""
     made = []
     for version, inputs in (("1", "a"), ("1", "a"), ("1", "b"), ("2", "a")):
-        assert Keep(tmp_path, version).value("sums", inputs, lambda: made.append(1) or len(made)) in (1, 2, 3)
+        assert Store(tmp_path).made_by(version).value("sums", inputs, lambda: made.append(1) or len(made)) in (1, 2, 3)
     assert len(made) == 3
-    for path in (tmp_path / "sums").iterdir():
+    for path in tmp_path.glob("records/*/*"):
         path.write_bytes(path.read_bytes()[:-1] + b"!")
-    Keep(tmp_path, "1").value("sums", "a", lambda: made.append(1) or len(made))
+    Store(tmp_path).made_by("1").value("sums", "a", lambda: made.append(1) or len(made))
     assert len(made) == 4
 
 
@@ -45,27 +43,27 @@ def test_a_folder_of_files_is_made_again_when_one_was_changed(tmp_path: Path) ->
         made.append(1)
         return "said"
 
-    folder, said = Keep(tmp_path, "1").files("pictures", "a", make)
+    folder, said = Store(tmp_path).made_by("1").folder("a", make)
     assert (said, len(made)) == ("said", 1)
-    Keep(tmp_path, "1").files("pictures", "a", make)
+    Store(tmp_path).made_by("1").folder("a", make)
     assert len(made) == 1
     (folder / "inside" / "file").write_text("something else")
-    Keep(tmp_path, "1").files("pictures", "a", make)
+    Store(tmp_path).made_by("1").folder("a", make)
     assert len(made) == 2
 
 
 def test_a_kept_page_knows_when_it_was_changed(tmp_path: Path) -> None:
     """By size and time; keeping the same bytes again mends it."""
-    product = keep_bytes("index.html", b"page", Blobs(tmp_path))
-    assert all_whole([product], tmp_path)
-    (tmp_path / product.kept).write_bytes(b"PAGE")
-    assert not all_whole([replace(product, mtime_ns=0)], tmp_path)
-    again = keep_bytes("index.html", b"page", Blobs(tmp_path))
-    assert all_whole([again], tmp_path)
+    output = Store(tmp_path).put_file("index.html", b"page")
+    assert are_whole([output], tmp_path)
+    (tmp_path / output.kept).write_bytes(b"PAGE")
+    assert not are_whole([replace(output, mtime_ns=0)], tmp_path)
+    again = Store(tmp_path).put_file("index.html", b"page")
+    assert are_whole([again], tmp_path)
     assert (tmp_path / again.kept).read_bytes() == b"page"
 
 
-def test_marks_tell_any_change_from_outside(tmp_path: Path) -> None:
+def test_stamps_tell_any_change_from_outside(tmp_path: Path) -> None:
     """Another size, another file under the name, one more file."""
     path = tmp_path / "log.csv"
     path.write_text("one")
@@ -82,29 +80,30 @@ def test_marks_tell_any_change_from_outside(tmp_path: Path) -> None:
 
 def test_a_file_of_this_instant_is_not_trusted() -> None:
     """It may change again within the same tick of the clock."""
-    mark = Mark(3, 1_000_000_123, 1_000_000_123, 7)
-    assert settled(mark, 1_000_000_124) is None
-    assert settled(mark, 1_100_000_123) == mark
+    stamp = Stamp(3, 1_000_000_123, 1_000_000_123, 7)
+    assert reliable(stamp, 1_000_000_124) is None
+    assert reliable(stamp, 1_100_000_123) == stamp
 
 
-def test_a_mark_of_whole_seconds_is_distrusted_longer() -> None:
+def test_a_stamp_of_whole_seconds_is_distrusted_longer() -> None:
     """The disk's clock may tick in steps of two seconds (FAT; common practice, no source)."""
-    mark = Mark(3, 1_000_000_000, 1_000_000_000, 7)
-    assert settled(mark, 2_900_000_000) is None
-    assert settled(mark, 3_100_000_000) == mark
+    stamp = Stamp(3, 1_000_000_000, 1_000_000_000, 7)
+    assert reliable(stamp, 2_900_000_000) is None
+    assert reliable(stamp, 3_100_000_000) == stamp
 
 
-def test_what_nobody_uses_is_swept_out_in_time(tmp_path: Path) -> None:
-    """Not at once, so that an edit taken back finds its products; not never."""
-    for name in ("files/ab/abcd", "files/ab/abff", "cores/idle"):
+def test_what_nothing_reaches_is_collected_in_time(tmp_path: Path) -> None:
+    """Not at once, so that an edit taken back finds what it needs; not never."""
+    for name in ("files/ab/abcd", "files/ab/abff", "records/01/01ff", "folders/idle/picture.jpg", "folders/used/picture.jpg"):
         (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / name).write_text("x")
-    idle: dict[str, int] = {}
-    for _ in range(IDLE_SWEEPS):
-        idle = sweep(tmp_path, {"files": {"abcd"}, "cores": set()}, idle)
+    for _ in range(COLLECT_EVERY * IDLE_COLLECTIONS):
+        collect_garbage(tmp_path, {"files/ab/abcd", "folders/used"})
     assert (tmp_path / "files/ab/abff").exists()
-    assert sweep(tmp_path, {"files": {"abcd"}, "cores": set()}, idle) == {}
-    assert sorted(path.name for path in tmp_path.rglob("*") if path.is_file()) == ["abcd"]
+    for _ in range(COLLECT_EVERY):
+        collect_garbage(tmp_path, {"files/ab/abcd", "folders/used"})
+    left = sorted(path.relative_to(tmp_path).as_posix() for path in tmp_path.rglob("*") if path.is_file())
+    assert left == ["files/ab/abcd", "folders/used/picture.jpg", "garbage"]
 
 
 def test_the_version_names_the_libraries() -> None:

@@ -5,8 +5,8 @@ from pathlib import Path
 import pytest
 
 from sitegen.rebuild import rebuild
-from tests.conftest import TODAY
 from tests.build.small_diary import bytes_of, lay_out, settle
+from tests.conftest import TODAY
 
 
 @pytest.mark.parametrize("lost", [True, False])
@@ -18,7 +18,8 @@ def test_a_page_and_its_kept_file_are_gone(tmp_path: Path, lost: bool) -> None:
     before = bytes_of(folders.output)
     page = folders.output / "index.html"
     assert folders.keep is not None
-    kept = next(path for path in (folders.keep / "files").rglob("*") if path.is_file() and path.read_bytes() == page.read_bytes())
+    files = (path for path in (folders.keep / "store/files").rglob("*") if path.is_file())
+    kept = next(path for path in files if path.read_bytes() == page.read_bytes())
     page.unlink()
     kept.unlink() if lost else kept.write_bytes(b"short")
     rebuild(folders, TODAY)

@@ -6,12 +6,12 @@ from pathlib import Path
 
 import pytest
 
-from sitegen.assembly.ledger_file import read_ledger, write_ledger
-from sitegen.assembly.records import Ledger
+from sitegen.build.manifest import Manifest, read_manifest, write_manifest
+from sitegen.build.registry import COMPUTING, DRAWING, READING
 from sitegen.build.store import read_checked, write_checked
 from sitegen.rebuild import rebuild
-from tests.conftest import TODAY
 from tests.build.small_diary import bytes_of, entries, lay_out, settle
+from tests.conftest import TODAY
 
 
 def test_a_real_one_comes_back_as_it_was(tmp_path: Path) -> None:
@@ -20,16 +20,17 @@ def test_a_real_one_comes_back_as_it_was(tmp_path: Path) -> None:
     settle()
     rebuild(folders, TODAY)
     assert folders.keep is not None
-    (path,) = (one for one in (folders.keep / "ledger").iterdir() if not one.suffix)
-    maker = read_checked(path).partition(b"\n")[0].decode()
-    ledger, said = read_ledger(path, maker)
-    assert said is None and len(ledger.facts) == len(entries(folders.content)) and ledger.feeds is not None
-    write_ledger(tmp_path / "again", ledger)
-    assert read_ledger(tmp_path / "again", maker) == (ledger, None)
+    (path,) = (folders.keep / "store").glob("manifest-*")
+    version = read_checked(path).partition(b"\n")[0].decode()
+    manifest, note = read_manifest(path, version)
+    assert note is None and len(manifest.tasks["facts"]) == len(entries(folders.content))
+    assert all(manifest.tasks[rule.name] for rule in (*READING, *COMPUTING, *DRAWING))
+    write_manifest(tmp_path / "again", manifest)
+    assert read_manifest(tmp_path / "again", version) == (manifest, None)
 
 
 def test_a_missing_one_is_empty_and_nothing_to_tell(tmp_path: Path) -> None:
-    assert read_ledger(tmp_path / "none", "me") == (Ledger("me"), None)
+    assert read_manifest(tmp_path / "none", "me") == (Manifest("me"), None)
 
 
 @pytest.mark.parametrize(
@@ -38,14 +39,14 @@ def test_a_missing_one_is_empty_and_nothing_to_tell(tmp_path: Path) -> None:
 )
 def test_another_s_and_a_damaged_one_are_empty_and_told(tmp_path: Path, body: bytes, told: str) -> None:
     write_checked(tmp_path / "one", body)
-    ledger, said = read_ledger(tmp_path / "one", "me")
-    assert ledger == Ledger("me") and said is not None and told in said
+    manifest, note = read_manifest(tmp_path / "one", "me")
+    assert manifest == Manifest("me") and note is not None and told in note
 
 
 def test_one_with_a_false_checksum_is_damaged(tmp_path: Path) -> None:
-    write_ledger(tmp_path / "one", Ledger("me"))
+    write_manifest(tmp_path / "one", Manifest("me"))
     (tmp_path / "one").write_bytes((tmp_path / "one").read_bytes()[:-1] + b"!")
-    assert "damaged" in str(read_ledger(tmp_path / "one", "me")[1])
+    assert "damaged" in str(read_manifest(tmp_path / "one", "me")[1])
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="elsewhere every name is text")

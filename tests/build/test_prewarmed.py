@@ -1,4 +1,4 @@
-"""The second process of a rebuild of little: what it makes, what it says where it fails, and that it never outlives the first."""
+"""The prewarmed worker of a small rebuild: what it makes, what it says where it fails, and that it never outlives the first."""
 
 import os
 import signal
@@ -18,50 +18,50 @@ fcntl = pytest.importorskip("fcntl")
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="only there is a process copied")
 
 TASKS = """
+import os, signal, time
+
+def doubled(context, chunk):
+    return [context * each for each in chunk], os.getpid()
+
+def failing(context, chunk):
+    raise ValueError(f"{context} will not")
+
+def dying(context, chunk):
+    os.kill(os.getpid(), signal.SIGKILL)
+
+def sleeping(context, chunk):
+    time.sleep(600)
+"""
+HEAD = """
 import os, signal, sys, time
 from contextlib import closing
 from sitegen.build.prewarmed import PrewarmedWorker
 
-def run(second, *asked):
-    number = second.ask(*asked)
-    return None if number is None else second.answer(number)
-
-def loading(met):
+def loading(contexts):
     for part in range(3):
         open(f"loaded-{part}", "w").close()
         yield
-
-def doubled(bench, chunk):
-    return [bench * each for each in chunk], os.getpid()
-
-def failing(bench, chunk):
-    raise ValueError(f"{bench} will not")
-
-def dying(bench, chunk):
-    os.kill(os.getpid(), signal.SIGKILL)
-
-def sleeping(bench, chunk):
-    time.sleep(600)
 """
 
 
 def said_by(script: str, where: Path) -> str:
-    done = subprocess.run([sys.executable, "-c", TASKS + script], cwd=where, capture_output=True, text=True, timeout=60)
+    (where / "tasks.py").write_text(TASKS, "utf-8")
+    done = subprocess.run([sys.executable, "-c", HEAD + script], cwd=where, capture_output=True, text=True, timeout=60)
     assert (done.returncode, done.stderr) == (0, "")
     return done.stdout.strip()
 
 
 def test_it_loads_on_its_own_and_does_what_it_is_asked(tmp_path: Path) -> None:
-    """The bench is told once; another process answers."""
+    """The context is sent once; another process answers."""
     script = """
-with closing(PrewarmedWorker(loading)) as second:
+with closing(PrewarmedWorker(loading)) as worker:
     while not os.path.exists("loaded-2"):
         time.sleep(0.01)
-    bench = 7
-    found, there = run(second, doubled, bench, [1, 2])
-    again, _ = run(second, doubled, bench, [3])
-    print(found, again, there != os.getpid(), second.met is bench)
-print(run(second, doubled, 7, [1]))
+    context = 7
+    found, there = worker.do("tasks:doubled", context, [1, 2])
+    again, _ = worker.do("tasks:doubled", context, [3])
+    print(found, again, there != os.getpid(), worker.sent is context)
+print(worker.do("tasks:doubled", 7, [1]))
 """
     assert said_by(script, tmp_path) == "[7, 14] [21] True True\nNone"
 
@@ -69,12 +69,12 @@ print(run(second, doubled, 7, [1]))
 def test_what_a_task_raises_is_raised_here_and_the_next_task_is_done(tmp_path: Path) -> None:
     """As in this process."""
     script = """
-with closing(PrewarmedWorker(loading)) as second:
+with closing(PrewarmedWorker(loading)) as worker:
     try:
-        run(second, failing, "it", [1])
+        worker.do("tasks:failing", "it", [1])
     except ValueError as told:
         print(told)
-    print(run(second, doubled, "a", [2])[0])
+    print(worker.do("tasks:doubled", "a", [2])[0])
 """
     assert said_by(script, tmp_path) == "it will not\n['aa']"
 
@@ -82,30 +82,18 @@ with closing(PrewarmedWorker(loading)) as second:
 def test_one_that_is_gone_leaves_the_work_to_this_process(tmp_path: Path) -> None:
     """Ended by the system for its memory, say."""
     script = """
-with closing(PrewarmedWorker(loading)) as second:
-    print(run(second, dying, 1, [1]), second.process)
+with closing(PrewarmedWorker(loading)) as worker:
+    print(worker.do("tasks:dying", 1, [1]), worker.process)
 """
     assert said_by(script, tmp_path) == "None None"
-
-
-def test_what_was_asked_first_may_be_answered_last(tmp_path: Path) -> None:
-    """A task may be begun and its answer wanted after another's; an answer is given once."""
-    script = """
-with closing(PrewarmedWorker(loading)) as second:
-    early, late = second.ask(doubled, 2, [1]), second.ask(doubled, 2, [5])
-    print(second.answer(late)[0], second.answer(early)[0], second.answer(early))
-    early = second.ask(dying, 2, [1])
-print(second.answer(early))
-"""
-    assert said_by(script, tmp_path) == "[10] [2] None\nNone"
 
 
 def test_ctrl_c_is_for_the_one_that_asks(tmp_path: Path) -> None:
     """It goes to every process of a terminal: this one is ended by the first, and says nothing."""
     script = """
-with closing(PrewarmedWorker(loading)) as second:
-    os.kill(second.process.pid, signal.SIGINT)
-    print(run(second, doubled, 2, [2])[0])
+with closing(PrewarmedWorker(loading)) as worker:
+    os.kill(worker.process.pid, signal.SIGINT)
+    print(worker.do("tasks:doubled", 2, [2])[0])
 """
     assert said_by(script, tmp_path) == "[4]"
 
@@ -113,10 +101,10 @@ with closing(PrewarmedWorker(loading)) as second:
 def test_ending_waits_for_nothing(tmp_path: Path) -> None:
     """An error elsewhere must not wait for what is in hand."""
     script = """
-second = PrewarmedWorker(loading)
-second.line.send((sleeping, 1, [1]))
-pid, since = second.process.pid, time.monotonic()
-second.close()
+worker = PrewarmedWorker(loading)
+worker.pipe.send(("tasks:sleeping", 1, [1]))
+pid, since = worker.process.pid, time.monotonic()
+worker.close()
 print(time.monotonic() - since < 30, os.path.exists(f"/proc/{pid}"))
 """
     assert said_by(script, tmp_path) == "True False"
@@ -145,15 +133,16 @@ def test_it_does_not_hold_the_lock_of_one_that_was_killed(tmp_path: Path) -> Non
 import fcntl
 lock = open("lock", "w")
 fcntl.flock(lock, fcntl.LOCK_EX)
-second = PrewarmedWorker(loading)
+worker = PrewarmedWorker(loading)
 while not os.path.exists("loaded-2"):
     time.sleep(0.01)
-second.ask(sleeping, 1, [1])
-print(second.process.pid, flush=True)
+worker.pipe.send(("tasks:sleeping", 1, [1]))
+print(worker.process.pid, flush=True)
 os.kill(os.getpid(), signal.SIGKILL)
 """
+    (tmp_path / "tasks.py").write_text(TASKS, "utf-8")
     with (tmp_path / "told").open("w") as told:
-        subprocess.run([sys.executable, "-c", TASKS + script], cwd=tmp_path, stdout=told, stderr=told, timeout=60)
+        subprocess.run([sys.executable, "-c", HEAD + script], cwd=tmp_path, stdout=told, stderr=told, timeout=60)
     left = int((tmp_path / "told").read_text())
     try:
         with (tmp_path / "lock").open() as lock:
@@ -163,7 +152,7 @@ os.kill(os.getpid(), signal.SIGKILL)
 
 
 def test_the_first_one_loads_little(tmp_path: Path) -> None:
-    """A sentence changed: what computes and draws is loaded by the second alone."""
+    """A sentence changed: what computes and draws is loaded by the prewarmed worker alone."""
     lay_out(tmp_path)
     subprocess.run([sys.executable, "-m", "sitegen", "rebuild", "--quiet"], cwd=tmp_path, check=True)
     entry = entries(tmp_path / "content")[0]
@@ -181,18 +170,18 @@ print(report.made["entries read"], report.changed > 0, [name for name in heavy i
     assert said_by(script, tmp_path) == "1 True []"
 
 
-def test_a_killed_crew_ends(tmp_path: Path) -> None:
+def test_a_killed_pool_ends(tmp_path: Path) -> None:
     """Its processes hear nothing of the death of the one they wait for, and would wait for ever."""
-    (tmp_path / "task.py").write_text("import time\n\ndef short(bench, chunk):\n    time.sleep(0.1)\n    return chunk\n", "utf-8")
+    short = "import time\n\ndef short(context, chunk):\n    time.sleep(0.1)\n    return chunk\n"
+    (tmp_path / "task.py").write_text(short, "utf-8")
     script = """
-import task
 from sitegen.build.workers import WorkerPool
 if __name__ == "__main__":
-    with WorkerPool(None, 2) as crew:
-        for result in crew.run(task.short, range(600), 1.0):
+    with WorkerPool(None, 2) as pool:
+        for result in pool.run("task:short", range(600), 1.0):
             print("working", flush=True)
 """
-    (tmp_path / "script.py").write_text(TASKS + script, "utf-8")
+    (tmp_path / "script.py").write_text(script, "utf-8")
     surroundings = {**os.environ, "PYTHONPATH": os.pathsep.join([str(tmp_path), str(ROOT)])}
     command, heard = [sys.executable, "script.py"], subprocess.PIPE
     process = subprocess.Popen(command, cwd=tmp_path, env=surroundings, stdout=heard, stderr=subprocess.DEVNULL, text=True)
@@ -206,7 +195,7 @@ if __name__ == "__main__":
 
 
 def test_the_bytes_are_those_of_one_process(tmp_path: Path) -> None:
-    """A sentence changed, which feeds show, and a title, whose feeds are begun before its page is drawn: by two, and alone."""
+    """A sentence changed, which feeds show, and a title: by two, and alone."""
     sites = []
     for name, options in (("two", []), ("one", ["--jobs", "1"])):
         folder = tmp_path / name

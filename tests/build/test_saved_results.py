@@ -10,7 +10,6 @@ import pytest
 
 from sitegen.authoring.new_diary import start_diary
 from sitegen.folders import Folders
-from sitegen.keeping.told import FOLDER
 from sitegen.rebuild import check, reveals
 from tests.build.small_diary import SETTLED_S
 
@@ -29,7 +28,7 @@ def folders(tmp_path: Path) -> Folders:
 @pytest.fixture
 def looked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """What was really looked through, one word each time."""
-    from sitegen.assembly import assemble
+    from sitegen.build import run
     from sitegen.reading import reader
 
     found: list[str] = []
@@ -37,7 +36,7 @@ def looked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     def counted(name: str, do: Callable[..., Any]) -> Callable[..., Any]:
         return lambda *args, **named: (found.append(name), do(*args, **named))[1]
 
-    monkeypatch.setattr(assemble, "assemble", counted("check", assemble.assemble))
+    monkeypatch.setattr(run, "run_graph", counted("check", run.run_graph))
     monkeypatch.setattr(reader, "read_diary", counted("reveals", reader.read_diary))
     return found
 
@@ -67,7 +66,7 @@ def test_any_change_is_looked_at(folders: Folders, looked: list[str]) -> None:
     (folders.themes / "own/words").mkdir(parents=True)
     (folders.themes / "own/words/en.yaml").write_text("", "utf-8")
     check(folders, TODAY)
-    for path in (folders.keep or Path()).joinpath(FOLDER).iterdir():
+    for path in (folders.keep or Path()).joinpath("store").glob("problems-*"):
         path.write_bytes(path.read_bytes()[:-1] + b"!")
     check(folders, TODAY)
     assert looked.count("check") == 4

@@ -8,8 +8,8 @@ import pytest
 
 from sitegen.folders import Folders
 from sitegen.rebuild import Report, rebuild
-from tests.conftest import TODAY
 from tests.build.small_diary import bytes_of, settle
+from tests.conftest import TODAY
 from tests.whole.frames_twice import lay_out, write_entry
 
 

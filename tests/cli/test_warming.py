@@ -6,7 +6,7 @@ from pathlib import Path
 import jinja2
 import pytest
 
-from sitegen.cli.warming import warm
+from sitegen.build.warm_up import warm_up
 from sitegen.diary.settings import Settings
 from sitegen.folders import Folders
 from sitegen.number_text import NumberText
@@ -21,7 +21,8 @@ def test_the_first_save_compiles_nothing(run: Run, monkeypatch: pytest.MonkeyPat
     """Templates stand compiled for the diary's own theme and language before a page asks for them; no site is written."""
     diary = Path("content/diary.yaml")
     diary.write_text(diary.read_text("utf-8").replace("language: en", "language: de"), "utf-8")
-    warm(Folders(Path("content"), Path("themes"), Path("output"), Path(".sitegen")), date(2026, 11, 25))
+    folders = Folders(Path("content"), Path("themes"), Path("output"), Path(".sitegen"))
+    warm_up(folders, Path(".sitegen/store"), date(2026, 11, 25))
     assert not Path("output").exists()
     monkeypatch.setattr(jinja2.Environment, "compile", lambda self, source, *more: pytest.fail(f"compiled {more[0]}"))
     theme, _ = open_theme("default", Path("themes"))

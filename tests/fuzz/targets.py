@@ -28,13 +28,13 @@ from sitegen.pictures.records import PictureProblem, PictureSettings
 from sitegen.pictures.sizes import make_sizes
 from sitegen.pictures.source import picture_facts
 from sitegen.problems import DiaryProblems, Problem
+from sitegen.publish.record import NewerRecord, read_record, record_text
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.frame import DiaryReading, Frame, read_frame
 from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.reader import read_entry
 from sitegen.reading.yaml_text import read_yaml
-from sitegen.publish.record import NewerRecord, read_record, record_text
 from tests.fuzz.mutation import MARKDOWN, NUMBERS, WORDS, Mutate, of_bytes, of_header, of_table, of_text
 from tests.reading.desks import desk
 from tests.trust import tiny

@@ -21,26 +21,30 @@ LONGEST_FILE, LONGEST_FUNCTION = 300, 60
 TOP = ("__init__", "__main__")
 LATE_ROOMS = ("rebuild", "cli")
 OPENING_ROOMS = frozenset(
-    "reading catalogue pictures keeping writing authoring frugal assembly rebuild cli file_moves".split()
+    "reading catalogue pictures publish authoring frugal build rebuild cli file_moves".split()
 )
-"""`assembly` reads what is kept and the theme's files; `cli` writes the measurements it is asked to."""
+"""`build` reads the store and the theme's files; `cli` writes the measurements it is asked to."""
 PAGES_THAT_OPEN = ("sitegen/pages/theme.py",)
 OPENERS = frozenset(
     "open read_text read_bytes write_text write_bytes unlink mkdir rmdir touch iterdir scandir listdir rglob rmtree copyfile "
     "copy2 hardlink_to symlink_to fdopen".split()
 )
-CLOCK_ROOMS = ("cli", "rebuild", "keeping", "writing")
+CLOCK_ROOMS = ("cli", "rebuild", "publish")
 CLOCK_FILES = (
     "sitegen/authoring/preview.py",
     "sitegen/authoring/preview_server.py",
     "sitegen/authoring/captures/reading.py",  # how long the disk keeps a reader waiting
-    "sitegen/assembly/tally.py",
+    "sitegen/build/fingerprint.py",  # when the files were looked at
+    "sitegen/build/stats.py",
+    "sitegen/build/workers.py",  # how long the end of a process may stay unknown
 )
 CLOCK = re.compile(r"(datetime|date|time)\.(now|utcnow|today|time|time_ns|monotonic|monotonic_ns|perf_counter|localtime|gmtime)")
 CLOCK_NAMES = frozenset({"perf_counter", "monotonic", "time_ns", "monotonic_ns"})
+LOADERS = ("import_module", "__import__", "Late", "resolve_name")
 PRINTING = ("print", "click.echo", "sys.stdout.write", "sys.stderr.write", "pprint.pprint")
 REGISTRIES = {"pages": "KIND", "charts": "CHART", "feeds": "FEED", "reading/capture_logs": "READER"}
 FOR_OTHERS = {
+    "CHARTS": "names every chart, so that a test can draw each of them",
     "__all__": "says to the type checker what a module hands on",
     "measured_stars": "lets a test hold the survey's stars against another library's, one by one",
     "key_reference": "writes the page of all keys, which a test holds against it",
@@ -92,10 +96,10 @@ def no_import_hides(sources: Sources) -> list[str]:
 
 
 def _computed(path: str, sources: Sources) -> Iterator[int]:
-    if path == "sitegen/late.py":  # the one proxy; those who use it name their module
+    if path in ("sitegen/late.py", "sitegen/build/resolve.py"):  # those who use them write the name out (`named_functions_exist`)
         return
     for node in ast.walk(parsed(sources[path])):
-        if isinstance(node, ast.Call) and ast.unparse(node.func).rpartition(".")[2] in ("import_module", "__import__", "Late"):
+        if isinstance(node, ast.Call) and ast.unparse(node.func).rpartition(".")[2] in LOADERS:
             first = node.args[0] if node.args else None
             if not (isinstance(first, ast.Constant) and isinstance(first.value, str)):
                 yield node.lineno
@@ -204,12 +208,49 @@ def every_fact_is_registered(sources: Sources) -> list[str]:
 
 def _facts(text: str) -> list[str]:
     """Names of the module's constants that are facts."""
+    return _constants_of(text, "Fact[")
+
+
+def _constants_of(text: str, kind: str) -> list[str]:
     return [
         node.target.id
         for node in parsed(text).body
         if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name)
-        if ast.unparse(node.annotation).startswith("Fact[")
+        if ast.unparse(node.annotation).startswith(kind)
     ]
+
+
+def every_rule_is_registered(sources: Sources) -> list[str]:
+    """A rule that no run names would never be done."""
+    registry = f"{PACKAGE}/build/registry.py"
+    tuples = (node for node in ast.walk(parsed(sources[registry])) if isinstance(node, ast.Tuple))
+    named = {element.id for each in tuples for element in each.elts if isinstance(element, ast.Name)}
+    return [
+        f"add to {registry}: {name}"
+        for path in python_files(sources)
+        if path.startswith(f"{PACKAGE}/build/rules/")
+        for name in _constants_of(sources[path], "Rule[")
+        if name not in named
+    ]
+
+
+def named_functions_exist(sources: Sources) -> list[str]:
+    """Every 'module:function' in a text, and the work of every rule, which is named from `sitegen.build` on."""
+    wrong = []
+    for path in python_files(sources):
+        for line, module, name in _named_functions(sources[path]):
+            file = f"{module.replace('.', '/')}.py"
+            defined = {known for known, _ in _defined(sources.get(file, ""))}
+            wrong += [] if name in defined else [f"{path}:{line}: {module} has no {name}"]
+    return wrong
+
+
+def _named_functions(source: str) -> Iterator[tuple[int, str, str]]:
+    for node in ast.walk(parsed(source)):
+        text = node.value if isinstance(node, ast.Constant) and isinstance(node.value, str) else ""
+        if named := re.fullmatch(r"(sitegen(?:\.\w+)+|work\.\w+):(\w+)", text):
+            module = named[1] if named[1].startswith("sitegen.") else f"{PACKAGE}.build.{named[1]}"
+            yield node.lineno, module, named[2]
 
 
 def _assigns(text: str, name: str) -> bool:
@@ -255,7 +296,7 @@ def addresses_are_spelt_once(sources: Sources) -> list[str]:
     return [
         f"{path}:{node.lineno}: {node.value!r} is an address: name it in {ADDRESS_FILE}"
         for path in python_files(sources)
-        if room_of(path) in ("pages", "feeds", "charts", "assembly", "facts", "pictures") and path != ADDRESS_FILE
+        if room_of(path) in ("pages", "feeds", "charts", "build", "facts", "pictures") and path != ADDRESS_FILE
         for node in _texts(sources[path])
         if node.value in files or (node.value.startswith(folders) and " " not in node.value)
     ]
@@ -320,6 +361,8 @@ CHECKS: tuple[Check, ...] = (
     only_cli_prints,
     registries_are_whole,
     every_fact_is_registered,
+    every_rule_is_registered,
+    named_functions_exist,
     every_chart_is_shown,
     addresses_are_spelt_once,
     nothing_is_dead,

@@ -11,6 +11,7 @@ ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = "sitegen"
 _LAZY = {"import_module", "importlib.import_module", "__import__", "Late"}
 _MODULE_NAME = re.compile(rf"{PACKAGE}(\.\w+)+")
+_FUNCTION_NAME = re.compile(rf"({PACKAGE}(?:\.\w+)+):\w+")
 
 Sources = Mapping[str, str]
 """Text by path relative to the repository, POSIX: Python files of the package, templates of the themes, and DEVELOPERS.md."""
@@ -52,7 +53,8 @@ def modules_of(sources: Sources) -> dict[str, str]:
 
 
 def imports_of(path: str, sources: Sources) -> list[Import]:
-    """Every import, those inside functions, behind `TYPE_CHECKING` and by name in a call (`import_module`, `Late`) included.
+    """Every import, those inside functions, behind `TYPE_CHECKING`, by name in a call (`import_module`, `Late`) and by the name
+    of a function in a text ('sitegen.room.module:function') included.
 
     `from package import module` names the module, not the package alone.
     """
@@ -80,6 +82,8 @@ def _imported(node: ast.AST, known: frozenset[str], late: set[int]) -> Iterator[
     elif isinstance(node, ast.Call) and ast.unparse(node.func) in _LAZY:
         for name in _named_in(node):
             yield Import(name, node.lineno, True)
+    elif isinstance(node, ast.Constant) and isinstance(node.value, str) and (named := _FUNCTION_NAME.fullmatch(node.value)):
+        yield Import(named[1], node.lineno, True)
 
 
 def _from(node: ast.ImportFrom, known: frozenset[str]) -> list[str]:

@@ -49,6 +49,26 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         checks.no_import_hides,
         "a module is loaded by a computed name",
     ),
+    "an import rightward by the name of a function": (
+        lambda: _with(FACTS, "CARD = 'sitegen.pages.card:card_of'"),
+        checks.imports_point_left,
+        "facts must not know pages",
+    ),
+    "the name of a function that is not there": (
+        lambda: _with("sitegen/build/context.py", "LOST = 'sitegen.pictures.workshop:lost'"),
+        checks.named_functions_exist,
+        r"sitegen/build/context\.py:\d+: sitegen\.pictures\.workshop has no lost",
+    ),
+    "a rule whose work is not there": (
+        lambda: _without("sitegen/build/rules/lists.py", "draw_lists", "draw_list"),
+        checks.named_functions_exist,
+        r"sitegen/build/rules/lists\.py:\d+: sitegen\.build\.work\.lists has no draw_list",
+    ),
+    "a rule that no run names": (
+        lambda: _without("sitegen/build/registry.py", r", FEEDS\)", ")"),
+        checks.every_rule_is_registered,
+        r"add to sitegen/build/registry\.py: FEEDS",
+    ),
     "a hidden import": (
         lambda: _with(FACTS, "def late():\n    import json\n    return json"),
         checks.no_import_hides,

@@ -12,8 +12,8 @@ import pytest
 
 from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems
-from sitegen.publish import staging, swap
 from sitegen.publish import publish as room
+from sitegen.publish import staging, swap
 from sitegen.publish.publish import publish, recover
 from sitegen.publish.record import RECORD
 
@@ -90,7 +90,7 @@ def test_whatever_lies_in_the_site_before_is_put_right(tmp_path: Path) -> None:
 
 def test_without_a_swap_in_one_step_two_renames_do(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """As on systems that have none."""
-    monkeypatch.setattr(switch, "_exchanged", lambda *_: False)
+    monkeypatch.setattr(swap, "_exchanged", lambda *_: False)
     for version in ("first", "second", "third"):
         publish(site(version), tmp_path / "output", tmp_path / "state")
         assert contents(tmp_path / "output")["pages/1/index.html"] == f"{version} 1"

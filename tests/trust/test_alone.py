@@ -14,8 +14,8 @@ from sitegen import rebuild as room
 from sitegen.build.workers import WorkerDied
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
-from sitegen.rebuild import check, rebuild
 from sitegen.publish.file_lock import file_lock
+from sitegen.rebuild import check, rebuild
 from tests.conftest import ROOT
 from tests.trust import tiny
 
@@ -75,7 +75,7 @@ def test_what_the_machine_refuses_is_a_line(
     def refuse(*_: object, **__: object) -> NoReturn:
         raise trouble
 
-    monkeypatch.setattr(room, "look", refuse)
+    monkeypatch.setattr(room, "take_fingerprint", refuse)
     monkeypatch.chdir(folders.content.parent)
     with pytest.raises(DiaryProblems) as told:
         work(Folders(Path("content"), Path("themes"), Path("output"), Path(".sitegen")), TODAY)
@@ -88,6 +88,6 @@ def test_a_mistake_in_the_program_is_not_taken_for_want_of_memory(folders: Folde
     def refuse(*_: object) -> NoReturn:
         raise RuntimeError("a slip")
 
-    monkeypatch.setattr(room, "look", refuse)
+    monkeypatch.setattr(room, "take_fingerprint", refuse)
     with pytest.raises(RuntimeError, match="a slip"):
         rebuild(folders, TODAY)

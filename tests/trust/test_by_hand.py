@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 
 from sitegen.artifact import Artifact
-from sitegen.rebuild import rebuild
-from sitegen.publish.publish_manifest import note_path
 from sitegen.publish.publish import Published, publish
+from sitegen.publish.publish_manifest import note_path
 from sitegen.publish.record import RECORD
+from sitegen.rebuild import rebuild
 from tests.conftest import TODAY
 from tests.trust import tiny
 

@@ -12,10 +12,10 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
+from sitegen.build.records import load
+from sitegen.build.store import read_record, write_record
 from sitegen.cli import main
 from sitegen.folders import Folders
-from sitegen.build.store import read_record, write_record
-from sitegen.build.records import load
 from sitegen.rebuild import rebuild
 from tests.conftest import TODAY
 from tests.diaries import HILL, RIG
@@ -49,7 +49,7 @@ def test_damage_anywhere_is_mended(folders: Folders) -> None:
 
 def test_another_version_is_told_by_the_command(folders: Folders, monkeypatch: pytest.MonkeyPatch) -> None:
     """After an update the first rebuild says that it begins anew, and names what lies in the output by hand."""
-    monkeypatch.setattr("sitegen.assembly.assemble.maker", lambda *rooms: f"an older one {rooms}")
+    monkeypatch.setattr("sitegen.build.run.code_versions", lambda modules, root: dict.fromkeys(modules, "an older one"))
     (folders.output / "CNAME").write_text("nights.example")
     words = ["rebuild", "--jobs", "1", *(f"--{name}={getattr(folders, name)}" for name in ("content", "themes", "output"))]
     told = CliRunner().invoke(main, words)

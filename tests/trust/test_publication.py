@@ -11,8 +11,8 @@ import pytest
 from sitegen.artifact import Artifact
 from sitegen.problems import DiaryProblems
 from sitegen.publish import publish as room
-from sitegen.publish.publish_manifest import SiteAddresses
 from sitegen.publish.publish import publish
+from sitegen.publish.publish_manifest import SiteAddresses
 from sitegen.publish.record import RECORD, read_record
 from tests.conftest import ROOT
 

@@ -12,8 +12,8 @@ import pytest
 from sitegen.diary import addresses
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
-from sitegen.rebuild import Report, rebuild
 from sitegen.publish.record import RECORD
+from sitegen.rebuild import Report, rebuild
 from tests.conftest import ROOT, TODAY
 from tests.trust import tiny
 

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
-from pkgutil import resolve_name
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
 from sitegen.build.neighbours import EveningBetween, Neighbours, with_evenings
+from sitegen.build.resolve import resolve
 from sitegen.build.rule import Rule, Task
 from sitegen.build.rules.facts import FACTS, EntryFacts, entry_file
 from sitegen.build.store import Output, key_of
@@ -98,7 +98,7 @@ def mistakes_of(build: "Build", slugs: Iterable[str]) -> Iterable[Problem]:
     """In words, with every entry of the diary known for the hint."""
     for slug in slugs:
         cards = neighbours_of(build).book.cards
-        yield from resolve_name(MISTAKES)(build.context, build.values(FACTS)[slug].prepared, cards)
+        yield from resolve(MISTAKES)(build.context, build.values(FACTS)[slug].prepared, cards)
 
 
 def _mistakes(build: "Build") -> Iterable[Problem]:

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable, Sequence
 from functools import partial
-from pkgutil import resolve_name
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
+from sitegen.build.resolve import resolve
 from sitegen.build.rule import Rule, Task
 from sitegen.build.rules.entry_pages import ENTRY_PAGES, EntryPages, Pages, earlier_pages
 from sitegen.build.store import key_of
@@ -41,7 +41,7 @@ def _kinds(build: "Build", key: str) -> Sequence[str]:
     earlier = build.earlier.tasks.get(LISTS.name, {})
     version = build.version(LISTS)
     same = earlier and all((record.code, record.key) == (version, key) for record in earlier.values())
-    kinds: Sequence[str] = tuple(earlier) if same else resolve_name(KINDS)()
+    kinds: Sequence[str] = tuple(earlier) if same else resolve(KINDS)()
     return kinds
 
 

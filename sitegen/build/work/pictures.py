@@ -4,13 +4,13 @@ what they carry inside."""
 import json
 from collections.abc import Iterator
 from pathlib import Path
-from pkgutil import resolve_name
 from typing import Any
 
 from msgspec import Struct, field
 from msgspec.structs import replace
 
 from sitegen.build.context import PICTURE_WORK, BuildContext
+from sitegen.build.resolve import resolve
 from sitegen.build.store import Cache, Output, hash_of_file
 from sitegen.build.work.picture_priors import exposures, fullest_ribbon, pointing_prior
 from sitegen.build.workers import working_on
@@ -208,7 +208,7 @@ class _Maker(Struct):
 def _work(name: str, path: Path, *given: Any) -> Any:
     """The room's work by its name, which loads libraries for pictures."""
     working_on(path)
-    return resolve_name(PICTURE_WORK)(name, path, *given)
+    return resolve(PICTURE_WORK)(name, path, *given)
 
 
 def _size(made: MadePicture) -> tuple[int, int]:

@@ -1,13 +1,13 @@
 """An entry's star frames to measurements, kept by the content of the file: measuring is the slowest thing done to a frame."""
 
 from collections.abc import Callable, Sequence
-from pkgutil import resolve_name
 from typing import Any
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from sitegen.build.context import STAR_WORK, BuildContext
+from sitegen.build.resolve import resolve
 from sitegen.build.store import hash_of_file
 from sitegen.build.workers import working_on
 from sitegen.facts.star_views import ring_view, survey_view
@@ -52,7 +52,7 @@ def _measured(context: BuildContext, kind: str, file: str) -> tuple[str, Any, tu
 
     def measure() -> Any:
         working_on(path)
-        return resolve_name(STAR_WORK)(kind, path, shown, file)
+        return resolve(STAR_WORK)(kind, path, shown, file)
 
     measured, problems = cache.value(kind, inputs, measure)
     return cache.name_of(kind, inputs), measured, problems
