@@ -12,6 +12,9 @@ from sitegen.stars.solving.scene import Scene
 from sitegen.stars.solving.solution import Solution
 from sitegen.stars.solving.tangent_plane import FloatArray
 
+# Not astropy's fit_wcs_from_points, which iterates where a linear fit is exact: a cubic through 100 stars takes it 160 ms (0.6 ms
+# here), and leaves 0.01 px of a lens that is a cubic. One picture needs up to 45 such fits.
+
 _ORDERS = ((1, 10), (2, 30), (3, 50))
 """(polynomial order, stars at least) beyond shift, turn and scale."""
 
