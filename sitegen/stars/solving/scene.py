@@ -4,6 +4,7 @@ import numpy as np
 import numpy.typing as npt
 from msgspec import Struct
 
+from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving import tangent_plane
 from sitegen.stars.solving.detection import DetectedStars
 from sitegen.stars.solving.placements import ComplexArray, Limits
@@ -107,7 +108,7 @@ def scene_of(detected: DetectedStars, frame: tuple[int, int], catalogue: tuple[n
     """The scene of detected stars and (ra_deg, dec_deg, magnitude) of a catalogue, both sorted, the latter cut to reach."""
     ra, dec, magnitude = (np.asarray(column, dtype=np.float64) for column in catalogue)
     reach = prior.search_radius_deg(*frame)
-    apart = tangent_plane.separation_deg(ra, dec, prior.ra_deg, prior.dec_deg)
+    apart = separation_deg(ra, dec, prior.ra_deg, prior.dec_deg)
     order = np.argsort(magnitude, kind="stable")
     order = order[apart[order] <= reach]
     brightness = np.argsort(-np.asarray(detected.flux), kind="stable")

@@ -12,6 +12,7 @@ import numpy.typing as npt
 from msgspec import Struct
 from msgspec.structs import replace
 
+from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving import tangent_plane
 from sitegen.stars.solving.distortion import Distortion
 from sitegen.stars.solving.evidence import Evidence
@@ -119,7 +120,7 @@ class Solution(Struct, frozen=True):
 
     def _span_deg(self, x_px: list[float], y_px: list[float]) -> float:
         ra, dec = self.to_sky(x_px, y_px)
-        return float(tangent_plane.separation_deg(ra[1], dec[1], float(ra[0]), float(dec[0])))
+        return float(separation_deg(ra[1], dec[1], float(ra[0]), float(dec[0])))
 
     def with_frame(self, width_px: int, height_px: int) -> "Solution":
         """The same plane with another frame size; pixels keep their numbers."""

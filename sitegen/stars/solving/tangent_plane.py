@@ -29,11 +29,5 @@ def to_sky(xi_deg: npt.ArrayLike, eta_deg: npt.ArrayLike, touching_ra_deg: float
     return np.degrees(ra) % 360.0, np.degrees(dec)
 
 
-def separation_deg(ra_deg: npt.ArrayLike, dec_deg: npt.ArrayLike, from_ra_deg: npt.ArrayLike,
-                   from_dec_deg: npt.ArrayLike) -> FloatArray:
-    """Angle on the sky between positions and one place (or as many), degrees; exact near 0 and 180 too."""
-    return np.asarray(np.degrees(erfa.seps(*_radians(ra_deg, dec_deg, from_ra_deg, from_dec_deg))))
-
-
 def _radians(*angles_deg: npt.ArrayLike) -> list[FloatArray]:
     return [np.radians(np.asarray(angle, dtype=np.float64)) for angle in angles_deg]
