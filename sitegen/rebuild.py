@@ -279,7 +279,7 @@ def _mistakes(*text: Any) -> Any:
 
 def _picture_work(name: str, *given: Any) -> Any:
     from sitegen.assembly.crew import working_on
-    from sitegen.pictures.workshop import work
+    from sitegen.pictures.tasks import work
 
     working_on(given[0])
     return work(name, *given)

@@ -29,7 +29,7 @@ from sitegen.pages.theme import Theme, open_theme
 from sitegen.problems import Problem, errors_in, in_order
 from sitegen.reading.frame import DiaryReading, Frame, read_frame
 
-PICTURE_WORK, STAR_WORK = "sitegen.pictures.workshop", "sitegen.reading.star_measuring"
+PICTURE_WORK, STAR_WORK = "sitegen.pictures.tasks", "sitegen.reading.star_measuring"
 """The modules whose results are kept under the version of what they import."""
 PICTURES = "pictures"
 Second = SecondHand | None

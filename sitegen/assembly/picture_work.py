@@ -4,6 +4,6 @@ from collections.abc import Callable
 from typing import Any
 
 PictureWork = Callable[..., Any]
-"""`pictures.workshop.work`, handed in by who may import late."""
+"""`pictures.tasks.work`, handed in by who may import late."""
 POINTINGS = "pointings"
 """Folder of kept records: where a picture points."""
