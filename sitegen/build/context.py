@@ -11,7 +11,7 @@ from sitegen.diary.settings import Settings
 from sitegen.pages.theme import Theme
 from sitegen.reading.frame import Frame
 
-PICTURE_WORK, STAR_WORK = "sitegen.pictures.workshop:work", "sitegen.reading.star_measuring:measured"
+PICTURE_WORK, STAR_WORK = "sitegen.pictures.tasks:work", "sitegen.reading.star_measuring:measured"
 """The functions whose results are kept under the version of the code behind them."""
 
 

@@ -42,4 +42,4 @@ def _apart_deg(target: Target, other: Target) -> float:
     """360 where one of them has no fixed place: it lies in no field but its own."""
     if target.ra_deg is None or target.dec_deg is None or other.ra_deg is None or other.dec_deg is None:
         return 360.0
-    return separation_deg(target.ra_deg, target.dec_deg, other.ra_deg, other.dec_deg)
+    return float(separation_deg(target.ra_deg, target.dec_deg, other.ra_deg, other.dec_deg))

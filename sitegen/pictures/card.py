@@ -5,7 +5,7 @@ from pathlib import Path
 import pyvips
 
 from sitegen.pictures.cropping import covered
-from sitegen.pictures.doors import as_picture_problems
+from sitegen.pictures.limits import as_picture_problems
 from sitegen.pictures.opening import on_8_bits, opened
 from sitegen.pictures.records import PictureProblem, PictureSettings
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pyvips
 
-from sitegen.pictures.doors import as_picture_problems
+from sitegen.pictures.limits import as_picture_problems
 
 DPI = 72
 

@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 
 from sitegen.frugal import frugal
 from sitegen.pictures.container import CUT_SHORT
-from sitegen.pictures.doors import refuse_outsize
+from sitegen.pictures.limits import refuse_outsize
 from sitegen.pictures.records import Colour, PictureProblem, PictureSource
 
 BAYER_PATTERNS = ("RGGB", "BGGR", "GRBG", "GBRG")

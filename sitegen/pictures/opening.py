@@ -14,8 +14,8 @@ import pyvips
 from msgspec import Struct
 
 from sitegen.pictures.developing import developed, developed_fits
-from sitegen.pictures.doors import as_picture_problems
 from sitegen.pictures.libvips import set_up
+from sitegen.pictures.limits import as_picture_problems
 from sitegen.pictures.records import PictureSettings, PictureSource
 from sitegen.pictures.row_file import opened_once
 from sitegen.pictures.source import header, is_progressive, picture_facts

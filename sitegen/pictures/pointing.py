@@ -10,8 +10,8 @@ import numpy.typing as npt
 from sitegen.catalogue.star_field import stars_near
 from sitegen.diary.entry import PointingSolution
 from sitegen.pictures.avm_reading import spatial_keywords
-from sitegen.pictures.doors import as_picture_problems
 from sitegen.pictures.fits_pixels import fits_header
+from sitegen.pictures.limits import as_picture_problems
 from sitegen.pictures.opening import OpenPicture, opened
 from sitegen.pictures.pointing_records import Pointing, PointingPrior, ScalePrior
 from sitegen.pictures.records import PictureSettings, PictureSource

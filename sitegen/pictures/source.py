@@ -5,8 +5,8 @@ from pathlib import Path
 import pyvips
 
 from sitegen.pictures.container import format_of, refuse_cut_short
-from sitegen.pictures.doors import as_picture_problems, refuse_outsize
 from sitegen.pictures.fits_pixels import fits_facts
+from sitegen.pictures.limits import as_picture_problems, refuse_outsize
 from sitegen.pictures.records import Colour, Format, PictureProblem, PictureSource
 
 BITS = {"uchar": 8, "char": 8, "ushort": 16, "short": 16, "uint": 32, "int": 32, "float": 32, "double": 64}

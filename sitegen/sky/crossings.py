@@ -11,6 +11,8 @@ from sitegen.sky.arrays import Floats, Indices
 Curve = Callable[[Indices, Floats], Floats]
 """Value of the curves of the given rows at the given times, one each."""
 
+# Not scipy's find_root, which takes 0.45 s to load: half of what a changed sentence may take, whose nights are asked for anew.
+
 TIME_TOLERANCE_S = 0.02
 MOST_STEPS = 40
 

@@ -42,5 +42,4 @@ def illuminated_fraction(phase_angle: ArrayLike) -> Floats:
 
 def angle_deg(one: Floats, other: Floats) -> Floats:
     """Angle between vectors (..., 3), of any length, exact near 0 and 180 too."""
-    crossed = np.linalg.norm(np.cross(one, other), axis=-1)
-    return np.asarray(np.degrees(np.arctan2(crossed, np.sum(one * other, axis=-1))))
+    return np.asarray(np.degrees(erfa.sepp(one, other)))

@@ -65,7 +65,7 @@ class NightEphemeris(Struct, frozen=True, eq=False):
         """Apparent unit vectors (..., 3), axes of the night, of ICRS unit vectors: aberration, then rotation."""
         aberrated = icrs + self.earth_velocity[night]
         aberrated /= np.linalg.norm(aberrated, axis=-1, keepdims=True)
-        return np.asarray(np.einsum("...ij,...j->...i", self.to_cirs[night], aberrated))
+        return np.asarray(erfa.rxp(self.to_cirs[night], aberrated))
 
     def meridian_angle(self, night: Indices, unix_s: Floats) -> Floats:
         """Angle in radians from the night's x axis eastward to the local meridian."""

@@ -23,8 +23,8 @@ def elongation_deg(moon: Floats, sun: Floats, to_ecliptic: Floats) -> Floats:
 
 def ecliptic_longitude_deg(vector: Floats, to_ecliptic: Floats) -> Floats:
     """Longitude, -180 to 180, of vectors (..., 3)."""
-    x, y, _ = np.moveaxis(np.einsum("...ij,...j->...i", to_ecliptic, vector), -1, 0)
-    return np.asarray(np.degrees(np.arctan2(y, x)))
+    longitude_rad, _ = erfa.c2s(erfa.rxp(to_ecliptic, vector))
+    return np.asarray(np.degrees(longitude_rad))
 
 
 def phase_names(start_deg: Floats, end_deg: Floats) -> list[str]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+import erfa
 import numpy as np
 from msgspec import Struct
 
@@ -73,12 +74,12 @@ def target_nights(
 
 def paths_of(ephemeris: NightEphemeris, night: Indices, icrs: Floats) -> Paths:
     """Columns of the pairs of nights (P,) and ICRS unit vectors (P, 3)."""
-    seen = ephemeris.direction(night, icrs)
+    ra_rad, dec_rad = erfa.c2s(ephemeris.direction(night, icrs))
     noon_s = ephemeris.middle_s[night] - HALF_DAY_S
     return Paths(
         latitude_deg=ephemeris.latitude_deg[night],
-        declination_deg=np.degrees(np.arcsin(np.clip(seen[:, 2], -1.0, 1.0))),
-        hour_angle_rad=ephemeris.meridian_angle(night, noon_s) - np.arctan2(seen[:, 1], seen[:, 0]),
+        declination_deg=np.degrees(dec_rad),
+        hour_angle_rad=ephemeris.meridian_angle(night, noon_s) - ra_rad,
         noon_s=noon_s,
     )
 

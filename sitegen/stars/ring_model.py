@@ -16,6 +16,9 @@ from scipy import ndimage
 
 from sitegen.stars.shapes import Floats
 
+# Not scipy's least_squares: its MINPACK gives the same offsets to a thousandth of a pixel (42 random discs), and takes 0.3 to 0.5
+# seconds a disc where the normal equations below take 0.2.
+
 NAMES = (
     *("disc_x", "disc_y", "disc_r", "disc_w", "shadow_x", "shadow_y", "shadow_r", "shadow_w", "depth", "sky", "q", "p"),
     *("b_1", "b_u", "b_v", "b_uu", "b_uv", "b_vv", "b_urr", "b_vrr", "b_r4", "b_r6", "b_r8", "b_r10"),

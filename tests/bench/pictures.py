@@ -18,7 +18,7 @@ from pathlib import Path
 import numpy as np
 import pyvips
 
-from sitegen.pictures.making import make_picture
+from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.records import PictureSettings
 
 SETTINGS = PictureSettings()

@@ -55,9 +55,9 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         "facts must not know pages",
     ),
     "the name of a function that is not there": (
-        lambda: _with("sitegen/build/context.py", "LOST = 'sitegen.pictures.workshop:lost'"),
+        lambda: _with("sitegen/build/context.py", "LOST = 'sitegen.pictures.tasks:lost'"),
         checks.named_functions_exist,
-        r"sitegen/build/context\.py:\d+: sitegen\.pictures\.workshop has no lost",
+        r"sitegen/build/context\.py:\d+: sitegen\.pictures\.tasks has no lost",
     ),
     "a rule whose work is not there": (
         lambda: _without("sitegen/build/rules/lists.py", "draw_lists", "draw_list"),

@@ -19,8 +19,8 @@ from sitegen.pictures.packet_values import packet
 from sitegen.pictures.pointing import likely_scales, point, stated_solution
 from sitegen.pictures.pointing_records import PointingPrior, ScalePrior
 from sitegen.pictures.records import PictureSettings
+from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving.solution import Solution
-from sitegen.stars.solving.tangent_plane import separation_deg
 from sitegen.stars.solving.transforms import flipped_top_bottom
 from tests.pictures.strip_check import strip_check
 from tests.written_header import as_header

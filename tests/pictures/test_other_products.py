@@ -113,7 +113,7 @@ def test_the_placeholder_is_tiny_and_a_picture(tmp_path: Path, size: tuple[int, 
 PROGRAM = """
 import sys
 from pathlib import Path
-from sitegen.pictures.making import make_picture
+from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.records import PictureSettings
 make_picture(Path(sys.argv[1]), Path(sys.argv[2]), None, PictureSettings(widths_px=(300, 600)), b"<?xpacket?>")
 """

@@ -12,7 +12,7 @@ from PIL.TiffImagePlugin import IFDRational
 
 from sitegen.pictures.avm import avm_packet
 from sitegen.pictures.card import make_card
-from sitegen.pictures.making import make_picture
+from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.records import PictureSettings
 from tests.pictures.originals import SECRET, eight_bits
 from tests.pictures.strip_check import strip_check

@@ -16,7 +16,7 @@ import pytest
 from iiif_validator.tests import test as validator
 from PIL import Image
 
-from sitegen.pictures.making import make_picture
+from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.records import PictureSettings
 from sitegen.pictures.tiles import info_json, make_tiles, scale_factors
 from tests.pictures.originals import decoded, write

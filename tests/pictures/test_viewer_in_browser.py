@@ -11,7 +11,7 @@ from PIL import Image
 from playwright.sync_api import Browser, CDPSession, Page
 
 from sitegen.pictures.comparing import make_pair
-from sitegen.pictures.making import make_picture
+from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.records import PictureSettings
 
 pytestmark = pytest.mark.browser

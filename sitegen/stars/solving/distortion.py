@@ -16,6 +16,10 @@ from sitegen.stars.solving.tangent_plane import FloatArray
 Terms: TypeAlias = tuple[tuple[int, int, float], ...]
 """(p, q, coefficient) of u**p * v**q, sorted."""
 
+# Not astropy.wcs, whose polynomials know no bounds: half a frame beyond the edge a real lens's has gone on by 6 px, and one of
+# twenty times its strength ends in NoConvergence, where an outline or a line of the grid has to be drawn. Nor is it much faster
+# (both ways for 257 places: 0.30 ms there, 0.34 ms here), and it takes 0.5 s to load. numpy's polyval2d is slower by a half.
+
 _INVERSE_STEPS = 30
 _INVERSE_ENOUGH_PX = 1e-7
 

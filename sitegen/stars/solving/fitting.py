@@ -3,6 +3,7 @@
 import numpy as np
 from msgspec import Struct
 
+from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving import tangent_plane
 from sitegen.stars.solving.accepting import accepted
 from sitegen.stars.solving.distortion import Distortion, sorted_terms
@@ -11,6 +12,9 @@ from sitegen.stars.solving.pose import Lookup, Pose
 from sitegen.stars.solving.scene import Scene
 from sitegen.stars.solving.solution import Solution
 from sitegen.stars.solving.tangent_plane import FloatArray
+
+# Not astropy's fit_wcs_from_points, which iterates where a linear fit is exact: a cubic through 100 stars takes it 160 ms (0.6 ms
+# here), and leaves 0.01 px of a lens that is a cubic. One picture needs up to 45 such fits.
 
 _ORDERS = ((1, 10), (2, 30), (3, 50))
 """(polynomial order, stars at least) beyond shift, turn and scale."""
@@ -174,7 +178,7 @@ def _moved(solution: Solution, shift_deg: tuple[float, float], cd: tuple[tuple[f
 
 def _with_residuals(solution: Solution, stars: _Stars) -> Solution:
     ra, dec = solution.to_sky(stars.u_px + solution.centre_px[0], stars.v_px + solution.centre_px[1])
-    apart = tangent_plane.separation_deg(ra, dec, stars.ra_deg, stars.dec_deg)
+    apart = separation_deg(ra, dec, stars.ra_deg, stars.dec_deg)
     rms = 3600 * float(np.sqrt(np.mean(np.square(apart))))
     return Solution(solution.width_px, solution.height_px, solution.reference_ra_deg, solution.reference_dec_deg,
                     *solution.centre_px, solution.cd, solution.distortion, len(stars), rms, solution.evidence)

@@ -8,8 +8,9 @@ from typing import Literal, TypeAlias
 import numpy as np
 from msgspec import Struct
 
+from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving.solution import Solution
-from sitegen.stars.solving.tangent_plane import FloatArray, separation_deg
+from sitegen.stars.solving.tangent_plane import FloatArray
 
 Point: TypeAlias = tuple[float, float]
 Axis: TypeAlias = Literal["ra", "dec"]

@@ -5,8 +5,12 @@ from collections.abc import Iterable
 import numpy as np
 from msgspec import Struct
 
+from sitegen.stars.digits import direction
 from sitegen.stars.solving.solution import Solution
 from sitegen.stars.solving.tangent_plane import FloatArray, to_sky
+
+_ROUND_WITHIN = 1e-3
+"""Of its axis: what no eye tells from a circle."""
 
 
 class SkyObject(Struct, frozen=True):
@@ -58,8 +62,10 @@ def _placed(solution: Solution, each: SkyObject) -> PlacedObject | None:
     if outline is None:
         return PlacedObject(each.name, x, y, None, None, 0.0, inside)
     directions, (major, minor), _ = np.linalg.svd(outline)
-    angle = float(np.degrees(np.arctan2(directions[1, 0], directions[0, 0])) % 180)
-    return PlacedObject(each.name, x, y, float(major), float(minor), angle, inside)
+    angle = float(np.degrees(np.arctan2(directions[1, 0], directions[0, 0])))
+    # the longer axis of a circle points wherever a last bit has it
+    angle_deg = direction(angle, 180.0) if major - minor > _ROUND_WITHIN * major else 0.0
+    return PlacedObject(each.name, x, y, float(major), float(minor), angle_deg, inside)
 
 
 def _touches(solution: Solution, at: tuple[float, float], reach: tuple[float, float]) -> bool:

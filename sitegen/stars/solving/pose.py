@@ -8,6 +8,7 @@ import numpy as np
 from msgspec import Struct
 from scipy.spatial import cKDTree
 
+from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving import tangent_plane
 from sitegen.stars.solving.evidence import Evidence, false_alarms_log10
 from sitegen.stars.solving.placements import ComplexArray, IntArray, Placements
@@ -130,7 +131,7 @@ def allowed(pose: Pose, scene: Scene) -> bool:
     """Whether the pose is still within what the diary allows."""
     prior = scene.prior
     scale = abs(pose.to_plane) * 3600 / prior.scale_arcsec_px
-    apart = tangent_plane.separation_deg(pose.ra_deg, pose.dec_deg, prior.ra_deg, prior.dec_deg)
+    apart = separation_deg(pose.ra_deg, pose.dec_deg, prior.ra_deg, prior.dec_deg)
     return abs(scale - 1) <= prior.scale_tolerance and bool(apart <= prior.middle_tolerance_deg(*scene.frame) * 1.02)
 
 

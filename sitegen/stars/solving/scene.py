@@ -4,6 +4,7 @@ import numpy as np
 import numpy.typing as npt
 from msgspec import Struct
 
+from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving import tangent_plane
 from sitegen.stars.solving.detection import DetectedStars
 from sitegen.stars.solving.placements import ComplexArray, Limits
@@ -83,14 +84,18 @@ class Scene(Struct, frozen=True):
     def stars_on_plane(self, count: int, mirrored: bool) -> ComplexArray:
         """The brightest stars on the stereographic plane about the frame's middle, radians."""
         offsets = as_seen(self.stars[:count], mirrored)
-        gnomonic = offsets * np.radians(self.prior.scale_arcsec_px / 3600)
-        return np.asarray(gnomonic * 2 / (1 + np.sqrt(1 + np.abs(gnomonic) ** 2)))
+        return _stereographic(offsets * np.radians(self.prior.scale_arcsec_px / 3600))
 
     def catalogue_on_plane(self, count: int) -> ComplexArray:
         """The brightest catalogue stars on the stereographic plane about the prior's place, radians."""
         places = self.catalogue.ra_deg[:count], self.catalogue.dec_deg[:count]
-        east, north, towards = tangent_plane.direction_cosines(*places, self.prior.ra_deg, self.prior.dec_deg)
-        return np.asarray((east + 1j * north) * 2 / (1 + towards), dtype=np.complex128)
+        xi_deg, eta_deg = tangent_plane.to_plane(*places, self.prior.ra_deg, self.prior.dec_deg)
+        return _stereographic(np.radians(xi_deg) + 1j * np.radians(eta_deg))
+
+
+def _stereographic(gnomonic: ComplexArray) -> ComplexArray:
+    """Places on the gnomonic plane as places on the stereographic one about the same point, radians."""
+    return np.asarray(gnomonic * 2 / (1 + np.sqrt(1 + np.abs(gnomonic) ** 2)))
 
 
 def as_seen(offsets: ComplexArray, mirrored: bool) -> ComplexArray:
@@ -103,7 +108,7 @@ def scene_of(detected: DetectedStars, frame: tuple[int, int], catalogue: tuple[n
     """The scene of detected stars and (ra_deg, dec_deg, magnitude) of a catalogue, both sorted, the latter cut to reach."""
     ra, dec, magnitude = (np.asarray(column, dtype=np.float64) for column in catalogue)
     reach = prior.search_radius_deg(*frame)
-    apart = tangent_plane.separation_deg(ra, dec, prior.ra_deg, prior.dec_deg)
+    apart = separation_deg(ra, dec, prior.ra_deg, prior.dec_deg)
     order = np.argsort(magnitude, kind="stable")
     order = order[apart[order] <= reach]
     brightness = np.argsort(-np.asarray(detected.flux), kind="stable")

@@ -12,12 +12,20 @@ import numpy.typing as npt
 from msgspec import Struct
 from msgspec.structs import replace
 
+from sitegen.sky.separation import separation_deg
+from sitegen.stars.digits import rounded
 from sitegen.stars.solving import tangent_plane
 from sitegen.stars.solving.distortion import Distortion
 from sitegen.stars.solving.evidence import Evidence
 from sitegen.stars.solving.tangent_plane import FloatArray
 
 Matrix: TypeAlias = tuple[tuple[float, float], tuple[float, float]]
+
+# What a solution tells of itself is rounded well beyond what is published, so that a number which was given with few digits comes
+# back with them: 161.264985 is a tie to five decimals, and one bit less of it would be published as another number.
+_ANGLE_DECIMALS = 9
+_SCALE_DECIMALS, _TURN_DECIMALS = 8, 6
+"""Scale and rotation are differences between neighbouring pixels: good to 2e-10 arcsec and 1e-8 degrees."""
 
 
 class NotSolved(Struct, frozen=True):
@@ -78,12 +86,12 @@ class Solution(Struct, frozen=True):
     @property
     def ra_deg(self) -> float:
         """Right ascension of the middle of the frame, degrees."""
-        return float(self.to_sky(*self.centre_px)[0])
+        return rounded(float(self.to_sky(*self.centre_px)[0]), _ANGLE_DECIMALS) % 360
 
     @property
     def dec_deg(self) -> float:
         """Declination of the middle of the frame, degrees."""
-        return float(self.to_sky(*self.centre_px)[1])
+        return rounded(float(self.to_sky(*self.centre_px)[1]), _ANGLE_DECIMALS)
 
     @property
     def local_cd(self) -> Matrix:
@@ -96,13 +104,13 @@ class Solution(Struct, frozen=True):
     @property
     def scale_arcsec_px(self) -> float:
         """Side of a square pixel that covers the same sky as the one in the middle, arcseconds."""
-        return 3600 * float(np.sqrt(abs(np.linalg.det(np.array(self.local_cd)))))
+        return rounded(3600 * float(np.sqrt(abs(np.linalg.det(np.array(self.local_cd))))), _SCALE_DECIMALS)
 
     @property
     def rotation_deg(self) -> float:
         """Position angle of the picture's up in its middle: degrees from north through east, in [0, 360)."""
         (_, xi_down), (_, eta_down) = self.local_cd
-        return float(np.degrees(np.arctan2(-xi_down, -eta_down)) % 360)
+        return rounded(float(np.degrees(np.arctan2(-xi_down, -eta_down))) % 360, _TURN_DECIMALS) % 360
 
     @property
     def mirrored(self) -> bool:
@@ -119,7 +127,7 @@ class Solution(Struct, frozen=True):
 
     def _span_deg(self, x_px: list[float], y_px: list[float]) -> float:
         ra, dec = self.to_sky(x_px, y_px)
-        return float(tangent_plane.separation_deg(ra[1], dec[1], float(ra[0]), float(dec[0])))
+        return rounded(float(separation_deg(ra[1], dec[1], ra[0], dec[0])), _ANGLE_DECIMALS)
 
     def with_frame(self, width_px: int, height_px: int) -> "Solution":
         """The same plane with another frame size; pixels keep their numbers."""

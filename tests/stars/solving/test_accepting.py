@@ -48,6 +48,19 @@ def test_a_last_bit_changes_nothing(name: str, share: float) -> None:
     assert accepted(once) == once
 
 
+def test_the_terms_of_a_picture_hang_on_no_last_bit() -> None:
+    """What a solution was stated with comes back to the digit: 161.264985 to five decimals is a tie that one bit decides."""
+    luck = np.random.default_rng(3)
+    for _ in range(200):
+        ra_deg, dec_deg = round(luck.uniform(0, 360), 6), round(luck.uniform(-89, 89), 6)
+        scale, turn = round(luck.uniform(0.3, 60), 5), round(luck.uniform(0, 359), 3)
+        pixel, (cosine, sine) = scale / 3600, (np.cos(np.radians(turn)), np.sin(np.radians(turn)))
+        cd = (-pixel * cosine, -pixel * sine), (pixel * sine, -pixel * cosine)
+        solution = Solution(641, 480, ra_deg, dec_deg, 320.0, 239.5, cd)
+        terms = (solution.ra_deg, solution.dec_deg, solution.rotation_deg, solution.scale_arcsec_px)
+        assert terms == (ra_deg, dec_deg, turn, scale)
+
+
 def test_zero_has_no_sign() -> None:
     """-0.0 is written as another text than 0.0, and which of them a sum gives is chance."""
     zeros = (rounded(-1e-9, 3), direction(-1e-9, 360.0), direction(359.99, 360.0), significant(-0.0, 3))

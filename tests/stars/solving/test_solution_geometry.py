@@ -117,9 +117,20 @@ def test_pc_with_cdelt_is_read_as_wcslib_reads_it() -> None:
     ({"CRPIX1": None}, "the header's CRPIX1 is missing"),
     ({"CRVAL2": "north"}, "the header's CRVAL2 is not a number: north"),
     ({"EQUINOX": "old"}, "the header's EQUINOX is not a number: old"),
+    ({"CUNIT1": "arcsec", "CUNIT2": "arcsec"}, "the header's units are arcsec; deg is read"),
+    ({"LONPOLE": 90.0}, "the header turns its plane by LONPOLE 90; 180 is read"),
+    ({"CRVAL2": 90.0}, "the header turns its plane by LONPOLE 0; 180 is read"),
     ({"CDELT1": 0.0}, "the scale in the header (CD, or PC and CDELT) is zero along one direction"),
 ])
 def test_what_a_header_cannot_say_is_said(change: dict[str, object], reason: str) -> None:
     """A header that gives no usable place is refused with the reason, never read halfway."""
     header = {key: value for key, value in (turned(10, 1) | change).items() if value is not None}
     assert from_header_keywords(header) == NotSolved(reason)
+
+
+@pytest.mark.parametrize("dec_deg", [-90.0, 90.0])
+def test_a_stated_turn_of_the_plane_is_read_at_the_poles(dec_deg: float) -> None:
+    """LONPOLE 180, stated, means the same to WCSLIB and to us, at the very poles too."""
+    header = turned(10, 1, 40.0, dec_deg) | {"LONPOLE": 180.0, "CUNIT1": "deg", "CUNIT2": "deg"}
+    ra, dec = read(header).to_sky(100, 200)
+    assert SkyCoord(ra, dec, unit="deg").separation(WCS(fits.Header(header)).pixel_to_world(100, 200)).arcsec < 1e-6

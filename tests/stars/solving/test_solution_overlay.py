@@ -41,6 +41,22 @@ def test_grid_lines_end_on_the_edges(angle: int, parity: int) -> None:
             assert min(edges) == pytest.approx(0, abs=1e-6)
 
 
+@pytest.mark.parametrize(("angle", "parity"), TURNS)
+def test_a_circle_has_no_direction(angle: int, parity: int) -> None:
+    """Which way a circle's longer axis points is chance; half a turn is none."""
+    solution = read(turned(angle, parity))
+    (circle,) = place_objects(solution, [SkyObject("round", 210.7, 54.3, 12.0)])
+    assert circle.angle_deg == 0.0
+
+
+@pytest.mark.parametrize("last_bit", [-1e-13, 0.0, 1e-13])
+def test_half_a_turn_is_none(last_bit: float) -> None:
+    """An outline along the rows is at 0 degrees, on whichever side of it the last bit falls."""
+    solution = read(turned(0, -1, 210.8, 0.0) | {"CRPIX1": 1500.5, "CRPIX2": 1000.5})
+    (oblong,) = place_objects(solution, [SkyObject("oblong", 210.8, 0.0, 12.0, 4.0, 90.0 + last_bit)])
+    assert oblong.angle_deg == 0.0
+
+
 def test_grid_of_a_degree_has_round_labels() -> None:
     """1 x 0.67 degrees from 14h 00m 26s to 14h 07m 21s and from 53.98 to 54.65: every two minutes of time, ten of arc."""
     labels = [line.label for line in grid_lines(read(turned(0, -1)))]
@@ -55,7 +71,7 @@ def test_grid_passes_the_first_meridian() -> None:
 
 def test_grid_around_a_pole_is_spokes_and_rings() -> None:
     """With the pole in the frame the right ascensions go all round and the declinations end at 90."""
-    solution = read(turned(25, -1, 40.0, 90.0))
+    solution = read(turned(25, -1, 40.0, 90.0) | {"LONPOLE": 180.0})
     (ra_low, ra_high), (_, dec_high) = sky_extent(solution)
     assert (ra_high - ra_low, dec_high) == (pytest.approx(360), 90.0)
     lines = grid_lines(solution)

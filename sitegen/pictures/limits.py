@@ -1,4 +1,4 @@
-"""The one door through which a library's errors leave the room: as a sentence about the author's picture."""
+"""The size limits of a picture, and the one place where a library's errors become a sentence about it."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager

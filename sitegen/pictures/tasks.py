@@ -7,7 +7,7 @@ from typing import Any
 from sitegen.diary.addresses import CARD_PICTURE
 from sitegen.pictures.card import make_card
 from sitegen.pictures.comparing import make_pair
-from sitegen.pictures.making import make_picture
+from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.pointing import point
 from sitegen.pictures.records import MadePicture, MadeTiles, PictureSettings
 from sitegen.pictures.sizes import make_sizes

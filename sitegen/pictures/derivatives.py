@@ -1,4 +1,4 @@
-"""Everything that is published of one picture, in one piece of work that a process of its own can do."""
+"""The derivatives of one picture, sizes and tiles, in one piece of work that a process of its own can do."""
 
 from pathlib import Path
 
