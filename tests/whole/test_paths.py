@@ -1,4 +1,4 @@
-"""The paths that DEVELOPERS.md tells are those that a rebuild really takes, and an exposure's way through the machinery is short."""
+"""The paths that DEVELOPERS.md tells are those that a rebuild takes, and an exposure's way through the machinery is short."""
 
 import re
 import sys
@@ -22,8 +22,8 @@ PATHS = {
     )
 }
 HANDED_ON = {
-    "reading/capture_logs/table.py:_understood", "reading/capture_logs/table.py:_subs", "build/store.py:put", "build/store.py:get",
-    "facts/diary_in_sky.py:views_of", "pages/ribbon.py:_block", "publish/staging.py:place",
+    "reading/capture_logs/table.py:_understood", "reading/capture_logs/table.py:_subs", "build/store.py:put",
+    "build/store.py:get", "facts/diary_in_sky.py:views_of", "pages/ribbon.py:_block", "publish/staging.py:place",
 }  # fmt: skip
 """Where a row becomes a sub, a sub is kept and taken up again, gets its place in the sky, is drawn, and reaches the site."""
 MACHINERY = ("rebuild.py", "build/", "publish/")
@@ -31,8 +31,8 @@ WORK = "build/work/"
 
 
 class Followed:
-    """`calls`: files of the package in the order in which their functions were called, each run of one file once; `ways`: those that
-    were waiting for it whenever an exposure was handed on."""
+    """`calls`: files of the package in the order in which their functions were called, each run of one file once; `ways`: those
+    that were waiting for it whenever an exposure was handed on."""
 
     def __init__(self) -> None:
         self.calls: list[str] = []
