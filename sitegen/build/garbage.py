@@ -2,7 +2,7 @@
 
 import os
 import shutil
-from collections.abc import Collection, Iterator
+from collections.abc import Callable, Collection, Iterator
 from pathlib import Path
 
 from msgspec import Struct, field, json
@@ -24,13 +24,13 @@ class _Note(Struct):
     idle: dict[str, int] = field(default_factory=dict)
 
 
-def collect_garbage(root: Path, reached: Collection[str]) -> None:
-    """Called when the site has been published. `reached` names all that the manifest leads to, as paths below `root`; of a
-    file in a folder, the folder is reached."""
+def collect_garbage(root: Path, reached: Callable[[], Collection[str]]) -> None:
+    """Called when the site has been published. `reached` gives the names of all that the manifest leads to, as paths below
+    `root`; of a file in a folder, the folder is reached."""
     note = _read(root / NOTE)
     note.rebuilds += 1
     if note.rebuilds >= COLLECT_EVERY:
-        note = _Note(0, removed(root, reached, note.idle))
+        note = _Note(0, removed(root, reached(), note.idle))
     write_checked(root / NOTE, json.encode(note))
 
 

@@ -6,7 +6,7 @@ whatever depends on it (early cut-off).
 """
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from typing import Any
+from typing import Any, TypeVar
 
 from msgspec import Raw, Struct, msgpack
 
@@ -19,6 +19,7 @@ from sitegen.build.store import are_whole
 from sitegen.build.workers import WorkerPool
 from sitegen.problems import Problem, errors_in
 
+Found = TypeVar("Found")
 Progress = Callable[[str, int, int], None]
 """Called with what is being done, how many of it are done, and of how many."""
 
@@ -51,6 +52,7 @@ class Build:
         self.moved = sorted(earlier.names ^ self.manifest.names)
         self.problems: list[Problem] = []
         self._values: dict[str, dict[str, Any]] = {}
+        self._once: dict[Callable[[Build], Any], Any] = {}
 
     def run(self, rules: Iterable[Rule[Any]]) -> bool:
         """Whether there is no error; after a rule with one, the next is not done."""
@@ -72,6 +74,13 @@ class Build:
         """What the tasks of a rule told in this run, by name, in their order."""
         values: dict[str, Value] = self._values[rule.name]
         return values
+
+    def once(self, find: "Callable[[Build], Found]") -> Found:
+        """What several rules ask for, found once in this run."""
+        if find not in self._once:
+            self._once[find] = find(self)
+        found: Found = self._once[find]
+        return found
 
     def earlier_record(self, rule: Rule[Any], name: str) -> TaskRecord | None:
         """Of a task when it was done last; None where code of another version did it."""

@@ -73,11 +73,15 @@ class Ran(Struct):
 
     def collect_garbage(self) -> None:
         """Called when the site has been published."""
-        if self.context is None or self.manifest is None:
-            return
-        records = [record for tasks in self.manifest.tasks.values() for record in tasks.values()]
+        if self.context is not None:
+            collect_garbage(self.context.root, self._reached)
+
+    def _reached(self) -> set[str]:
+        """All that the manifest leads to, also what a check alone asks for."""
+        tasks = self.manifest.tasks if self.manifest else {}
+        records = [record for by_name in tasks.values() for record in by_name.values()]
         outputs = {folder_or_file(output.kept) for record in records for output in record.outputs}
-        collect_garbage(self.context.root, outputs.union(*(record.uses for record in records)))
+        return outputs.union(*(record.uses for record in records))
 
 
 def run_graph(fingerprint: Fingerprint, root: Path, options: Options, prewarmed: PrewarmedWorker | None = None) -> Ran:

@@ -98,10 +98,10 @@ def test_what_nothing_reaches_is_collected_in_time(tmp_path: Path) -> None:
         (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / name).write_text("x")
     for _ in range(COLLECT_EVERY * IDLE_COLLECTIONS):
-        collect_garbage(tmp_path, {"files/ab/abcd", "folders/used"})
+        collect_garbage(tmp_path, lambda: {"files/ab/abcd", "folders/used"})
     assert (tmp_path / "files/ab/abff").exists()
     for _ in range(COLLECT_EVERY):
-        collect_garbage(tmp_path, {"files/ab/abcd", "folders/used"})
+        collect_garbage(tmp_path, lambda: {"files/ab/abcd", "folders/used"})
     left = sorted(path.relative_to(tmp_path).as_posix() for path in tmp_path.rglob("*") if path.is_file())
     assert left == ["files/ab/abcd", "folders/used/picture.jpg", "garbage"]
 

@@ -75,7 +75,7 @@ def earlier_pages(build: "Build", rule: "Rule[EntryPages]", name: str) -> Pages:
 
 
 def _tasks(build: "Build") -> Iterable[Task]:
-    neighbours, facts = neighbours_of(build), build.values(FACTS)
+    neighbours, facts = build.once(neighbours_of), build.values(FACTS)
     half_hours, shared = common_half_hours(facts), shared_evenings(neighbours.book)
     for place, card in enumerate(neighbours.book.cards):
         own = tuple(neighbours.evenings[day] for day in sorted(facts[card.slug].evenings) if day not in shared)
@@ -97,7 +97,7 @@ def _task(build: "Build", slug: str, prepared: str, half_hours: float, neighbour
 def mistakes_of(build: "Build", slugs: Iterable[str]) -> Iterable[Problem]:
     """In words, with every entry of the diary known for the hint."""
     for slug in slugs:
-        cards = neighbours_of(build).book.cards
+        cards = build.once(neighbours_of).book.cards
         yield from resolve(MISTAKES)(build.context, build.values(FACTS)[slug].prepared, cards)
 
 

@@ -28,7 +28,7 @@ class NightJob(Struct, frozen=True):
 
 
 def _tasks(build: "Build") -> Iterable[Task]:
-    neighbours = neighbours_of(build)
+    neighbours = build.once(neighbours_of)
     half_hours = common_half_hours(build.values(FACTS))
     for evening, slugs in sorted(shared_evenings(neighbours.book).items()):
         yield _task(build, evening, slugs, half_hours, neighbours.evenings[evening])

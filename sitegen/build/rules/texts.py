@@ -32,7 +32,7 @@ class TextJob(Struct, frozen=True):
 
 
 def _tasks(build: "Build") -> Iterable[Task]:
-    neighbours, facts = neighbours_of(build), build.values(FACTS)
+    neighbours, facts = build.once(neighbours_of), build.values(FACTS)
     for card in neighbours.book.cards:
         yield _task(facts[card.slug].prepared, card.slug, neighbours.key(card.slug), neighbours.cards(card.slug))
 
