@@ -8,6 +8,7 @@ import hashlib
 import os
 import shutil
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from functools import cached_property
 from pathlib import Path
 from typing import Any, TypeVar
@@ -26,6 +27,9 @@ pictures, by the digest of what they were made from."""
 RESULT = "result"
 """In each folder: what was given back by who made it, and the sizes and times of the files beside it."""
 CHECKSUM_BYTES = 20
+UNREADABLE = (OSError, ValueError, TypeError, LookupError)
+"""What a missing, damaged or foreign record brings about."""
+Sizes = dict[str, tuple[int, int]]
 
 
 class CacheMiss(Exception):
@@ -66,18 +70,18 @@ class Store:
 
     def put(self, record: Any) -> str:
         """Keeps a record under the digest of its bytes; gives its name."""
-        body = dump((record,))
+        body = dump(record)
         name = sharded(RECORDS, hash_bytes(body))
         if not _holds_checked(self.root / name, body):
             write_checked(self.root / name, body)
         return name
 
-    def get(self, name: str) -> Any:
-        """Raises CacheMiss where it is missing or damaged."""
-        record = read_record(self.root / name)
-        if record is None:
-            raise CacheMiss(name)
-        return record[0]
+    def get(self, name: str, kind: type[Made]) -> Made:
+        """A record of this type. Raises CacheMiss where it is missing or damaged."""
+        try:
+            return load(read_checked(self.root / name), kind)
+        except UNREADABLE as trouble:
+            raise CacheMiss(name) from trouble
 
     def made_by(self, version: str) -> "Cache":
         return Cache(self, version)
@@ -93,38 +97,38 @@ class Cache:
         self.store, self.version = store, version
         self.used: set[str] = set()
 
-    def name_of(self, kind: str, inputs: Any) -> str:
+    def name_of(self, inputs: Any) -> str:
         """Of the record of these inputs."""
-        return sharded(RECORDS, key_of(self.version, kind, inputs))
+        return sharded(RECORDS, key_of(self.version, inputs))
 
-    def value(self, kind: str, inputs: Any, make: Callable[[], Made]) -> Made:
-        """The value made from these inputs: the kept one, else one made and kept now."""
-        name = self.name_of(kind, inputs)
+    def value(self, inputs: Any, kind: Any, make: Callable[[], Made]) -> Made:
+        """The value of this type made from these inputs: the kept one, else one made and kept now."""
+        name = self.name_of(inputs)
         self.used.add(name)
         path = self.store.root / name
-        record = read_record(path)
-        if record is not None:
-            value: Made = record[0]
-            return value
+        with suppress(*UNREADABLE):
+            kept: Made = load(read_checked(path), kind)
+            return kept
         value = make()
-        write_record(path, value)
+        write_checked(path, dump(value))
         return value
 
-    def folder(self, inputs: Any, make: Callable[[Path], Made]) -> tuple[Path, Made]:
+    def folder(self, inputs: Any, kind: Any, make: Callable[[Path], Made]) -> tuple[Path, Made]:
         """A folder of files made from these inputs, and what `make` gave back, which writes into the folder given."""
         name = f"{FOLDERS}/{key_of(self.version, inputs)}"
         self.used.add(name)
         path = self.store.root / name
-        record = read_record(path / RESULT)
-        if record is not None and _as_it_was(path, record[0][1]):
-            result: Made = record[0][0]
-            return path, result
+        with suppress(*UNREADABLE):
+            kept, sizes = load(read_checked(path / RESULT), tuple[kind, Sizes])
+            if _sizes(path) == sizes:
+                result: Made = kept
+                return path, result
         working = path.with_name(f"{path.name}.{os.getpid()}.making")
         shutil.rmtree(working, ignore_errors=True)
         working.mkdir(parents=True)
         try:
             result = make(working)
-            write_record(working / RESULT, (result, _sizes(working)))
+            write_checked(working / RESULT, dump((result, _sizes(working))))
             shutil.rmtree(path, ignore_errors=True)
             move(working, path)
         finally:
@@ -182,19 +186,6 @@ def hash_of_file(path: Path) -> str:
         return hashlib.file_digest(file, lambda: hashlib.blake2b(digest_size=20)).hexdigest()
 
 
-def write_record(path: Path, record: Any) -> None:
-    write_checked(path, dump((record,)))
-
-
-def read_record(path: Path) -> tuple[Any] | None:
-    """None for what is missing or damaged."""
-    try:
-        record = load(read_checked(path))
-    except Exception:  # a pickle of other code may raise anything at all
-        return None
-    return record if isinstance(record, tuple) and len(record) == 1 else None
-
-
 def write_checked(path: Path, body: bytes) -> None:
     """With a checksum in front, so that damage shows."""
     write_whole(path, hashlib.blake2b(body, digest_size=CHECKSUM_BYTES).digest() + body)
@@ -223,12 +214,5 @@ def _holds_checked(path: Path, body: bytes) -> bool:
         return False
 
 
-def _sizes(folder: Path) -> dict[str, tuple[int, int]]:
+def _sizes(folder: Path) -> Sizes:
     return {name: (stamp.size, stamp.mtime_ns) for name, stamp in stamps_in(folder).items() if name != RESULT}
-
-
-def _as_it_was(folder: Path, sizes: dict[str, tuple[int, int]]) -> bool:
-    try:
-        return _sizes(folder) == sizes
-    except OSError:
-        return False

@@ -24,10 +24,11 @@ class Speaker(Protocol):
     def count(self, key: str, number: int, **values: object) -> str: ...
 
 
-Remember = Callable[[Any, Callable[[], Any]], Any]
+Remember = Callable[[Any, Any, Callable[[], Any]], Any]
+"""Asked with all that a text is made from and with its type: the one made before, else what the function makes."""
 
 
-def made_now(_: Any, make: Callable[[], Any]) -> Any:
+def made_now(_: Any, kind: Any, make: Callable[[], Any]) -> Any:
     """Remembers nothing."""
     return make()
 
@@ -96,7 +97,7 @@ def drawn(chart: Chart[Any], values: Any, voice: Voice, key: str | None = None, 
     if not chart.enough(values):
         return None
     key = key or chart.name.replace("_", "-")
-    made: Drawn = voice.remember((chart.name, values, key, note), lambda: _made(chart, values, voice, key, note))
+    made: Drawn = voice.remember((chart.name, values, key, note), Drawn, lambda: _made(chart, values, voice, key, note))
     return made
 
 

@@ -10,7 +10,7 @@ LOG = "the capture logs"
 
 def seconds(lights: Iterable[SubInSky]) -> float:
     """Sum of the exposures in s."""
-    return sum(light.sub.exposure_s for light in lights)
+    return sum((light.sub.exposure_s for light in lights), 0.0)
 
 
 def _discarded(view: EntryView) -> list[SubInSky]:

@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import Any
 
 from msgspec import field
+from msgspec.structs import replace
 
 from sitegen.diary.entry import Lessons
 from sitegen.diary.rig import Filter
@@ -83,8 +84,20 @@ def outer_card(card: EntryCard) -> OuterCard:
     return OuterCard(**{**told, "nights": ()})
 
 
-def card_of(view: EntryView, facts: EntryFacts, half_hours: float | None, picture: PictureView | None = None) -> EntryCard:
-    """The card of one entry; `half_hours` is half the common clock of the diary's stacked ribbons, None for a card without."""
+def with_ribbons(card: EntryCard, view: EntryView, half_hours: float) -> EntryCard:
+    """The card with a small ribbon for each night; `half_hours` is half the common clock of the diary's stacked ribbons."""
+    nights = zip(card.nights, view.nights, strict=True)
+    return replace(card, nights=tuple(replace(night, ribbon=_ribbon(of, view, half_hours)) for night, of in nights))
+
+
+def _ribbon(night: NightView, view: EntryView, half_hours: float) -> Ribbon | None:
+    span = clock_span(night, half_hours)
+    key = f"{view.entry.slug}-{night.evening:%Y%m%d}-{night.site.slug}"
+    return ribbon_of(night, span, bands_of(view.filters), key, named=False) if span else None
+
+
+def card_of(view: EntryView, facts: EntryFacts, picture: PictureView | None = None) -> EntryCard:
+    """The card of one entry, without ribbons, whose clock only the whole diary tells."""
     entry = view.entry
     worths_s = {id(light): worth_s for light, worth_s in zip(view.lights, sub_worths_s(view), strict=True)}
     sites = {night.site.slug for night in view.nights} | ({entry.site} if entry.site else set())
@@ -100,7 +113,7 @@ def card_of(view: EntryView, facts: EntryFacts, half_hours: float | None, pictur
         sites=tuple(sorted(sites)),
         topics=entry.topics,
         filters=view.filters,
-        nights=tuple(_night_card(night, view, half_hours, worths_s) for night in view.nights),
+        nights=tuple(_night_card(night, view, worths_s) for night in view.nights),
         integration=facts.integration,
         optics=facts.optics,
         lessons=entry.lessons,
@@ -111,14 +124,10 @@ def card_of(view: EntryView, facts: EntryFacts, half_hours: float | None, pictur
     )
 
 
-def _night_card(
-    night: NightView, view: EntryView, half_hours: float | None, worths_s: Mapping[int, float | None]
-) -> NightCard:
+def _night_card(night: NightView, view: EntryView, worths_s: Mapping[int, float | None]) -> NightCard:
     """`worths_s` by the identity of the light."""
     kept = night.kept
     moon = night.sky.moon if night.sky else None
-    span = None if half_hours is None else clock_span(night, half_hours)
-    key = f"{view.entry.slug}-{night.evening:%Y%m%d}-{night.site.slug}"
     return NightCard(
         evening=night.evening,
         site=night.site.slug,
@@ -134,7 +143,7 @@ def _night_card(
         up_share=moon.up_share_of_dark if moon else None,
         advice=advice(night),
         followed=followed(night),
-        ribbon=ribbon_of(night, span, bands_of(view.filters), key, named=False) if span else None,
+        ribbon=None,
         by_filter_s={short: total for short, _ in view.filters if (total := _through(night, short))},
         dark=(dark := _dark(night)),
         exposing=tuple(covered([(light.sub.start, light.sub.end) for light in kept if not light.later], dark)) if dark else (),

@@ -67,7 +67,7 @@ def _added_up(group: Sequence[tuple[SubInSky, float | None]]) -> CountedLight:
     worths = [worth_s for light, worth_s in group if light.sub.kept and not light.narrow]
     return CountedLight(
         first.sub.rig, first.filter_key, first.kind, first.targets, first.earlier, first.later,
-        len(kept), sum(kept), len(discarded), sum(discarded), summed(worths),
+        len(kept), sum(kept, 0.0), len(discarded), sum(discarded, 0.0), summed(worths),
     )  # fmt: skip
 
 

@@ -1,7 +1,6 @@
 """The sums a template may ask for, so that it does none itself: heights, splits, shares, and sentences from records."""
 
 from collections.abc import Callable, Sequence
-from datetime import UTC, datetime
 from typing import Any
 
 from msgspec import Struct
@@ -54,19 +53,12 @@ def share(length: float) -> str:
     return f"{100 * length:.2f}%"
 
 
-def utc_hour(local: datetime) -> str:
-    """The UTC hour under a local one; with minutes where the zone is off by a part of an hour."""
-    utc = local.astimezone(UTC)
-    return utc.strftime("%H" if utc.minute == 0 else "%H:%M")
-
-
 def helpers(words: Words, numbers: NumberText) -> dict[str, Callable[..., Any]]:
     """Everything above and the sentences below, by the name a template calls them."""
     return {
         "heights": heights,
         "split": split,
         "share": share,
-        "utc_hour": utc_hour,
         "bands_of": passbands_of,
         "sub_words": lambda lane, block: sub_words(lane, block, words, numbers),
         "note_words": lambda note: note_words(note, words, numbers),

@@ -5,7 +5,7 @@ Coordinates are percents, so that the theme may use them as they are: x from 0 a
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from itertools import pairwise
 from zoneinfo import ZoneInfo
 
@@ -55,7 +55,7 @@ class Ribbon(Struct, frozen=True):
     target: str
     target_label: tuple[float, float] | None
     transit_x: float | None
-    hours: tuple[tuple[float, datetime], ...]
+    hours: tuple[tuple[float, str, str], ...]
     lanes: tuple[Lane, ...]
     midnight_x: float
 
@@ -219,15 +219,21 @@ def _thinned(points: list[tuple[float, float]], tolerance: float = 0.35) -> list
     return _thinned(points[: widest + 1])[:-1] + _thinned(points[widest:])
 
 
-def _hours(span: Span, zone: ZoneInfo) -> tuple[tuple[float, datetime], ...]:
-    """The site's whole hours inside the span, as local times that know their offset."""
+def _hours(span: Span, zone: ZoneInfo) -> tuple[tuple[float, str, str], ...]:
+    """The site's whole hours inside the span: x, the hour by the site's clock, the hour in UTC."""
     local = span.start.astimezone(zone)
     past_hour = timedelta(minutes=local.minute, seconds=local.second, microseconds=local.microsecond)
     moment, found = span.start - past_hour + timedelta(hours=1), []
     while moment < span.end:
-        found.append((round(span.x(moment), 2), moment.astimezone(zone)))
+        found.append((round(span.x(moment), 2), moment.astimezone(zone).strftime("%H"), _utc_hour(moment)))
         moment += timedelta(hours=1)
     return tuple(found)
+
+
+def _utc_hour(moment: datetime) -> str:
+    """With minutes where the zone is off by a part of an hour."""
+    utc = moment.astimezone(UTC)
+    return utc.strftime("%H" if utc.minute == 0 else "%H:%M")
 
 
 def _lanes(lights: Sequence[SubInSky], span: Span, bands: Mapping[str, tuple[int, ...]], named: bool) -> tuple[Lane, ...]:

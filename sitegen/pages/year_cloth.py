@@ -34,6 +34,10 @@ class Thread(Struct, frozen=True):
     label: str
 
 
+Woven = tuple[tuple[tuple[int, str], ...], tuple[tuple[float, str], ...]]
+"""Areas and Moon of a cloth."""
+
+
 class YearCloth(Struct, frozen=True):
     """`areas` are (depth 1 to 4, SVG path data), the widest first; `moon` (strength, path data)."""
 
@@ -56,7 +60,7 @@ def year_cloth(year: int, book: SiteBook) -> YearCloth | None:
     slugs = sorted({night.site for night in known})
     home = book.sites[max(slugs, key=lambda slug: sum(night.site == slug for night in known))]
     half_h = _clock_of(known[0])
-    areas, moon = book.remember(("year cloth", year, home, half_h), lambda: _woven(year, home, half_h))
+    areas, moon = book.remember(("year cloth", year, home, half_h), Woven, lambda: _woven(year, home, half_h))
     days = _days(year)
     return YearCloth(
         year=year,
@@ -73,7 +77,7 @@ def year_cloth(year: int, book: SiteBook) -> YearCloth | None:
 def _clock_of(night: NightCard) -> float:
     """Half the width of the clock that the diary's ribbons share, in hours, read off the distance of two hours."""
     assert night.ribbon is not None
-    (first, _), (second, _) = night.ribbon.hours[:2]
+    (first, *_), (second, *_) = night.ribbon.hours[:2]
     return min(max(round(WIDTH / (second - first)) / 2, SHORTEST_CLOCK_H), LONGEST_CLOCK_H)
 
 
@@ -86,7 +90,7 @@ def _hour(hour: int, half_h: float) -> tuple[float, str]:
     return round(50 + 50 * hour / half_h, 2), f"{hour % 24:02d}"
 
 
-def _woven(year: int, site: PublicSite, half_h: float) -> tuple[tuple[tuple[int, str], ...], tuple[tuple[float, str], ...]]:
+def _woven(year: int, site: PublicSite, half_h: float) -> Woven:
     """The areas and the Moon of every night of the year at one site: one pass of the sky."""
     days = _days(year)
     nothing = np.array([], dtype=float)

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from sitegen.build.code_version import LIBRARIES, libraries
 from sitegen.build.garbage import COLLECT_EVERY, IDLE_COLLECTIONS, collect_garbage
 from sitegen.build.stamps import Stamp, digest_of_stamps, reliable, stamps_in
-from sitegen.build.store import Store, are_whole, read_record, write_record
+from sitegen.build.store import CacheMiss, Store, are_whole
 from tests.conftest import ROOT
 
 
@@ -16,21 +16,23 @@ def test_a_value_is_made_once_for_the_same_inputs(tmp_path: Path) -> None:
     """And again for others, for another version, and when its file is damaged."""
     made = []
     for version, inputs in (("1", "a"), ("1", "a"), ("1", "b"), ("2", "a")):
-        assert Store(tmp_path).made_by(version).value("sums", inputs, lambda: made.append(1) or len(made)) in (1, 2, 3)
+        assert Store(tmp_path).made_by(version).value(inputs, int, lambda: made.append(1) or len(made)) in (1, 2, 3)
     assert len(made) == 3
     for path in tmp_path.glob("records/*/*"):
         path.write_bytes(path.read_bytes()[:-1] + b"!")
-    Store(tmp_path).made_by("1").value("sums", "a", lambda: made.append(1) or len(made))
+    Store(tmp_path).made_by("1").value("a", int, lambda: made.append(1) or len(made))
     assert len(made) == 4
 
 
 @pytest.mark.parametrize("damage", [b"", b"short", b"x" * 400])
-def test_a_damaged_record_is_no_record(tmp_path: Path, damage: bytes) -> None:
-    """Whatever stands in the file, reading it says None and raises nothing."""
-    write_record(tmp_path / "one", {"a": 1})
-    assert read_record(tmp_path / "one") == ({"a": 1},)
-    (tmp_path / "one").write_bytes(damage)
-    assert read_record(tmp_path / "one") is None
+def test_a_damaged_record_is_missing(tmp_path: Path, damage: bytes) -> None:
+    """Whatever stands in the file."""
+    store = Store(tmp_path)
+    name = store.put({"a": 1})
+    assert store.get(name, dict[str, int]) == {"a": 1}
+    (tmp_path / name).write_bytes(damage)
+    with pytest.raises(CacheMiss, match=name):
+        store.get(name, dict[str, int])
 
 
 def test_a_folder_of_files_is_made_again_when_one_was_changed(tmp_path: Path) -> None:
@@ -43,12 +45,12 @@ def test_a_folder_of_files_is_made_again_when_one_was_changed(tmp_path: Path) ->
         made.append(1)
         return "said"
 
-    folder, said = Store(tmp_path).made_by("1").folder("a", make)
+    folder, said = Store(tmp_path).made_by("1").folder("a", str, make)
     assert (said, len(made)) == ("said", 1)
-    Store(tmp_path).made_by("1").folder("a", make)
+    Store(tmp_path).made_by("1").folder("a", str, make)
     assert len(made) == 1
     (folder / "inside" / "file").write_text("something else")
-    Store(tmp_path).made_by("1").folder("a", make)
+    Store(tmp_path).made_by("1").folder("a", str, make)
     assert len(made) == 2
 
 

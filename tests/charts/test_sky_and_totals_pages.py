@@ -12,7 +12,7 @@ from sitegen.diary.public_position import public_site
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
 from sitegen.pages import sky_page, totals_page
-from sitegen.pages.card import card_of
+from sitegen.pages.card import card_of, with_ribbons
 from sitegen.pages.shown import Shower
 from sitegen.pages.site_book import SiteBook
 from tests.charts.speaking import VOICE, WORDS
@@ -22,7 +22,7 @@ HOUR = 3600.0
 
 
 def book_of(whole: Diary) -> SiteBook:
-    cards = tuple(card_of(view, facts_of(view), 9.0) for view in views_of(whole, whole.entries))
+    cards = tuple(with_ribbons(card_of(view, facts_of(view)), view, 9.0) for view in views_of(whole, whole.entries))
     sites = {slug: public_site(site, whole.settings.privacy) for slug, site in whole.sites.items()}
     return SiteBook(whole.settings, sites, whole.rigs, cards, Shower(VOICE.numbers, WORDS))
 

@@ -11,7 +11,7 @@ from sitegen.diary.site import Site
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
 from sitegen.number_text import NumberText
-from sitegen.pages.card import card_of
+from sitegen.pages.card import card_of, with_ribbons
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import Shower
 from sitegen.pages.site_book import SiteBook
@@ -27,7 +27,7 @@ HALF_H = 9.0
 def book_at(site: Site, privacy: Privacy = Privacy("exact")) -> SiteBook:  # noqa: B008  a frozen record
     book = diary(entry([*run("2026-06-12 22:00", 3), *run("2026-09-12 14:00", 4)]), site=site, privacy=privacy)
     views = views_of(book, book.entries)
-    cards = tuple(card_of(view, facts_of(view), HALF_H) for view in views)
+    cards = tuple(with_ribbons(card_of(view, facts_of(view)), view, HALF_H) for view in views)
     shower = Shower(NumberText("en", ENGLISH), ENGLISH)
     return SiteBook(book.settings, {site.slug: public_site(site, privacy)}, book.rigs, cards, shower)
 
@@ -37,7 +37,7 @@ def prepared_at(site: Site) -> PreparedEntry:
     book = diary(entry([*run("2026-06-12 22:00", 3), *run("2026-09-12 14:00", 4)]), site=site, privacy=Privacy("exact"))
     (view,) = views_of(book, book.entries)
     facts = facts_of(view)
-    return PreparedEntry(view, facts, card_of(view, facts, HALF_H), ())
+    return PreparedEntry(view, facts, with_ribbons(card_of(view, facts), view, HALF_H), ())
 
 
 def cloth_at(latitude_deg: float) -> YearCloth:

@@ -16,7 +16,7 @@ from sitegen.build.work.drawing_kit import DrawingKit, kit_of
 from sitegen.diary import addresses
 from sitegen.facts.facts_json import json_text
 from sitegen.feeds.feed import absolute
-from sitegen.pages.card import card_of
+from sitegen.pages.card import with_ribbons
 from sitegen.pages.entry_page import entry_page
 from sitegen.pages.entry_text import text_of
 from sitegen.pages.night_pages import night_pages
@@ -35,7 +35,7 @@ def draw_nights(context: BuildContext, chunk: Sequence[NightJob]) -> list[Outcom
 
 
 def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
-    prepared = with_ribbons(kit, job.prepared, job.half_hours)
+    prepared = _prepared(kit, job.prepared, job.half_hours)
     book = kit.book(job.cards)
     mistaken = bool(text_of(prepared, book).mistakes)
     card = kit.context.store.put(prepared.card)
@@ -46,16 +46,15 @@ def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
 
 
 def _draw_night(kit: DrawingKit, job: NightJob) -> Outcome[EntryPages]:
-    prepared = [with_ribbons(kit, name, job.half_hours) for name in job.prepared]
+    prepared = [_prepared(kit, name, job.half_hours) for name in job.prepared]
     pages = drawn(kit, _nights(kit, prepared, [job.evening]), job.earlier)
     return Outcome(EntryPages(digests_of(pages)), outputs=outputs_of(pages), uses=kit.charts.taken_used())
 
 
-def with_ribbons(kit: DrawingKit, name: str, half_hours: float) -> PreparedEntry:
+def _prepared(kit: DrawingKit, name: str, half_hours: float) -> PreparedEntry:
     """The entry with its nights on the diary's common clock."""
-    prepared: PreparedEntry = kit.context.store.get(name)
-    card = card_of(prepared.view, prepared.facts, half_hours, prepared.card.picture)
-    return replace(prepared, card=card)
+    prepared = kit.context.store.get(name, PreparedEntry)
+    return replace(prepared, card=with_ribbons(prepared.card, prepared.view, half_hours))
 
 
 def _nights(kit: DrawingKit, prepared: Sequence[PreparedEntry], evenings: Iterable[EveningBetween]) -> Iterator[Page]:

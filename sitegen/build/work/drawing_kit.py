@@ -1,7 +1,7 @@
 """What draws pages in one process: the theme's templates and words, the formatter of facts, the cache of charts."""
 
 from collections.abc import Mapping, Sequence
-from functools import cached_property, lru_cache, partial
+from functools import cached_property, lru_cache
 
 from sitegen.build.context import BuildContext
 from sitegen.build.store import Cache, key_of
@@ -47,9 +47,8 @@ class DrawingKit:
     def book(self, cards: Sequence[EntryCard] | Sequence[OuterCard]) -> SiteBook:
         """A book of these cards only, newest first. With outer cards it serves feeds and the pages of one entry, which show no
         more than these have."""
-        remember = partial(self.charts.value, "chart")
         rigs = self.context.config.rigs
-        return SiteBook(self.context.settings, self.sites, rigs, tuple(cards), self.shower, remember)  # type: ignore[arg-type]
+        return SiteBook(self.context.settings, self.sites, rigs, tuple(cards), self.shower, self.charts.value)  # type: ignore[arg-type]
 
     @property
     def _version(self) -> str:

@@ -31,7 +31,7 @@ from sitegen.problems import Problem
 
 def facts_of_entries(context: BuildContext, chunk: Sequence[FactsJob]) -> list[Outcome[EntryFacts]]:
     """One pass of the sky for the whole chunk."""
-    entries = [context.store.get(job.entry) for job in chunk]
+    entries = [context.store.get(job.entry, Entry) for job in chunk]
     before = {job.slug: dict(job.before) for job in chunk}
     others = _others(context, chunk, entries)
     views = views_of(context.diary, entries, before, _earlier(context, chunk), others)
@@ -43,7 +43,7 @@ def _others(context: BuildContext, chunk: Sequence[FactsJob], entries: Sequence[
     by_name = {job.entry: entry for job, entry in zip(chunk, entries, strict=True)}
     for name in dict.fromkeys(name for job in chunk for name in job.others):
         if name not in by_name:
-            by_name[name] = context.store.get(name)
+            by_name[name] = context.store.get(name, Entry)
     return {job.slug: [by_name[name] for name in job.others] for job in chunk}
 
 
@@ -52,7 +52,7 @@ def _earlier(context: BuildContext, chunk: Sequence[FactsJob]) -> dict[str, Entr
     for job in chunk:
         if job.earlier:
             with suppress(CacheMiss):
-                views[job.slug] = context.store.get(job.earlier).view
+                views[job.slug] = context.store.get(job.earlier, PreparedEntry).view
     return views
 
 
@@ -61,7 +61,7 @@ def _facts(context: BuildContext, job: FactsJob, view: EntryView) -> Outcome[Ent
     made = make_pictures(context, measured.view)
     facts = facts_of(made.view)
     main = main_picture(made.pictures)
-    card = card_of(made.view, facts, None, picture_view(main) if main else None)
+    card = card_of(made.view, facts, picture_view(main) if main else None)
     prepared = PreparedEntry(made.view, facts, card, tuple(made.pictures), made.has_card)
     name = context.store.put(prepared)
     return Outcome(

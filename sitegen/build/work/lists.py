@@ -8,6 +8,7 @@ from sitegen.build.rules.entry_pages import EntryPages
 from sitegen.build.rules.lists import ListJob
 from sitegen.build.work.drawing import digests_of, drawn, outputs_of
 from sitegen.build.work.drawing_kit import DrawingKit, kit_of
+from sitegen.pages.card import EntryCard
 from sitegen.pages.registry import PAGE_KINDS
 from sitegen.pages.site_book import SiteBook
 
@@ -34,5 +35,5 @@ def _whole_book(kit: DrawingKit, cards: tuple[str, ...]) -> SiteBook:
     key = kit.context.look, cards
     if key not in _books:
         _books.clear()
-        _books[key] = kit.book(tuple(kit.context.store.get(name) for name in cards))
+        _books[key] = kit.book(tuple(kit.context.store.get(name, EntryCard) for name in cards))
     return _books[key]

@@ -4,6 +4,7 @@ what they carry inside."""
 import json
 from collections.abc import Iterator
 from pathlib import Path
+from types import NoneType
 from typing import Any
 
 from msgspec import Struct, field
@@ -28,6 +29,8 @@ from sitegen.problems import Problem
 
 TILES = "tiles"
 CARD_AT_LEAST_PX = 1200
+Published = tuple[MadePicture, MadeTiles | None]
+Pair = tuple[MadePicture, MadePicture]
 
 
 class MadePictures(Struct):
@@ -109,13 +112,13 @@ class _Maker(Struct):
         path, settings, inputs = self._inputs(picture)
         prior = pointing_prior(self.view, picture)
         scratch = self.cache.scratch
-        asked = (*inputs, repr(prior))
-        found: Pointing = self.cache.value("pointing", asked, lambda: _work("point", path, prior, settings, scratch))
+        asked = ("pointing", *inputs, repr(prior))
+        found: Pointing = self.cache.value(asked, Pointing, lambda: _work("point", path, prior, settings, scratch))
         return found if found.solution or prior.by_stars else None
 
     def _published(self, picture: Picture, pointing: Pointing | None) -> tuple[MadePicture, MadeTiles | None, str]:
         path, settings, inputs = self._inputs(picture)
-        kept, (made, tiles) = self.cache.folder(inputs, lambda out: _work("publish", path, out, settings))
+        kept, (made, tiles) = self.cache.folder(inputs, Published, lambda out: _work("publish", path, out, settings))
         folder = addresses.picture(self.view.entry.slug, f"{self._name(picture)}/")
         self.kept[folder] = kept
         values = packet_values(self.view.entry, picture, self.context.settings, exposures(self.view))
@@ -176,7 +179,7 @@ class _Maker(Struct):
         (path, settings, inputs), (earlier, _, others) = self._inputs(after.picture), self._inputs(before.picture)
         make = lambda out: _work("pair", earlier, path, out, settings)  # noqa: E731 # nothing but this call
         try:
-            kept, pair = self.cache.folder(("pair", others, inputs), make)
+            kept, pair = self.cache.folder(("pair", others, inputs), Pair, make)
         except PictureProblem as wrong:
             self._note(after.picture.file, wrong)
             return after
@@ -196,7 +199,7 @@ class _Maker(Struct):
         drawing = fullest_ribbon(self.view)
         inputs = ("card", self.kept[main.folder].name, path.name, drawing)
         try:
-            kept, _ = self.cache.folder(inputs, lambda out: _work("card", path, drawing, out))
+            kept, _ = self.cache.folder(inputs, NoneType, lambda out: _work("card", path, drawing, out))
         except PictureProblem as wrong:
             self._note(main.picture.file, wrong)
             return

@@ -57,7 +57,7 @@ def _frames_digest(entry: Entry) -> str:
 
 def _logs(context: BuildContext, job: ReadJob) -> Mapping[str, KeptLog]:
     try:
-        logs: Mapping[str, KeptLog] = context.store.get(job.logs) if job.logs and job.unchanged else {}
+        logs = context.store.get(job.logs, dict[str, KeptLog]) if job.logs and job.unchanged else {}
     except CacheMiss:
         return {}
     return logs

@@ -1,6 +1,6 @@
 """An entry's star frames to measurements, kept by the content of the file: measuring is the slowest thing done to a frame."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from msgspec import Struct
@@ -14,6 +14,10 @@ from sitegen.facts.star_views import ring_view, survey_view
 from sitegen.facts.views import EntryView
 from sitegen.problems import Problem
 from sitegen.reading.frame import Frame
+from sitegen.reading.measurement_files import Ringed, Surveyed
+
+MEASURED: Mapping[str, Any] = {"survey": Surveyed, "ring": Ringed}
+"""What is measured, by its kind."""
 
 
 class MeasuredStars(Struct, frozen=True):
@@ -47,15 +51,15 @@ def with_stars(context: BuildContext, view: EntryView) -> MeasuredStars:
 def _measured(context: BuildContext, kind: str, file: str) -> tuple[str, Any, tuple[Problem, ...]]:
     """The name it is kept under, the measurement or None, and its problems."""
     path, shown = context.content / file, context.config.folder.shown(file)
-    inputs = file, shown, hash_of_file(path)
+    inputs = kind, file, shown, hash_of_file(path)
     cache = context.cache_of(STAR_WORK)
 
     def measure() -> Any:
         working_on(path)
         return resolve(STAR_WORK)(kind, path, shown, file)
 
-    measured, problems = cache.value(kind, inputs, measure)
-    return cache.name_of(kind, inputs), measured, problems
+    measured, problems = cache.value(inputs, MEASURED[kind], measure)
+    return cache.name_of(inputs), measured, problems
 
 
 def _in_view(place: Callable[..., Any], frames: Sequence[Any], view: EntryView, config: Frame) -> tuple[Any, ...]:

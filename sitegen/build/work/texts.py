@@ -9,17 +9,22 @@ from sitegen.build.rules.texts import TextChecked, TextJob
 from sitegen.build.work.drawing_kit import kit_of
 from sitegen.pages.entry_text import text_of
 from sitegen.pages.outer_card import OuterCard
+from sitegen.pages.prepared import PreparedEntry
 from sitegen.problems import Problem
 
 
 def check_texts(context: BuildContext, chunk: Sequence[TextJob]) -> list[Outcome[TextChecked]]:
-    kit = kit_of(context)
-    return [Outcome(TextChecked(bool(text_of(context.store.get(job.prepared), kit.book(job.cards)).mistakes))) for job in chunk]
+    return [Outcome(TextChecked(_is_mistaken(context, job))) for job in chunk]
+
+
+def _is_mistaken(context: BuildContext, job: TextJob) -> bool:
+    prepared = context.store.get(job.prepared, PreparedEntry)
+    return bool(text_of(prepared, kit_of(context).book(job.cards)).mistakes)
 
 
 def mistakes_of(context: BuildContext, prepared: str, cards: tuple[OuterCard, ...]) -> list[Problem]:
     """In words, with these entries known for the hint."""
-    entry_with_facts = context.store.get(prepared)
+    entry_with_facts = context.store.get(prepared, PreparedEntry)
     entry = entry_with_facts.view.entry
     shown = context.config.folder.shown(entry_file(entry.slug))
     return [
