@@ -2,24 +2,14 @@
 
 from msgspec import Struct
 
-from sitegen.diary import addresses
 from sitegen.diary.settings import Settings
 from sitegen.pages.drawing import helpers
 from sitegen.pages.page import Page
+from sitegen.pages.registry import KINDS
 from sitegen.pages.shown import Shower
 from sitegen.pages.templating import environment, render
 from sitegen.pages.theme import Theme
 from sitegen.pages.words import Words
-
-NAVIGATION: tuple[tuple[str, str], ...] = (
-    ("diary", addresses.INDEX),
-    ("nights", addresses.NIGHTS),
-    ("sky", addresses.SKY),
-    ("gear", addresses.RIGS),
-    ("totals", addresses.TOTALS),
-    ("lessons", addresses.LESSONS),
-    ("search", addresses.SEARCH),
-)
 
 
 class SiteFacts(Struct, frozen=True):
@@ -47,7 +37,6 @@ class SiteFrame:
 
 
 def _navigation(settings: Settings) -> tuple[tuple[str, str], ...]:
-    """The outlook stands before the search, where it is published."""
-    if not settings.outlook.published:
-        return NAVIGATION
-    return (*NAVIGATION[:-1], ("outlook", addresses.OUTLOOK), NAVIGATION[-1])
+    """Key and address of every kind that has a place there, in the order of the registry."""
+    places = (kind.navigation for kind in KINDS if kind.navigation is not None)
+    return tuple((place.key, place.address) for place in places if place.wanted(settings))
