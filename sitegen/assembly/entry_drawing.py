@@ -37,7 +37,8 @@ def _draw_entry(bench: Bench, job: DrawJob) -> DrawnPages:
     mistaken = bool(text_of(prepared, book).mistakes)
     card = bench.put(CARDS, prepared.card)
     pages = [entry_page(prepared, book), *_nights(bench, [prepared], job.evenings)]
-    html = text_of(prepared, book, partial(absolute, book)).html if job.in_feed else None
+    link = partial(absolute, book)
+    html = bench.site_frame.feed_text(text_of(prepared, book, link).parts, link) if job.in_feed else None
     return DrawnPages(job.key, drawn(bench, pages, job.earlier), card, html, mistaken, bench.charts_used())
 
 

@@ -46,7 +46,7 @@ def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
             "has_card": prepared.has_card,
             "linked_data": entry_linked_data(prepared, book, picture_view(main) if main else None),
             "more_figures": more_figures,
-            "body_html": text_of(prepared, book).html,
+            "body": text_of(prepared, book).parts,
             "margin": _margin(prepared, book),
             "sections": {name: make(prepared, book) for name, make in SECTIONS.items()},
             "numbers_tables": number_tables(prepared.facts, prepared.view, book.shower),

@@ -1,5 +1,7 @@
 """What stands around every page, and the door through which pages become HTML."""
 
+from collections.abc import Callable
+
 from msgspec import Struct
 
 from sitegen.diary.settings import Settings
@@ -8,6 +10,7 @@ from sitegen.pages.page import Page
 from sitegen.pages.registry import KINDS
 from sitegen.pages.shown import Shower
 from sitegen.pages.templating import environment, render
+from sitegen.pages.text_parts import TextParts
 from sitegen.pages.theme import Theme
 from sitegen.pages.words import Words
 
@@ -34,6 +37,10 @@ class SiteFrame:
 
     def draw(self, page: Page) -> str:
         return render(self.env, page.template, page.address, self.site.address, {"site": self.site, "page": page, **page.context})
+
+    def feed_text(self, text: TextParts, link: Callable[[str], str]) -> str:
+        """An entry's text alone, for readers far from the site: `link` gives absolute addresses."""
+        return self.env.get_template("feed_text.html").render(text=text, link=link)
 
 
 def _navigation(settings: Settings) -> tuple[tuple[str, str], ...]:

@@ -8,6 +8,7 @@ from tests.gate.kinds import (
     addresses_are_spelt_once,
     every_chart_is_shown,
     every_fact_is_registered,
+    html_stands_in_templates,
     registries_are_whole,
 )
 from tests.gate.sources import (
@@ -227,5 +228,6 @@ CHECKS: tuple[Check, ...] = (
     every_fact_is_registered,
     every_chart_is_shown,
     addresses_are_spelt_once,
+    html_stands_in_templates,
     nothing_is_dead,
 )

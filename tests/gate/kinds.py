@@ -16,6 +16,15 @@ REGISTRIES = {
 ADDRESS_FILE = "sitegen/diary/addresses.py"
 AUTHORS_FOLDERS = ("reading", "authoring", "diary")
 """Rooms that name the author's own folders, some of which are called as folders of the site (`rigs/NAME.yaml`)."""
+MARKUP = re.compile(r"</?[a-zA-Z][\w:-]*(\s|/?>)|<!")
+CODE_THAT_DRAWS = {
+    "sitegen/charts/clean_svg.py": "SVG that matplotlib drew",
+    "sitegen/pages/ribbon_card.py": "SVG of computed places, to be made a picture",
+    "sitegen/pages/star_pictures.py": "SVG of computed places, in a file of its own",
+    "sitegen/feeds/sitemap.py": "XML for machines",
+    "sitegen/pictures/avm.py": "XML inside pictures",
+}
+"""Files whose text holds tags, and of what. HTML stands in templates, where a theme can change it."""
 
 
 def registries_are_whole(sources: Sources) -> list[str]:
@@ -152,3 +161,13 @@ def _texts(text: str) -> Iterator[ast.Constant]:
     for node in ast.walk(parsed(text)):
         if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in bare:
             yield node
+
+
+def html_stands_in_templates(sources: Sources) -> list[str]:
+    return [
+        f"{path}:{node.lineno}: {node.value[:40]!r}: write HTML in a template, where a theme can change it"
+        for path in python_files(sources)
+        if room_of(path) in ("pages", "feeds", "charts", "pictures", "assembly") and path not in CODE_THAT_DRAWS
+        for node in _texts(sources[path])
+        if MARKUP.search(node.value)
+    ]

@@ -174,6 +174,16 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         checks.addresses_are_spelt_once,
         "'entries/x/' is an address",
     ),
+    "HTML written in code": (
+        lambda: _with("sitegen/pages/entry_text.py", "def drawn(words):\n    return f'<span class=\"told\">{words}</span>'"),
+        checks.html_stands_in_templates,
+        "write HTML in a template",
+    ),
+    "a closing tag written in code": (
+        lambda: _with("sitegen/feeds/atom.py", "END = '</p>'"),
+        checks.html_stands_in_templates,
+        "write HTML in a template",
+    ),
     "an unused constant": (
         lambda: _with(FACTS, "NOBODY_WANTS_THIS = 3"),
         checks.nothing_is_dead,
