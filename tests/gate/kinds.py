@@ -4,7 +4,7 @@ import ast
 import re
 from collections.abc import Iterable, Iterator
 
-from tests.gate.sources import PACKAGE, Sources, module_of, parsed, python_files, room_of
+from tests.gate.sources import PACKAGE, Sources, calls_of, module_of, parsed, python_files, room_of
 
 REGISTRIES = {
     "pages": ("KIND", ("PAGE_KINDS", "ENTRY_PAGE_KINDS")),
@@ -164,7 +164,14 @@ def _texts(text: str) -> Iterator[ast.Constant]:
 
 
 def html_stands_in_templates(sources: Sources) -> list[str]:
-    return [
+    """Nor does code say of a text that it is HTML: a template does, where it stands."""
+    said = [
+        f"{path}:{line}: {words}: say '|safe' in the template"
+        for path in python_files(sources)
+        for line, name, words in calls_of(path, sources)
+        if name == "Markup"
+    ]
+    return said + [
         f"{path}:{node.lineno}: {node.value[:40]!r}: write HTML in a template, where a theme can change it"
         for path in python_files(sources)
         if room_of(path) in ("pages", "feeds", "charts", "pictures", "assembly") and path not in CODE_THAT_DRAWS

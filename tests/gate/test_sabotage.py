@@ -179,6 +179,11 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         checks.html_stands_in_templates,
         "write HTML in a template",
     ),
+    "a text called HTML in code": (
+        lambda: _with("sitegen/pages/linked_data.py", "import markupsafe\nSAFE = markupsafe.Markup(CONTEXT)"),
+        checks.html_stands_in_templates,
+        "say '|safe' in the template",
+    ),
     "a closing tag written in code": (
         lambda: _with("sitegen/feeds/atom.py", "END = '</p>'"),
         checks.html_stands_in_templates,
