@@ -1,7 +1,7 @@
 """A library, or a name in one, that loads when it is first used: a rebuild that draws nothing pays for no drawing library.
 
-Only for the few libraries that take a fiftieth of a second and more, each at one door of its room, and for the rooms that draw
-pages with several of them (`assembly/bench.py`).
+Only for the few libraries that take a tenth of a second and more, each at one door of its room, and for the rooms that draw pages
+with several of them (`assembly/bench.py`).
 """
 
 from importlib import import_module
