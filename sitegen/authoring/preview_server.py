@@ -15,6 +15,7 @@ from typing import Any
 
 from sitegen.authoring.new_files import refuse
 from sitegen.authoring.preview_news import NewsBoard
+from sitegen.diary import addresses
 
 HOST = "127.0.0.1"
 OWN = "/-/"
@@ -108,7 +109,7 @@ class _Handler(SimpleHTTPRequestHandler):
             kind = "text/html; charset=utf-8" if page else self.guess_type(str(path))
             self._send(_listening(content, shown) if page else content, kind)
             return
-        missing = _read(Path(self.directory) / "404.html")
+        missing = _read(Path(self.directory) / addresses.NOT_FOUND)
         status = HTTPStatus.NOT_FOUND if missing else HTTPStatus.SERVICE_UNAVAILABLE
         self._send(_listening(missing or _WAITING.encode(), shown), "text/html; charset=utf-8", status)
 

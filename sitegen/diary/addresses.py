@@ -30,6 +30,8 @@ SITEMAP = "sitemap.xml"
 ROBOTS = "robots.txt"
 FACTS_SCHEMA = "facts.schema.json"
 LIST_FACTS_SCHEMA = "list-facts.schema.json"
+_SPELT = [text for name, text in tuple(globals().items()) if name.isupper() and isinstance(text, str)]
+"""All that stands above: a new page or feed is one line there, and `may_be_ours` knows it."""
 STATIC = "static/"
 CARD_PICTURE = "card.jpg"
 DEVICE_NAMES = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))})
@@ -110,8 +112,8 @@ def static(name: str) -> str:
     return f"{STATIC}{name}"
 
 
-_ROOT_FILES = ("index.html", NOT_FOUND, ATOM, JSON_FEED, SITEMAP, ROBOTS, FACTS_SCHEMA, LIST_FACTS_SCHEMA)
-_PAGES = (SKY, TOTALS, LESSONS, SEARCH, EXPLAINED, CREDITS, NIGHTS, TARGETS, RIGS, SITES, TOPICS, YEARS, ENTRIES, OUTLOOK)
+_PAGES = frozenset(text for text in _SPELT if text.endswith("/"))
+_ROOT_FILES = frozenset(text or "index.html" for text in _SPELT if not text.endswith("/"))
 _BESIDE_LISTS = ("index.html", ENTRY_FACTS)
 _BESIDE_ENTRIES = ("index.html", ENTRY_FACTS, ENTRY_SUBS, CARD_PICTURE)
 

@@ -9,7 +9,7 @@ from sitegen.facts.facts_json import SCHEMA
 from sitegen.facts.places import Place, places_in
 from sitegen.facts.registry import IntegrationFacts
 from sitegen.feeds.feed import Feed, FeedSource
-from sitegen.pages.list_facts import PAGES
+from sitegen.pages.registry import KINDS
 
 SECONDS: dict[str, Any] = {"type": "number", "minimum": 0}
 COUNT: dict[str, Any] = {"type": "integer", "minimum": 0}
@@ -36,7 +36,7 @@ def list_facts_schema() -> dict[str, Any]:
     """The keys under `integration` are those of an entry's facts."""
     properties: dict[str, Any] = {
         "schema": {"const": SCHEMA},
-        "page": {"enum": list(PAGES), "description": DESCRIBED["page"]},
+        "page": {"enum": [kind.name for kind in KINDS if kind.has_facts], "description": DESCRIBED["page"]},
         "name": {"type": "string", "description": DESCRIBED["name"]},
         "entries": {"type": "array", "items": {"type": "string"}, "uniqueItems": True, "description": DESCRIBED["entries"]},
         "nights": {"type": "array", "items": EVENING, "uniqueItems": True, "description": DESCRIBED["nights"]},

@@ -5,23 +5,10 @@ from html import escape
 from sitegen.artifact import Artifact
 from sitegen.diary import addresses
 from sitegen.feeds.feed import Feed, FeedSource
+from sitegen.pages.registry import KINDS
 
 NAMESPACE = "http://www.sitemaps.org/schemas/sitemap/0.9"
 MOST_URLS = 50_000
-LISTS = (
-    addresses.INDEX,
-    addresses.NIGHTS,
-    addresses.SKY,
-    addresses.TARGETS,
-    addresses.TOTALS,
-    addresses.LESSONS,
-    addresses.RIGS,
-    addresses.TOPICS,
-    addresses.SEARCH,
-    addresses.EXPLAINED,
-    addresses.CREDITS,
-)
-
 
 def make(source: FeedSource) -> Artifact | None:
     if source.book.settings.address is None:
@@ -40,19 +27,11 @@ def _url(location: str, changed: str | None) -> str:
 
 
 def _pages(source: FeedSource) -> list[tuple[str, str | None]]:
-    """Entries first, newest first, then everything that gathers them."""
+    """Every page in the order of the kinds, and the day of an entry's last change."""
     book = source.book
-    entries = [(addresses.entry(card.slug), str(card.last_change)) for card in book.cards]
-    lists = [*LISTS, *([addresses.OUTLOOK] if book.settings.outlook.published and book.cards else [])]
-    groups = [
-        *(addresses.year(year) for year in book.years),
-        *(addresses.target(slug) for slug in sorted(book.by_target)),
-        *(addresses.rig(slug) for slug in sorted(book.rigs)),
-        *(addresses.site(slug) for slug in sorted(book.sites)),
-        *(addresses.topic(slug) for slug in sorted(book.by_topic)),
-        *(addresses.night(evening) for evening in book.by_evening),
-    ]
-    return [*entries, *((address, None) for address in [*lists, *groups])]
+    changed = {addresses.entry(card.slug): str(card.last_change) for card in book.cards}
+    listed = [address for kind in KINDS if kind.in_sitemap for address in kind.addresses(book)]
+    return [(address, changed.get(address)) for address in listed]
 
 
 FEED = Feed("sitemap", make)

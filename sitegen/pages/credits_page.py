@@ -1,15 +1,17 @@
 """Whose data and libraries stand behind the pages, with their licences, as installed when the site was built."""
 
 from collections.abc import Iterable
-from importlib.metadata import PackageNotFoundError, metadata
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from sitegen.catalogue.credits import CREDITS
 from sitegen.diary import addresses
+from sitegen.late import Late
 from sitegen.pages.page import Page, PageKind
 from sitegen.pages.site_book import SiteBook
+
+installed = Late("importlib.metadata")  # with its e-mail library a fiftieth of a second, which only this page needs
 
 # package -> what it does for the reader; the licence is read from the installed package
 LIBRARIES = {
@@ -44,8 +46,8 @@ def pages(book: SiteBook) -> Iterable[Page]:
 def library(name: str, used_for: str) -> Library:
     """The licence as the installed package states it; no version, so that an update alone changes no page."""
     try:
-        told = metadata(name)
-    except PackageNotFoundError:
+        told = installed.metadata(name)
+    except installed.PackageNotFoundError:
         return Library(name, used_for, "—")
     stated = [*(told.get_all("License-Expression") or []), *_by_classifier(told.get_all("Classifier") or [])]
     licence = next(iter([*stated, *(told.get_all("License") or [])]), None) or "—"
@@ -56,4 +58,4 @@ def _by_classifier(classifiers: list[str]) -> list[str]:
     return [one.rpartition(" :: ")[2] for one in classifiers if one.startswith("License ::")]
 
 
-KIND = PageKind("credits", pages)
+KIND = PageKind(name="credits", pages=pages, addresses=lambda _: (addresses.CREDITS,))

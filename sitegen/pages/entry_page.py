@@ -1,6 +1,6 @@
 """An entry's own page: the picture, the text, and the sections that have something to say."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from sitegen.diary import addresses
@@ -10,7 +10,7 @@ from sitegen.pages.entry_pictures import figures
 from sitegen.pages.entry_sections import gathered, nights, quality, since, stars, taught, train, where
 from sitegen.pages.entry_text import text_of
 from sitegen.pages.linked_data import entry_linked_data
-from sitegen.pages.page import Page
+from sitegen.pages.page import EntryPageKind, Page
 from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.site_book import SiteBook
@@ -46,7 +46,7 @@ def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
             "has_card": prepared.has_card,
             "linked_data": entry_linked_data(prepared, book, picture_view(main) if main else None),
             "more_figures": more_figures,
-            "body_html": text_of(prepared, book).html,
+            "body": text_of(prepared, book).parts,
             "margin": _margin(prepared, book),
             "sections": {name: make(prepared, book) for name, make in SECTIONS.items()},
             "numbers_tables": number_tables(prepared.facts, prepared.view, book.shower),
@@ -83,3 +83,14 @@ def _margin(prepared: PreparedEntry, book: SiteBook) -> list[dict[str, Any]]:
         notes.append({"number": show("integration.dark_equivalent_s", worth), "kind": "worth",
                       "spent": show("integration.broadband_s", totals.broadband_s)})  # fmt: skip
     return notes
+
+
+def _pages(prepared: Iterable[PreparedEntry], book: SiteBook) -> Iterable[Page]:
+    return (entry_page(entry, book) for entry in prepared)
+
+
+def _addresses(book: SiteBook) -> list[str]:
+    return [addresses.entry(card.slug) for card in book.cards]
+
+
+KIND = EntryPageKind(name="entries", pages=_pages, addresses=_addresses)

@@ -3,15 +3,14 @@
 from collections.abc import Callable, Mapping
 from functools import partial
 
-from markupsafe import escape
-
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
 from sitegen.pages.markdown_text import Rendered, Resolvers, to_html
-from sitegen.pages.picture_view import PreparedPicture, picture_view
+from sitegen.pages.picture_view import picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import fact_value
 from sitegen.pages.site_book import SiteBook
+from sitegen.pages.text_parts import FigureLink, NumberInText, PictureInText
 from sitegen.problems import hint_for
 
 FIGURES = ("light-gathered", "nights", "where", "train", "stars")
@@ -21,15 +20,15 @@ Link = Callable[[str], str]
 
 
 def text_of(prepared: PreparedEntry, book: SiteBook, link: Link | None = None) -> Rendered:
-    """HTML of the entry's body. `link` turns an address of the site into what a href holds: relative to the entry's own
-    page unless another is given (a feed's are absolute)."""
+    """The entry's body. `link` turns an address of the site into what a href holds: relative to the entry's own page unless
+    another is given (a feed's are absolute)."""
     link = link or partial(addresses.relative, addresses.entry(prepared.view.entry.slug))
     return to_html(
         prepared.view.entry.body,
         Resolvers(
             entry_address=lambda name: _entry_address(name, link, book.by_slug),
-            fact_html=lambda marker, words: _fact_html(marker, words, prepared, book, link),
-            figure_html=lambda name, words: _figure_html(name, words, prepared, link),
+            fact=lambda marker, words: _fact(marker, words, prepared, book),
+            figure=lambda name, words: _figure(name, words, prepared),
         ),
         id_prefix="",
     )
@@ -42,39 +41,21 @@ def _entry_address(name: str, link: Link, slugs: Mapping[str, EntryCard]) -> str
     return link(addresses.entry(slug))
 
 
-def _fact_html(
-    marker: str, words: str, prepared: PreparedEntry, book: SiteBook, link: Link
-) -> str | tuple[str, str]:
+def _fact(marker: str, words: str, prepared: PreparedEntry, book: SiteBook) -> NumberInText | tuple[str, str]:
     try:
         path, value = fact_value(prepared.facts, marker)
-        shown = book.shower.show(path, value)
+        return NumberInText(book.shower.show(path, value), words)
     except LookupError as missing:
         wrong, _, remedy = str(missing.args[0]).partition("; ")
-        return f"{wrong} (fact:{marker})", remedy or "the facts of this entry stand in its facts.json"
-    address = link(addresses.explained(shown.path))
-    number = f'<a class="n" href="{escape(address)}" title="{escape(shown.how)}">{escape(shown.text)}</a>'
-    if not words:
-        return number
-    title = escape(shown.title)
-    return f'<span class="told">{escape(words)}</span><span class="beside" role="note">{title}: {number}</span>'
+        return f"{wrong} (fact:{marker})", remedy or f"the facts of this entry stand in its {addresses.ENTRY_FACTS}"
 
 
-def _figure_html(name: str, words: str, prepared: PreparedEntry, link: Link) -> str | tuple[str, str]:
+def _figure(name: str, words: str, prepared: PreparedEntry) -> FigureLink | PictureInText | tuple[str, str]:
     """A figure marker leads to the section that draws it; the picture's own name shows the picture again."""
     if name in FIGURES:
-        return f'<a class="figure-link" href="#{escape(name)}">{escape(words or name)}</a>'
+        return FigureLink(name, words or name)
     for one in prepared.pictures:
         if one.picture.file.rpartition("/")[2] == name:
-            return _inline_picture(one, words, link)
+            return PictureInText(picture_view(one), words)
     names = [one.picture.file.rpartition("/")[2] for one in prepared.pictures]
     return f"no figure '{name}'", hint_for(name, [*FIGURES, *names])
-
-
-def _inline_picture(one: PreparedPicture, caption: str, link: Link) -> str:
-    view = picture_view(one)
-    source = link(view.fallback)
-    figcaption = f'<span class="caption">{escape(caption)}</span>' if caption else ""
-    return (
-        f'<span class="in-text"><span class="lit"><img src="{escape(source)}" alt="{escape(view.alt)}" width="{view.width_px}"'
-        f' height="{view.height_px}" loading="lazy"></span>{figcaption}</span>'
-    )

@@ -39,4 +39,4 @@ def _row(place: Place, book: SiteBook) -> dict[str, Any]:
     }
 
 
-KIND = PageKind("explained", pages)
+KIND = PageKind(name="explained", pages=pages, addresses=lambda _: (addresses.EXPLAINED,))

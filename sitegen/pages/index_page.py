@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from sitegen.diary import addresses
 from sitegen.pages.entry_row import entry_rows
-from sitegen.pages.page import Page, PageKind
+from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.site_book import SiteBook
 from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import year_sheet
@@ -30,4 +30,9 @@ def pages(book: SiteBook) -> Iterable[Page]:
     )
 
 
-KIND = PageKind("index", pages)
+KIND = PageKind(
+    name="index",
+    pages=pages,
+    addresses=lambda _: (addresses.INDEX,),
+    navigation=Navigation("diary", addresses.INDEX),
+)

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from sitegen.diary import addresses
 from sitegen.pages.markdown_text import to_inline_html
-from sitegen.pages.page import Page, PageKind
+from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
 KINDS = ("next", "worked", "failed")
@@ -22,4 +22,9 @@ def pages(book: SiteBook) -> Iterable[Page]:
     yield Page(addresses.LESSONS, "lessons.html", book.shower.words["page.lessons"], {"lessons": found}, section="lessons")
 
 
-KIND = PageKind("lessons", pages)
+KIND = PageKind(
+    name="lessons",
+    pages=pages,
+    addresses=lambda _: (addresses.LESSONS,),
+    navigation=Navigation("lessons", addresses.LESSONS),
+)

@@ -3,8 +3,6 @@
 import json
 from typing import Any
 
-from markupsafe import Markup
-
 from sitegen.diary import addresses
 from sitegen.facts.registry import SubFacts
 from sitegen.pages.card import EntryCard
@@ -15,7 +13,7 @@ from sitegen.pages.site_book import SiteBook
 CONTEXT = "https://schema.org"
 
 
-def entry_linked_data(prepared: PreparedEntry, book: SiteBook, main: PictureView | None) -> Markup:
+def entry_linked_data(prepared: PreparedEntry, book: SiteBook, main: PictureView | None) -> str:
     """One script's content: a graph of BlogPosting, ImageObject and Dataset, safe inside HTML."""
     card = prepared.card
     graph = [_posting(card, book, main)]
@@ -24,7 +22,7 @@ def entry_linked_data(prepared: PreparedEntry, book: SiteBook, main: PictureView
     if prepared.view.lights:
         graph.append(_log(prepared, book))
     text = json.dumps({"@context": CONTEXT, "@graph": graph}, ensure_ascii=False)
-    return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))
+    return text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
 
 
 def _url(book: SiteBook, card: EntryCard, address: str) -> str:

@@ -12,11 +12,10 @@ from sitegen.facts.registry import IntegrationFacts
 from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import FilterTotal, LightTotals
 
-PAGES = ("totals", "targets", "rigs", "sites", "years", "nights")
-
 
 class ListFacts(Struct, frozen=True):
-    """`page` is one of PAGES, `name` that of the address (of `totals/`, the diary's title); `nights` are evenings, ISO 8601."""
+    """`page` is the name of the page's kind, `name` that of its address (of `totals/`, the diary's title); `nights` are evenings,
+    ISO 8601."""
 
     schema_number: int = field(name="schema")
     page: str

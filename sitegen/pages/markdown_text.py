@@ -6,7 +6,8 @@ in the margin beside them; `![](figure:NAME)` becomes a figure of the entry. Lin
 the file's name, `[the trial](trial-night.md)`.
 """
 
-from collections.abc import Callable, Sequence
+import re
+from collections.abc import Callable, Iterator, Sequence
 from functools import cache, partial
 from typing import Any
 
@@ -18,9 +19,12 @@ from msgspec import Struct
 
 from sitegen.diary.to_write import GAP
 from sitegen.pages.markdown_gaps import inline_words, plain_word, written
+from sitegen.pages.text_parts import Marked, TextParts
 
 SAFE_SCHEMES = ("http://", "https://", "mailto:")
 MARKERS = ("fact:", "figure:")
+_PLACE = re.compile("\0(\\d+)\0")
+"""Stands for a marker's number in rendered text. No author can write it: CommonMark replaces NUL by U+FFFD (section 2.3)."""
 
 
 class TextMistake(Struct, frozen=True):
@@ -32,32 +36,62 @@ class TextMistake(Struct, frozen=True):
 
 
 class Rendered(Struct, frozen=True):
-    """`gaps` are the lines, from 0 within the body, of paragraphs still to be written: nothing of them is in the HTML."""
+    """`gaps` are the lines, from 0 within the body, of paragraphs still to be written: nothing of them is in `parts`."""
 
-    html: str
+    parts: TextParts
     mistakes: tuple[TextMistake, ...]
     gaps: tuple[int, ...] = ()
 
 
 class Resolvers(Struct, frozen=True):
-    """How the text's links are answered. Each takes what stands after the scheme and gives HTML or an address, or a
-    `TextMistake`-shaped pair (what is wrong, remedy)."""
+    """How the text's links are answered. Each takes what stands after the scheme, and gives an address or what the theme shall
+    draw there ('' for nothing), or a `TextMistake`-shaped pair (what is wrong, remedy)."""
 
     entry_address: Callable[[str], str | tuple[str, str]]
-    fact_html: Callable[[str, str], str | tuple[str, str]]
-    figure_html: Callable[[str, str], str | tuple[str, str]]
+    fact: Callable[[str, str], "Answer"]
+    figure: Callable[[str, str], "Answer"]
+
+
+Answer = Marked | str | tuple[str, str]
+
+
+class _Told:
+    """What was told of one text's markers: what they stand for, by number, and the mistakes."""
+
+    def __init__(self, resolvers: Resolvers) -> None:
+        self.resolvers = resolvers
+        self.marked: list[Marked] = []
+        self.mistakes: list[TextMistake] = []
+
+    def answered(self, answer: Answer, words: str, line: int) -> Token:
+        if isinstance(answer, tuple):
+            self.mistakes.append(TextMistake(line, *answer))
+            return Token("text", "", 0, content=words)
+        if isinstance(answer, str):
+            return Token("html_inline", "", 0, content=answer)
+        self.marked.append(answer)
+        return Token("html_inline", "", 0, content=f"\0{len(self.marked) - 1}\0")
+
+    def parts(self, html: str) -> Iterator[str | Marked]:
+        """The rendered text, cut where markers stand."""
+        for index, piece in enumerate(_PLACE.split(html)):
+            if index % 2:
+                yield self.marked[int(piece)]
+            elif piece:
+                yield piece
 
 
 def to_html(body: str, resolvers: Resolvers, id_prefix: str = "") -> Rendered:
-    """The body as HTML, and every marker or link in it that does not resolve."""
+    """The body as HTML and what its markers stand for, and every marker or link in it that does not resolve."""
     parser = _parser()
     env: dict[str, Any] = {"docId": id_prefix}
     tokens, gaps = written(parser.parse(body, env))
-    mistakes: list[TextMistake] = []
+    told = _Told(resolvers)
     for token in tokens:
         if token.type == "inline" and token.children:
-            token.children = _resolved(token.children, token.map[0] if token.map else 0, resolvers, mistakes)
-    return Rendered(parser.renderer.render(_levelled(tokens), parser.options, env), tuple(mistakes), gaps)
+            token.children = _resolved(token.children, token.map[0] if token.map else 0, told)
+    html = parser.renderer.render(_levelled(tokens), parser.options, env)
+    return Rendered(tuple(told.parts(html)), tuple(told.mistakes), gaps)
 
 
 def gaps_in(body: str) -> tuple[int, ...]:
@@ -101,9 +135,7 @@ def _levelled(tokens: Sequence[Token]) -> Sequence[Token]:
     return tokens
 
 
-def _resolved(
-    children: Sequence[Token], line: int, resolvers: Resolvers, mistakes: list[TextMistake]
-) -> list[Token]:
+def _resolved(children: Sequence[Token], line: int, told: _Told) -> list[Token]:
     resolved: list[Token] = []
     waiting: list[Token] = list(children)
     while waiting:
@@ -113,17 +145,17 @@ def _resolved(
         if token.type == "link_open" and _is_marked(_target(token), "fact:"):
             words, waiting = _until_close(waiting)
             inner = "".join(plain_word(word) for word in words)
-            resolved.append(_answered(resolvers.fact_html(_target(token)[5:], inner), inner, line, mistakes))
+            resolved.append(told.answered(told.resolvers.fact(_target(token)[5:], inner), inner, line))
         elif token.type == "link_open" and _is_marked(_target(token), "figure:"):
             words, waiting = _until_close(waiting)
-            resolved.append(_answered(_MISPLACED["link"], "".join(plain_word(word) for word in words), line, mistakes))
+            resolved.append(told.answered(_MISPLACED["link"], "".join(plain_word(word) for word in words), line))
         elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "fact:"):
-            resolved.append(_answered(_MISPLACED["image"], "", line, mistakes))
+            resolved.append(told.answered(_MISPLACED["image"], "", line))
         elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "figure:"):
             name = str(token.attrs["src"])[7:]
-            resolved.append(_answered(resolvers.figure_html(name, token.content), "", line, mistakes))
+            resolved.append(told.answered(told.resolvers.figure(name, token.content), "", line))
         else:
-            resolved.append(_linked(token, line, resolvers, mistakes))
+            resolved.append(_linked(token, line, told))
     return resolved
 
 
@@ -147,23 +179,16 @@ def _until_close(waiting: list[Token]) -> tuple[list[Token], list[Token]]:
     return waiting[:close], waiting[close + 1 :]
 
 
-def _answered(answer: str | tuple[str, str], words: str, line: int, mistakes: list[TextMistake]) -> Token:
-    if isinstance(answer, tuple):
-        mistakes.append(TextMistake(line, *answer))
-        return Token("text", "", 0, content=words)
-    return Token("html_inline", "", 0, content=answer)
-
-
-def _linked(token: Token, line: int, resolvers: Resolvers, mistakes: list[TextMistake]) -> Token:
+def _linked(token: Token, line: int, told: _Told) -> Token:
     """A link to NAME.md leads to that entry's page; other links stay."""
     if token.type != "link_open":
         return token
     address, hash_sign, anchor = _target(token).partition("#")
     if not address.endswith(".md") or ":" in address:
         return token
-    answer = resolvers.entry_address(address)
+    answer = told.resolvers.entry_address(address)
     if isinstance(answer, tuple):
-        mistakes.append(TextMistake(line, *answer))
+        told.mistakes.append(TextMistake(line, *answer))
     else:
         token.attrs["href"] = answer + hash_sign + anchor
     return token

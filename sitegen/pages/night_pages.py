@@ -13,7 +13,7 @@ from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import light_totals
 from sitegen.pages.entry_sections.nights import advice_words, large_ribbon
 from sitegen.pages.list_facts import list_facts
-from sitegen.pages.page import Page
+from sitegen.pages.page import EntryPageKind, Page
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
@@ -68,3 +68,10 @@ def _part(prepared: PreparedEntry, index: int, book: SiteBook) -> dict[str, Any]
 def _facts(night: NightFacts, zone: ZoneInfo, book: SiteBook) -> list[Shown]:
     wanted = (place for place in places_in(NightFacts) if place.key not in ("evening_of", "site"))
     return [book.shower.show(place.path, attrgetter(place.attribute)(night), zone) for place in wanted]
+
+
+def _addresses(book: SiteBook) -> list[str]:
+    return [addresses.night(evening) for evening in book.by_evening]
+
+
+KIND = EntryPageKind(name="nights", pages=night_pages, addresses=_addresses, has_facts=True)

@@ -11,4 +11,4 @@ def pages(book: SiteBook) -> Iterable[Page]:
     yield Page(addresses.NOT_FOUND, "not_found.html", book.shower.words["page.not_found"])
 
 
-KIND = PageKind("not found", pages)
+KIND = PageKind(name="not found", pages=pages, addresses=lambda _: (addresses.NOT_FOUND,), in_sitemap=False)

@@ -12,9 +12,10 @@ from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.diary.public_position import PublicSite
+from sitegen.diary.settings import Settings
 from sitegen.facts.outlook import FilterNeed, Outlook, OutlookNight, Season, Wish, needs_of, outlook_of
 from sitegen.pages.card import EntryCard
-from sitegen.pages.page import Page, PageKind
+from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
 
@@ -49,7 +50,7 @@ class OutlookSheet(Struct, frozen=True):
 
 def pages(book: SiteBook) -> Iterable[Page]:
     first = first_evening(book)
-    if not book.settings.outlook.published or first is None:
+    if not _is_wanted(book.settings) or first is None:
         return
     words = book.shower.words
     yield Page(
@@ -129,4 +130,17 @@ def _row(night: OutlookNight, zone: ZoneInfo, book: SiteBook) -> OutlookRow:
     )
 
 
-KIND = PageKind("outlook", pages)
+def _is_wanted(settings: Settings) -> bool:
+    return settings.outlook.published
+
+
+def _addresses(book: SiteBook) -> list[str]:
+    return [addresses.OUTLOOK] if _is_wanted(book.settings) and book.cards else []
+
+
+KIND = PageKind(
+    name="outlook",
+    pages=pages,
+    addresses=_addresses,
+    navigation=Navigation("outlook", addresses.OUTLOOK, _is_wanted),
+)

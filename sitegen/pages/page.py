@@ -1,11 +1,14 @@
-"""The contract of a page: an address, a template, and plain values for it."""
+"""The contract of a page: an address, a template, and plain values for it; and of a kind of page."""
 
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct, field
 
+from sitegen.diary.settings import Settings
+
 if TYPE_CHECKING:
+    from sitegen.pages.prepared import PreparedEntry
     from sitegen.pages.site_book import SiteBook
 
 
@@ -22,8 +25,40 @@ class Page(Struct, frozen=True):
     facts: Struct | None = None
 
 
-class PageKind(Struct, frozen=True):
-    """One kind of page: a name for reports, and all pages of that kind for a diary."""
+def always(_: Settings) -> bool:
+    return True
+
+
+class Navigation(Struct, frozen=True):
+    """A place in the navigation of every page. `key` is the section of the pages below it; its word is 'nav.KEY'. `wanted` says
+    whether a diary shows it."""
+
+    key: str
+    address: str
+    wanted: Callable[[Settings], bool] = always
+
+
+class Kind(Struct, frozen=True, kw_only=True):
+    """One kind of page, and all that the rest of the site asks of it: nothing else lists kinds.
+
+    `name` stands in reports, and in facts.json where `has_facts`. `addresses` are those of all its pages, told without making a
+    page, for the sitemap. `navigation` is its place there, in the order of the registry; None where other pages lead to it.
+    """
 
     name: str
+    addresses: Callable[["SiteBook"], Iterable[str]]
+    navigation: Navigation | None = None
+    has_facts: bool = False
+    in_sitemap: bool = True
+
+
+class PageKind(Kind, frozen=True, kw_only=True):
+    """Pages made from cards alone: the card of every entry must be known."""
+
     pages: Callable[["SiteBook"], Iterable[Page]]
+
+
+class EntryPageKind(Kind, frozen=True, kw_only=True):
+    """Pages made from entries with all their facts, beside the entries."""
+
+    pages: Callable[[Iterable["PreparedEntry"], "SiteBook"], Iterable[Page]]

@@ -1,11 +1,14 @@
-"""Every kind of page made from cards alone, in the order a report names them. Entry and night pages need more than cards
-and are made beside their entries (`entry_page`, `night_pages`)."""
+"""Every kind of page: a new one is a file, its template, its address and a line here.
+
+They stand in the order of the navigation, of reports and of the sitemap."""
 
 from sitegen.pages import (
     credits_page,
+    entry_page,
     explained_page,
     index_page,
     lessons_page,
+    night_pages,
     not_found_page,
     outlook_page,
     rig_pages,
@@ -17,7 +20,7 @@ from sitegen.pages import (
     totals_page,
     year_pages,
 )
-from sitegen.pages.page import PageKind
+from sitegen.pages.page import EntryPageKind, Kind, PageKind
 
 PAGE_KINDS: tuple[PageKind, ...] = (
     index_page.KIND,
@@ -35,3 +38,12 @@ PAGE_KINDS: tuple[PageKind, ...] = (
     credits_page.KIND,
     not_found_page.KIND,
 )
+"""Made from cards alone."""
+
+ENTRY_PAGE_KINDS: tuple[EntryPageKind, ...] = (
+    entry_page.KIND,
+    night_pages.KIND,
+)
+"""Made beside their entries, which they need whole."""
+
+KINDS: tuple[Kind, ...] = (*PAGE_KINDS, *ENTRY_PAGE_KINDS)

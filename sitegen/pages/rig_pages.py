@@ -16,7 +16,7 @@ from sitegen.pages.entry_sections.stars import StarsShown, stars_shown
 from sitegen.pages.entry_sections.train import optics_shown
 from sitegen.pages.groups import group_context
 from sitegen.pages.list_facts import list_facts
-from sitegen.pages.page import Page, PageKind
+from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
 
@@ -94,4 +94,8 @@ def _measured(card: EntryCard, rig: Rig, book: SiteBook) -> Iterator[Event]:
         yield Event(evening, stars=stars_shown(*of_evening, book), entry=(card.slug, card.title))
 
 
-KIND = PageKind("rigs", pages)
+def _addresses(book: SiteBook) -> list[str]:
+    return [addresses.RIGS, *map(addresses.rig, sorted(book.rigs))]
+
+
+KIND = PageKind(name="rigs", pages=pages, addresses=_addresses, navigation=Navigation("gear", addresses.RIGS), has_facts=True)

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from sitegen.diary import addresses
 from sitegen.pages.entry_row import entry_rows
-from sitegen.pages.page import Page, PageKind
+from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
 
@@ -24,4 +24,9 @@ def pages(book: SiteBook) -> Iterable[Page]:
     )
 
 
-KIND = PageKind("search", pages)
+KIND = PageKind(
+    name="search",
+    pages=pages,
+    addresses=lambda _: (addresses.SEARCH,),
+    navigation=Navigation("search", addresses.SEARCH),
+)

@@ -1,25 +1,18 @@
 """What stands around every page, and the door through which pages become HTML."""
 
+from collections.abc import Callable
+
 from msgspec import Struct
 
-from sitegen.diary import addresses
 from sitegen.diary.settings import Settings
 from sitegen.pages.drawing import helpers
 from sitegen.pages.page import Page
+from sitegen.pages.registry import KINDS
 from sitegen.pages.shown import Shower
 from sitegen.pages.templating import environment, render
+from sitegen.pages.text_parts import TextParts
 from sitegen.pages.theme import Theme
 from sitegen.pages.words import Words
-
-NAVIGATION: tuple[tuple[str, str], ...] = (
-    ("diary", addresses.INDEX),
-    ("nights", addresses.NIGHTS),
-    ("sky", addresses.SKY),
-    ("gear", addresses.RIGS),
-    ("totals", addresses.TOTALS),
-    ("lessons", addresses.LESSONS),
-    ("search", addresses.SEARCH),
-)
 
 
 class SiteFacts(Struct, frozen=True):
@@ -45,9 +38,12 @@ class SiteFrame:
     def draw(self, page: Page) -> str:
         return render(self.env, page.template, page.address, self.site.address, {"site": self.site, "page": page, **page.context})
 
+    def feed_text(self, text: TextParts, link: Callable[[str], str]) -> str:
+        """An entry's text alone, for readers far from the site: `link` gives absolute addresses."""
+        return self.env.get_template("feed_text.html").render(text=text, link=link)
+
 
 def _navigation(settings: Settings) -> tuple[tuple[str, str], ...]:
-    """The outlook stands before the search, where it is published."""
-    if not settings.outlook.published:
-        return NAVIGATION
-    return (*NAVIGATION[:-1], ("outlook", addresses.OUTLOOK), NAVIGATION[-1])
+    """Key and address of every kind that has a place there, in the order of the registry."""
+    places = (kind.navigation for kind in KINDS if kind.navigation is not None)
+    return tuple((place.key, place.address) for place in places if place.wanted(settings))

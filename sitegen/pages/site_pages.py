@@ -37,4 +37,8 @@ def _decimals(privacy: Privacy) -> int:
     return next((digits for digits in range(5) if abs(step_deg * 10**digits - round(step_deg * 10**digits)) < 1e-9), 5)
 
 
-KIND = PageKind("sites", pages)
+def _addresses(book: SiteBook) -> list[str]:
+    return [*map(addresses.site, sorted(book.sites))]
+
+
+KIND = PageKind(name="sites", pages=pages, addresses=_addresses, has_facts=True)

@@ -10,7 +10,7 @@ from sitegen.charts.sky_map import SkyTarget
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
 from sitegen.facts.target_identity import constellation
-from sitegen.pages.page import Page, PageKind
+from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.site_book import SiteBook
 
 
@@ -66,4 +66,4 @@ def _by_constellation(found: Sequence[Found]) -> list[tuple[str, list[Found]]]:
     return [(name, [one for one in found if one.constellation == name]) for name in names]
 
 
-KIND = PageKind("sky", pages)
+KIND = PageKind(name="sky", pages=pages, addresses=lambda _: (addresses.SKY,), navigation=Navigation("sky", addresses.SKY))

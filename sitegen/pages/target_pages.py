@@ -45,4 +45,8 @@ def _page(target: Target, cards: Sequence[EntryCard], book: SiteBook) -> Page:
     )
 
 
-KIND = PageKind("targets", pages)
+def _addresses(book: SiteBook) -> list[str]:
+    return [addresses.TARGETS, *map(addresses.target, sorted(book.by_target))]
+
+
+KIND = PageKind(name="targets", pages=pages, addresses=_addresses, has_facts=True)

@@ -9,7 +9,6 @@ from typing import Any
 
 from jinja2 import BytecodeCache, Environment, FileSystemBytecodeCache, FileSystemLoader, StrictUndefined
 from jinja2.bccache import Bucket
-from markupsafe import Markup
 
 from sitegen.diary import addresses
 from sitegen.number_text import NumberText
@@ -85,8 +84,3 @@ def render(env: Environment, template: str, here: str, root: str | None, context
 
 def _absolute(root: str | None, address: str) -> str:
     return f"{(root or '').rstrip('/')}/{address}"
-
-
-def safe(html: str) -> Markup:
-    """HTML that this project itself made from escaped parts."""
-    return Markup(html)

@@ -27,4 +27,8 @@ def _totals(cards: Sequence[EntryCard]) -> LightTotals:
     return light_totals(((night.evening, night.light) for card in cards for night in card.nights), among)
 
 
-KIND = PageKind("topics", pages)
+def _addresses(book: SiteBook) -> list[str]:
+    return [addresses.TOPICS, *map(addresses.topic, sorted(book.by_topic))]
+
+
+KIND = PageKind(name="topics", pages=pages, addresses=_addresses)

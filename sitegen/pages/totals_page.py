@@ -18,7 +18,7 @@ from sitegen.facts.integration_by_filter import FilterTotals
 from sitegen.facts.night_use import covered_s
 from sitegen.pages.card import EntryCard, NightCard, passbands_of
 from sitegen.pages.list_facts import list_facts
-from sitegen.pages.page import Page, PageKind
+from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.shown import Shown
 from sitegen.pages.site_book import SiteBook
 
@@ -166,4 +166,10 @@ def _together(cards: Sequence[NightCard]) -> float:
     return covered_s(exposing, dark) / (dark[1] - dark[0]).total_seconds()
 
 
-KIND = PageKind("totals", pages)
+KIND = PageKind(
+    name="totals",
+    pages=pages,
+    addresses=lambda _: (addresses.TOTALS,),
+    navigation=Navigation("totals", addresses.TOTALS),
+    has_facts=True,
+)

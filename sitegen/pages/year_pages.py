@@ -8,7 +8,7 @@ from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.entry_row import entry_rows
 from sitegen.pages.list_facts import list_facts
-from sitegen.pages.page import Page, PageKind
+from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.site_book import SiteBook
 from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import year_sheet
@@ -51,4 +51,14 @@ def _evenings(year: int, book: SiteBook) -> list[date]:
     return [night.evening for night in book.by_year.get(year, [])]
 
 
-KIND = PageKind("years", pages)
+def _addresses(book: SiteBook) -> list[str]:
+    return [addresses.NIGHTS, *map(addresses.year, book.years)]
+
+
+KIND = PageKind(
+    name="years",
+    pages=pages,
+    addresses=_addresses,
+    navigation=Navigation("nights", addresses.NIGHTS),
+    has_facts=True,
+)

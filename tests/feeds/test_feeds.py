@@ -12,8 +12,9 @@ from pyld import jsonld
 
 from sitegen.feeds.facts_schema import facts_schema
 from sitegen.feeds.list_facts_schema import list_facts_schema
+from sitegen.pages.registry import KINDS
 
-LISTS = ("targets", "rigs", "sites", "years", "nights")
+LISTS = tuple(kind.name for kind in KINDS if kind.has_facts and kind.name != "totals")
 # schema.org's own context needs the network; for expansion only the vocabulary matters
 CONTEXT = {"@context": {"@vocab": "https://schema.org/"}}
 

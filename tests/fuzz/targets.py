@@ -177,7 +177,7 @@ RESOLVERS = Resolvers(lambda _: "../x/index.html", lambda _, words: ("no such fa
 def markdown(content: bytes, _: Path) -> Answer:
     text = content.decode("utf-8", "replace").replace("\0", "")
     rendered = to_html(text, RESOLVERS, "x-")
-    for html in (rendered.html, to_inline_html(text)):
+    for html in ("".join(map(str, rendered.parts)), to_inline_html(text)):
         judge = _Judge()
         judge.feed(html)
         judge.close()

@@ -4,12 +4,19 @@ import ast
 import re
 from collections.abc import Callable, Iterable, Iterator
 
+from tests.gate.kinds import (
+    addresses_are_spelt_once,
+    every_chart_is_shown,
+    every_fact_is_registered,
+    every_rule_is_registered,
+    html_stands_in_templates,
+    registries_are_whole,
+)
 from tests.gate.sources import (
     PACKAGE,
     Sources,
     calls_of,
     imports_of,
-    module_of,
     modules_of,
     parsed,
     python_files,
@@ -42,7 +49,6 @@ CLOCK = re.compile(r"(datetime|date|time)\.(now|utcnow|today|time|time_ns|monoto
 CLOCK_NAMES = frozenset({"perf_counter", "monotonic", "time_ns", "monotonic_ns"})
 LOADERS = ("import_module", "__import__", "Late", "resolve_name")
 PRINTING = ("print", "click.echo", "sys.stdout.write", "sys.stderr.write", "pprint.pprint")
-REGISTRIES = {"pages": "KIND", "charts": "CHART", "feeds": "FEED", "reading/capture_logs": "READER"}
 FOR_OTHERS = {
     "CHARTS": "names every chart, so that a test can draw each of them",
     "__all__": "says to the type checker what a module hands on",
@@ -50,7 +56,6 @@ FOR_OTHERS = {
     "key_reference": "writes the page of all keys, which a test holds against it",
 }
 """What nothing in the package uses, and why it stands there all the same."""
-ADDRESS_FILE = "sitegen/diary/addresses.py"
 
 
 def rooms_without_a_line(sources: Sources) -> list[str]:
@@ -177,63 +182,6 @@ def only_cli_prints(sources: Sources) -> list[str]:
     ]
 
 
-def registries_are_whole(sources: Sources) -> list[str]:
-    """By what the registry's own code names: a line in a comment or a docstring registers nothing."""
-    wrong = []
-    for folder, ending in REGISTRIES.items():
-        registry = f"{PACKAGE}/{folder}/registry.py"
-        named = _attributes(sources[registry], ending) | _names_from(sources[registry], ending)
-        wrong += [
-            f"add to {registry}: {module_of(path).rpartition('.')[2]}.{ending},"
-            for path in python_files(sources)
-            if path.rpartition("/")[0] == f"{PACKAGE}/{folder}" and path != registry
-            if _assigns(sources[path], ending) and module_of(path).rpartition(".")[2] not in named
-        ]
-    return wrong
-
-
-def every_fact_is_registered(sources: Sources) -> list[str]:
-    """The registry gives each fact its place and its type."""
-    registry = f"{PACKAGE}/facts/registry.py"
-    named = {node.attr for node in ast.walk(parsed(sources[registry])) if isinstance(node, ast.Attribute)}
-    named |= {node.id for node in ast.walk(parsed(sources[registry])) if isinstance(node, ast.Name)}
-    return [
-        f"add to {registry}: {name.lower()}: Annotated[…, {module_of(path).rpartition('.')[2]}.{name}]"
-        for path in python_files(sources)
-        if room_of(path) == "facts" and path != registry
-        for name in _facts(sources[path])
-        if name not in named
-    ]
-
-
-def _facts(text: str) -> list[str]:
-    """Names of the module's constants that are facts."""
-    return _constants_of(text, "Fact[")
-
-
-def _constants_of(text: str, kind: str) -> list[str]:
-    return [
-        node.target.id
-        for node in parsed(text).body
-        if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name)
-        if ast.unparse(node.annotation).startswith(kind)
-    ]
-
-
-def every_rule_is_registered(sources: Sources) -> list[str]:
-    """A rule that no run names would never be done."""
-    registry = f"{PACKAGE}/build/registry.py"
-    tuples = (node for node in ast.walk(parsed(sources[registry])) if isinstance(node, ast.Tuple))
-    named = {element.id for each in tuples for element in each.elts if isinstance(element, ast.Name)}
-    return [
-        f"add to {registry}: {name}"
-        for path in python_files(sources)
-        if path.startswith(f"{PACKAGE}/build/rules/")
-        for name in _constants_of(sources[path], "Rule[")
-        if name not in named
-    ]
-
-
 def named_functions_exist(sources: Sources) -> list[str]:
     """Every 'module:function' in a text, and the work of every rule, which is named from `sitegen.build` on."""
     wrong = []
@@ -251,65 +199,6 @@ def _named_functions(source: str) -> Iterator[tuple[int, str, str]]:
         if named := re.fullmatch(r"(sitegen(?:\.\w+)+|work\.\w+):(\w+)", text):
             module = named[1] if named[1].startswith("sitegen.") else f"{PACKAGE}.build.{named[1]}"
             yield node.lineno, module, named[2]
-
-
-def _assigns(text: str, name: str) -> bool:
-    targets = (
-        target
-        for node in parsed(text).body
-        if isinstance(node, ast.Assign | ast.AnnAssign)
-        for target in (node.targets if isinstance(node, ast.Assign) else [node.target])
-    )
-    return any(isinstance(target, ast.Name) and target.id == name for target in targets)
-
-
-def _attributes(text: str, ending: str) -> set[str]:
-    """Modules of which `module.ENDING` is used."""
-    return {ast.unparse(node.value) for node in ast.walk(parsed(text)) if isinstance(node, ast.Attribute) and node.attr == ending}
-
-
-def _names_from(text: str, ending: str) -> set[str]:
-    """Modules from which ENDING itself is imported, under a name that is used."""
-    names: dict[str, str] = {}
-    for node in ast.walk(parsed(text)):
-        if isinstance(node, ast.ImportFrom):
-            module = (node.module or "").rpartition(".")[2]
-            names |= {alias.asname or alias.name: module for alias in node.names if alias.name == ending}
-    used = {node.id for node in ast.walk(parsed(text)) if isinstance(node, ast.Name)}
-    return {module for name, module in names.items() if name in used}
-
-
-def every_chart_is_shown(sources: Sources) -> list[str]:
-    """A page imports its file."""
-    pages = (path for path in python_files(sources) if room_of(path) == "pages")
-    shown = {imported.module for path in pages for imported in imports_of(path, sources)}
-    charts = (path for path in python_files(sources) if room_of(path) == "charts" and _assigns(sources[path], "CHART"))
-    return [f"{path}: no page shows this chart" for path in charts if module_of(path) not in shown]
-
-
-def addresses_are_spelt_once(sources: Sources) -> list[str]:
-    """No text that begins as an address of the site does, but in the file that spells them."""
-    constants = (node.value for node in ast.walk(parsed(sources[ADDRESS_FILE])) if isinstance(node, ast.Constant))
-    words = [word for word in constants if isinstance(word, str) and re.fullmatch(r"[a-z0-9.-]+(/|\.\w+)", word)]
-    folders = tuple(word for word in words if word.endswith("/"))
-    files = {word for word in words if not word.endswith("/")} - {"index.html"}  # a template's name, too
-    return [
-        f"{path}:{node.lineno}: {node.value!r} is an address: name it in {ADDRESS_FILE}"
-        for path in python_files(sources)
-        if room_of(path) in ("pages", "feeds", "charts", "build", "facts", "pictures") and path != ADDRESS_FILE
-        for node in _texts(sources[path])
-        if node.value in files or (node.value.startswith(folders) and " " not in node.value)
-    ]
-
-
-def _texts(text: str) -> Iterator[ast.Constant]:
-    """String constants but for docstrings and parts of an author's file's path (`entries/NAME.md`)."""
-    bare = {id(node.value) for node in ast.walk(parsed(text)) if isinstance(node, ast.Expr)}
-    joined = (node for node in ast.walk(parsed(text)) if isinstance(node, ast.JoinedStr) and ".md" in ast.unparse(node))
-    bare |= {id(part) for node in joined for part in node.values}
-    for node in ast.walk(parsed(text)):
-        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in bare:
-            yield node
 
 
 def nothing_is_dead(sources: Sources) -> list[str]:
@@ -365,5 +254,6 @@ CHECKS: tuple[Check, ...] = (
     named_functions_exist,
     every_chart_is_shown,
     addresses_are_spelt_once,
+    html_stands_in_templates,
     nothing_is_dead,
 )

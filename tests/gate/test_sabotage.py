@@ -23,6 +23,12 @@ def _without(path: str, pattern: str, put: str = "") -> dict[str, str]:
     return {**SOURCES, path: changed}
 
 
+def _with_text(path: str, pattern: str, put: str, added: str) -> dict[str, str]:
+    """Both."""
+    changed = _without(path, pattern, put)
+    return {**changed, path: f"{changed[path]}\n{added}\n"}
+
+
 HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
     "an import rightward": (
         lambda: _with(FACTS, "from sitegen.pages.card import card_of"),
@@ -140,15 +146,68 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         checks.registries_are_whole,
         r"add to sitegen/pages/registry\.py: rain_page\.KIND,",
     ),
+    "a page kind named outside of the registry's tuples": (
+        lambda: (
+            _without("sitegen/pages/registry.py", r"^    rig_pages\.KIND,\n", "")
+            | {"sitegen/pages/site_frame.py": f"{SOURCES['sitegen/pages/site_frame.py']}\nUSED = rig_pages.KIND\n"}
+        ),
+        checks.registries_are_whole,
+        r"add to sitegen/pages/registry\.py: rig_pages\.KIND,",
+    ),
+    "a page kind in a list that is no registry": (
+        lambda: _with_text("sitegen/pages/registry.py", r"^    rig_pages\.KIND,\n", "", "LATER = (rig_pages.KIND,)"),
+        checks.registries_are_whole,
+        r"add to sitegen/pages/registry\.py: rig_pages\.KIND,",
+    ),
+    "a chart of which a page shows nothing but its values' type": (
+        lambda: _without("sitegen/pages/sky_page.py", r"drawn\(sky_map\.CHART, (.*), book\.voice\)", r"\1"),
+        checks.every_chart_is_shown,
+        r"sitegen/charts/sky_map\.py: no page shows this chart",
+    ),
+    "a chart drawn by a function that no page calls": (
+        lambda: _without("sitegen/pages/entry_sections/where.py", r"finder_chart\(", "print("),
+        checks.every_chart_is_shown,
+        r"sitegen/charts/finder_map\.py: no page shows this chart",
+    ),
     "a chart that nothing shows": (
         lambda: _with("sitegen/charts/rain.py", "CHART = None"),
         checks.every_chart_is_shown,
         r"sitegen/charts/rain\.py: no page shows this chart",
     ),
+    "an address spelt in the midst of a text": (
+        lambda: _with("sitegen/cli/start.py", "PLACE = f'../targets/{SLUG}/'"),
+        checks.addresses_are_spelt_once,
+        "'../targets/' is an address",
+    ),
+    "a file of the site spelt elsewhere": (
+        lambda: _with("sitegen/authoring/preview.py", "PLACE = 'entries/x/facts.json'"),
+        checks.addresses_are_spelt_once,
+        "'entries/x/facts.json' is an address",
+    ),
+    "an address spelt in a template": (
+        lambda: _with("themes/almanac/templates/base.html", '<a href="../sky/">'),
+        checks.addresses_are_spelt_once,
+        r'themes/almanac/templates/base\.html: href="\.\./sky/" is an address',
+    ),
     "an address spelt elsewhere": (
         lambda: _with("sitegen/pages/rain_page.py", "PLACE = 'entries/x/'"),
         checks.addresses_are_spelt_once,
         "'entries/x/' is an address",
+    ),
+    "HTML written in code": (
+        lambda: _with("sitegen/pages/entry_text.py", "def drawn(words):\n    return f'<span class=\"told\">{words}</span>'"),
+        checks.html_stands_in_templates,
+        "write HTML in a template",
+    ),
+    "a text called HTML in code": (
+        lambda: _with("sitegen/pages/linked_data.py", "import markupsafe\nSAFE = markupsafe.Markup(CONTEXT)"),
+        checks.html_stands_in_templates,
+        "say '|safe' in the template",
+    ),
+    "a closing tag written in code": (
+        lambda: _with("sitegen/feeds/atom.py", "END = '</p>'"),
+        checks.html_stands_in_templates,
+        "write HTML in a template",
     ),
     "an unused constant": (
         lambda: _with(FACTS, "NOBODY_WANTS_THIS = 3"),

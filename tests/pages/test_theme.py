@@ -1,71 +1,45 @@
 """What a theme is promised: the names its templates get, file by file over the default, in every language."""
 
 import re
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
 import html5lib
 import pytest
 
-from sitegen.diary.settings import Settings
 from sitegen.number_text import NumberText
 from sitegen.pages.entry_page import entry_page
-from sitegen.pages.night_pages import night_pages
-from sitegen.pages.page import Page
-from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.registry import PAGE_KINDS
 from sitegen.pages.shown import Shower
-from sitegen.pages.site_book import SiteBook
 from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.theme import open_theme
 from sitegen.pages.words import words_from
-from tests.conftest import ROOT
-from tests.diaries import HILL
-from tests.pages.test_year_cloth import book_at, prepared_at
+from tests.pages.sample import THEMES, all_pages, frame_of, prepared_sample, sample_book
 
-THEMES = ROOT / "themes"
-
-
-def all_pages(book: SiteBook, prepared: PreparedEntry) -> Iterator[Page]:
-    yield entry_page(prepared, book)
-    yield from night_pages([prepared], book)
-    for kind in PAGE_KINDS:
-        yield from kind.pages(book)
-
-
-def frame_of(theme_name: str, language: str, book: SiteBook) -> tuple[SiteFrame, SiteBook]:
-    """The frame of a theme in a language, and the book that speaks it."""
-    theme, problems = open_theme(theme_name, THEMES)
-    assert problems == []
-    words = words_from(language, theme.word_texts(language))
-    shower = Shower(NumberText(language, words), words)
-    spoken = replace(book, shower=shower, settings=Settings("A diary", language=language, theme=theme_name))
-    return SiteFrame(spoken.settings, theme, words, shower), spoken
+NOTHING = "nothing of its own"
 
 
 def documented() -> dict[str, set[str]]:
-    """Template to the names that CONTEXT.md promises it."""
-    text = (THEMES / "default" / "CONTEXT.md").read_text("utf-8").split("## Page by page")[1]
-    rows = re.findall(r"^\| `([\w.]+)` \| (.*) \|$", text, re.M)
-    return {template: set(re.findall(r"`(\w+)`", names)) for template, names in rows}
+    """Template to the names that its first line promises."""
+    firsts = {path.name: path.read_text("utf-8").partition("\n")[0] for path in (THEMES / "default" / "templates").iterdir()}
+    promises = {name: re.fullmatch(r"{# Gets: (.*)\. #}", first) for name, first in firsts.items()}
+    return {name: set(found[1].split()) - set(NOTHING.split()) for name, found in promises.items() if found}
 
 
-def test_the_document_names_what_templates_get() -> None:
-    """CONTEXT.md and the pages agree, name by name, both ways."""
+def test_a_template_s_first_line_names_what_it_gets() -> None:
+    """The first line of each page's template and the pages agree, name by name, both ways."""
     given: dict[str, set[str]] = {}
-    for page in all_pages(book_at(HILL), prepared_at(HILL)):
+    _, book = frame_of("default", "en", sample_book())
+    for page in all_pages(book, prepared_sample()):
         given.setdefault(page.template, set()).update(page.context)
-    promised = documented()
-    assert {template: promised.get(template) for template in given} == given
+    assert documented() == given
 
 
 @pytest.mark.parametrize("theme", ["default", "almanac"])
 @pytest.mark.parametrize("language", ["en", "de"])
 def test_every_page_is_drawn_well_formed(theme: str, language: str) -> None:
     """Each page of a small diary, in both themes and both languages, passes an independent HTML5 parser."""
-    frame, book = frame_of(theme, language, book_at(HILL))
-    for page in all_pages(book, prepared_at(HILL)):
+    frame, book = frame_of(theme, language, sample_book())
+    for page in all_pages(book, prepared_sample()):
         parser = html5lib.HTMLParser()
         parser.parse(frame.draw(page))
         assert parser.errors == [], (page.address, parser.errors[:3])
@@ -73,8 +47,8 @@ def test_every_page_is_drawn_well_formed(theme: str, language: str) -> None:
 
 def test_german_pages_say_no_english() -> None:
     """The words that stand on every English page are gone from the German ones."""
-    frame, book = frame_of("default", "de", book_at(HILL))
-    text = re.sub(r"<[^>]*>", " ", frame.draw(entry_page(prepared_at(HILL), book)))
+    frame, book = frame_of("default", "de", sample_book())
+    text = re.sub(r"<[^>]*>", " ", frame.draw(entry_page(prepared_sample(), book)))
     assert "Gesammeltes Licht" in text
     assert not re.search(r"\b(Light gathered|nights on a common clock|Image scale|discarded|The train)\b", text)
 
@@ -88,9 +62,9 @@ def test_a_theme_stands_over_the_default_file_by_file(tmp_path: Path) -> None:
     theme, problems = open_theme("mine", tmp_path)
     words = words_from("en", theme.word_texts("en"))
     shower = Shower(NumberText("en", words), words)
-    book = replace(book_at(HILL), shower=shower)
+    book = replace(sample_book(), shower=shower)
     frame = SiteFrame(book.settings, theme, words, shower)
-    drawn = {page.template: frame.draw(page) for page in all_pages(book, prepared_at(HILL))}
+    drawn = {page.template: frame.draw(page) for page in all_pages(book, prepared_sample())}
     assert problems == []
     assert drawn["credits.html"] == "<p>Above Gear</p>"
     assert ">Above</a>" in drawn["lessons.html"]

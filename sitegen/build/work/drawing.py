@@ -40,7 +40,8 @@ def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
     mistaken = bool(text_of(prepared, book).mistakes)
     card = kit.context.store.put(prepared.card)
     pages = drawn(kit, [entry_page(prepared, book), *_nights(kit, [prepared], job.evenings)], job.earlier)
-    html = text_of(prepared, book, partial(absolute, book)).html if job.in_feed else None
+    link = partial(absolute, book)
+    html = kit.site_frame.feed_text(text_of(prepared, book, link).parts, link) if job.in_feed else None
     value = EntryPages(digests_of(pages), card, html, mistaken)
     return Outcome(value, outputs=outputs_of(pages), uses=(card, *kit.charts.taken_used()))
 

@@ -130,5 +130,5 @@ def _links(body: str) -> tuple[str, ...]:
         names[name.rpartition("/")[2].removesuffix(".md")] = None
         return "#"
 
-    to_html(body, Resolvers(entry_address=noted, fact_html=lambda *_: "", figure_html=lambda *_: ""))
+    to_html(body, Resolvers(entry_address=noted, fact=lambda *_: "", figure=lambda *_: ""))
     return tuple(names)
