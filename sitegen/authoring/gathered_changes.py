@@ -3,6 +3,7 @@
 import os
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import chain
 from pathlib import Path
 from typing import Literal
 
@@ -12,7 +13,7 @@ from sitegen.authoring.captures.discards import NOT_LISTED, WORDS, Discard
 from sitegen.authoring.captures.record import Frame, FrameFile
 from sitegen.authoring.captures.sorting import Counted, LeftOut, SortedFrames
 from sitegen.authoring.captures.walk import folder_name
-from sitegen.authoring.gathered_log import GatheredLog, cell_text, cells_of, changed_cells, missing_columns, sub_of
+from sitegen.authoring.gathered_log import GatheredLog, cell_text, changed_cells, missing_columns, sub_of, texts_of
 from sitegen.authoring.gathered_rows import FilterName, KnownRow, match_rows
 from sitegen.authoring.log_table import Row, add_columns, insert_rows, new_rows, remove_rows, set_cells
 from sitegen.diary.sub import Sub
@@ -242,11 +243,11 @@ def is_same_file(named: tuple[str, str], file: FrameFile) -> bool:
 
 def _apply(log: GatheredLog, edits: Sequence[_Edit], new: Sequence[Sub], removed: Sequence[Row]) -> None:
     table = log.table
-    new_cells = [cells_of(sub) for sub in new]
-    add_columns(table, missing_columns(table, [*(edit.cells for edit in edits), *new_cells]))
+    texts = texts_of(new)
+    add_columns(table, missing_columns(table, chain(texts, *(edit.cells for edit in edits))))
     for edit in edits:
         if edit.cells:
             set_cells(table, edit.row.row, edit.cells)
-    rows = zip((sub.start for sub in new), new_rows(table, new_cells), strict=True)
+    rows = zip((sub.start for sub in new), new_rows(table, texts), strict=True)
     insert_rows(table, rows, [row.sub.start for row in log.rows])
     remove_rows(table, removed)

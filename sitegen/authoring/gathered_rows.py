@@ -67,6 +67,9 @@ class Matching(Struct, frozen=True):
 def match_rows(frames: Iterable[Frame], rows: Iterable[KnownRow], filter_name: FilterName) -> Matching:
     """First by file, then by start, exposure and camera; last by the bare time, where the clock was only assumed. Two names of
     one filter are one where `filter_name` says so."""
+    rows = tuple(rows)
+    if not rows:
+        return Matching({}, ())
     index = _Index(rows, filter_name)
     row_of: dict[int, KnownRow] = {}
     steps = (index.by_file, index.by_start, index.by_bare_time)

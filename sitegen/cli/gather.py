@@ -82,7 +82,7 @@ def command(
     asked = (name, *logs, content, themes, output, target, rig, discarded, gone, time_zone, no_names, today())
     is_plain = not (as_json or dry_run or kept_list)
     run = _Run(name, logs, folders, now_ns(), tuple(map(str, asked)) if is_plain else None, quiet, as_json, dry_run)
-    if (answer := kept_answer(run.state(), name, folders)) is not None:
+    if (answer := kept_answer(run.state, name, folders)) is not None:
         _say(answer.problems, answer.lines, quiet)
 
     from sitegen.authoring.gathering import GatherOptions
@@ -119,7 +119,7 @@ def _gather(run: _Run, options: "GatherOptions", typed: "Typed", jobs: int | Non
     from sitegen.cli.gathered import again, gathering_json, gathering_lines
 
     found = find_files(run.logs)
-    if not found.paths and not found.passed_over:
+    if found.is_empty:
         _say(found.problems, (), run.quiet)
     memory = FrameMemory(run.folders.keep, run.began_ns)
     try:

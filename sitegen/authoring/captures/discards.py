@@ -34,9 +34,10 @@ class Discarding(Struct, frozen=True):
     language: str = "en"
     kept_stems: frozenset[str] | None = None
 
-    @property
-    def words(self) -> tuple[str, ...]:
-        return (*WORDS["en"], *WORDS.get(self.language.partition("-")[0].casefold(), ()))
+
+@lru_cache(maxsize=8)
+def words_of(language: str) -> tuple[str, ...]:
+    return (*WORDS["en"], *WORDS.get(language.partition("-")[0].casefold(), ()))
 
 
 class Discard(Struct, frozen=True):
@@ -51,7 +52,7 @@ def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | Non
     for frame in frames:
         if frame.file is None:
             continue
-        discard = _by_path(frame.file, discarding.patterns or None, discarding.words)
+        discard = _by_path(frame.file, discarding)
         if discard is not None:
             return discard
     if discarding.kept_stems is not None and not any(_is_listed(frame, discarding.kept_stems) for frame in frames):
@@ -60,34 +61,35 @@ def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | Non
 
 
 @lru_cache(maxsize=4_096)
-def _by_folders(folders: str, words: tuple[str, ...]) -> Discard | None:
+def _by_folders(folders: str, language: str) -> Discard | None:
+    words = words_of(language)
     for folder in folders.split("/"):
         if (word := re.sub(r"[\W_\d]+", " ", folder.casefold()).strip()) in words:
             return Discard(word, f"the folder '{folder}'")
     return None
 
 
-def _by_path(file: FrameFile, patterns: tuple[str, ...] | None, words: tuple[str, ...]) -> Discard | None:
-    if patterns is not None:
-        pattern = next((pattern for pattern in patterns if matches(file.below, pattern)), None)
+def _by_path(file: FrameFile, discarding: Discarding) -> Discard | None:
+    if discarding.patterns:
+        pattern = next((pattern for pattern in discarding.patterns if matches(file.below, pattern)), None)
         return None if pattern is None else Discard(_word_of(pattern), pattern)
     folders, _, name = file.with_folder.rpartition("/")
-    if folders and (discard := _by_folders(folders, words)) is not None:
+    if folders and (discard := _by_folders(folders, discarding.language)) is not None:
         return discard
-    word = _prefix_of(name, words)
+    word = _prefix_of(name, discarding.language)
     return Discard(word, f"names that begin with '{word}'") if word else None
 
 
-def _prefix_of(name: str, words: tuple[str, ...]) -> str:
+def _prefix_of(name: str, language: str) -> str:
     """'bad_0012.fits', 'BAD-12.fits', 'bad12.fits': the word ends there; 'badlands.fits' is none, nor the spa 'Bad Ems.fits'."""
-    found = _prefixes(words).match(name.casefold())
+    found = _prefixes(language).match(name.casefold())
     return found.group(1) if found is not None and not (found.group(1) == "bad" and found.group(2) == " ") else ""
 
 
 @lru_cache(maxsize=8)
-def _prefixes(words: tuple[str, ...]) -> re.Pattern[str]:
+def _prefixes(language: str) -> re.Pattern[str]:
     """A word, and the character behind it, which is no letter."""
-    longest_first = sorted(words, key=len, reverse=True)
+    longest_first = sorted(words_of(language), key=len, reverse=True)
     return re.compile(f"({'|'.join(map(re.escape, longest_first))})([\\W\\d_])")
 
 

@@ -40,6 +40,10 @@ class FoundFiles(Struct, frozen=True):
     def paths(self) -> tuple[Path, ...]:
         return (*(Path(file.path) for file in self.frames), *self.tables)
 
+    @property
+    def is_empty(self) -> bool:
+        return not (self.frames or self.tables or self.passed_over)
+
 
 def find_files(words: Iterable[str]) -> FoundFiles:
     search = _Search()

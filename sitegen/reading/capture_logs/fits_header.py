@@ -81,6 +81,11 @@ class FitsHeader(Struct):
             return value.strip()
         return f"{value:g}" if isinstance(value, float) else ""
 
+    def first_number(self, keywords: Keywords) -> float | None:
+        """Of the first of them that has one."""
+        asked = keywords.padded if self.first_unit is not None else _among(self.layout, keywords)
+        return next((number for keyword in asked if (number := self.number(keyword)) is not None), None)
+
     def likeness(self, keywords: Keywords) -> Hashable:
         """Equal for headers that say the same by these keywords."""
         if self.first_unit is not None:
@@ -162,6 +167,12 @@ def _layout(names: bytes) -> Layout:
     places = range(len(names) // _NAME - 1, -1, -1)
     cards = {names[_NAME * place : _NAME * (place + 1)]: CARD * place for place in places}
     return Layout(cards, not (cards.keys().isdisjoint(_DATES) or cards.keys().isdisjoint(_EXPOSURES)))
+
+
+@lru_cache(maxsize=64)
+def _among(layout: Layout, keywords: Keywords) -> tuple[bytes, ...]:
+    """Those of the keywords that a header has: most ask for many, and have few."""
+    return tuple(keyword for keyword in keywords.padded if keyword in layout.cards)
 
 
 @lru_cache(maxsize=64)

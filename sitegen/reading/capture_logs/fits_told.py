@@ -17,7 +17,7 @@ _IN_RIG = (b"XBINNING", b"XPIXSZ  ", b"FOCALLEN", b"GAIN    ", b"FILTER  ", b"OB
 _IN_FRAME = (b"ZIMAGE  ", b"ZNAXIS1 ", b"ZNAXIS2 ", b"BITPIX  ", b"PCOUNT  ", b"GCOUNT  ", b"NAXIS   ")
 MOST_AXES = 9
 _AXES = tuple(b"NAXIS%-3d" % number for number in range(1, MOST_AXES + 1))
-_TOLD_BY = Keywords((*EXPOSURES, *KINDS, *_IN_RIG, *_IN_FRAME, *_AXES, b"TIMESYS "))
+TOLD_BY = Keywords((*EXPOSURES, *KINDS, *_IN_RIG, *_IN_FRAME, *_AXES, b"TIMESYS "))
 _MOST_REMEMBERED = 2_000
 
 
@@ -44,7 +44,7 @@ _remembered: dict[object, Told] = {}
 
 
 def told_by(header: FitsHeader) -> Told:
-    likeness = header.likeness(_TOLD_BY)
+    likeness = header.likeness(TOLD_BY)
     told = _remembered.get(likeness)
     if told is None:
         if len(_remembered) >= _MOST_REMEMBERED:
