@@ -5,6 +5,7 @@ import random
 from pathlib import Path
 
 import pytest
+from astropy.io import fits
 
 from sitegen.authoring.gathering import undo
 from sitegen.authoring.log_cells import spans_of
@@ -149,6 +150,29 @@ def test_another_clock_corrects_the_starts(folders: Folders, make_frames: MakeFr
     assert (done.moved_clock, done.new_count, done.sorting.read_as) == (0, 1, "Pacific/Auckland")
     assert "2026-11-21T21:00:00Z" in text_of(folders)
     assert gathered(folders, tmp_path / "disk", time_zone="UTC").moved_clock == 4
+
+
+def test_a_zero_has_no_sign(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Whichever of two frames was read first, both sensors are at 0 °C: the same frames, the same bytes."""
+    make_frames("disk", 1, **{"CCD-TEMP": -0.0})
+    make_frames("disk", 1, start="2026-11-20T11:00:00", prefix="g", **{"CCD-TEMP": 0.0})
+    gathered(folders, tmp_path / "disk")
+    rows = log_of(folders).read_text("utf-8").splitlines()[-2:]
+    assert [row.split(",")[8] for row in rows] == ["0", "0"]
+
+
+def test_a_clock_that_says_what_it_shows(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """UT beside a date, and a day number, count in universal time whatever zone is named, as the reader of FITS logs has them
+    (FITS Standard 4.0, section 9.2.1; older forms: its predecessors)."""
+    universal, day_number, bare = make_frames("disk", 3)
+    for path, cards in ((universal, {"UT": "10:00:00"}), (day_number, {"MJD-OBS": 61364.5}), (bare, {"TIME-OBS": "23:30:00"})):
+        with fits.open(path, mode="update") as units:
+            units[0].header["DATE-OBS"] = "2026-11-20"
+            units[0].header.update(cards)
+    fits.delval(day_number, "DATE-OBS")
+    gathered(folders, tmp_path / "disk", time_zone="Pacific/Auckland")
+    starts = [row.split(",")[0] for row in log_of(folders).read_text("utf-8").splitlines()[-3:]]
+    assert starts == ["2026-11-20T10:00:00Z", "2026-11-20T10:30:00Z", "2026-11-20T12:00:00Z"]
 
 
 def test_the_clock_of_the_log_item(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:

@@ -64,7 +64,7 @@ def _record(header: FitsHeader) -> FrameRecord:
     told = alike.told
     ra_deg, dec_deg = (pointing_of(header) if told.kind in (None, "light") else None) or (None, None)
     record: FrameRecord = structs.replace(
-        alike.record, **_start(header, told.time_scale or "LOCAL"), sensor_c=header.number(b"CCD-TEMP"),
+        alike.record, **_start(header, told.time_scale), sensor_c=header.number(b"CCD-TEMP"),
         focuser=header.first_number(_FOCUSERS), ra_deg=ra_deg, dec_deg=dec_deg,
     )  # fmt: skip
     return _cut_off(record, header, told)
