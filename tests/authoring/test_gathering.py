@@ -159,6 +159,18 @@ def test_finding(make_frames: MakeFrames, tmp_path: Path) -> None:
     assert found.passed_over == {".jpg": 1, ".txt": 1}
 
 
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs a system with named pipes (POSIX)")
+def test_a_pipe_is_not_waited_for(make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Opening one waits until somebody writes into it: it is passed over in a folder, and refused by its name."""
+    make_frames("disk", 1)
+    pipe = tmp_path / "disk/pipe.fits"
+    os.mkfifo(pipe)
+    seen = find_files([str(tmp_path / "disk"), str(pipe)])
+    assert [path.name for path in seen.paths] == ["frame_2026-11-20_000.fits"]
+    assert seen.passed_over == {".fits": 1}
+    assert [(problem.path, problem.wrong) for problem in seen.problems] == [(str(pipe), "is neither a file nor a folder")]
+
+
 @contextmanager
 def locked(folder: Path) -> Iterator[None]:
     """Nobody may look into it; root may look into anything, so that it works as another user meanwhile."""

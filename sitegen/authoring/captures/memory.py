@@ -13,7 +13,7 @@ from sitegen.authoring.captures.record import FrameFile, FrameRecord
 from sitegen.file_moves import write_whole
 
 FOLDER = "frames"
-VERSION = 4
+VERSION = 5
 """To be raised whenever a header is read otherwise than before."""
 COARSE_CLOCK_NS = 2_000_000_000
 """A file that changed this shortly before it was read may have changed again within the same tick of its disk's clock."""

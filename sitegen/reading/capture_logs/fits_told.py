@@ -62,8 +62,8 @@ def _told(header: FitsHeader) -> Told:
         exposure=_exposure(header, kind),
         filter_words=header.text(b"FILTER  "),
         binning=_binning(header),
-        pixel_um=header.number(b"XPIXSZ  "),
-        focal_length_mm=header.number(b"FOCALLEN"),
+        pixel_um=_length(header, b"XPIXSZ  "),
+        focal_length_mm=_length(header, b"FOCALLEN"),
         frame_px=_frame_px(header),
         gain=header.number(b"GAIN    "),
         targets=(target,) if kind == "light" and (target := header.text(b"OBJECT  ")) else (),
@@ -97,6 +97,12 @@ def _exposure_from(header: FitsHeader, keyword: bytes, kind: FrameKind | None) -
 def _binning(header: FitsHeader) -> int | None:
     found = header.number(b"XBINNING")
     return int(found) if found is not None and 1 <= found <= 16 and found.is_integer() else None
+
+
+def _length(header: FitsHeader, keyword: bytes) -> float | None:
+    """0 and -1 are how programs write nothing."""
+    length = header.number(keyword)
+    return length if length is not None and length > 0 else None
 
 
 def _frame_px(header: FitsHeader) -> tuple[float | None, float | None]:
