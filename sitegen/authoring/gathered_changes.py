@@ -173,12 +173,12 @@ def _changed(before: Sub, judged: Mapping[str, str], now: Sub) -> Sub:
 
 
 def _corrected_start(row: KnownRow, frame: Frame) -> dict[str, str]:
-    """Only where the row's clock was assumed, as in every log of the version before."""
-    if frame.clock is None or (row.sub.clock is None and row.origin.file is not None):
+    """Only where the row's clock was assumed, as in every log of the version before, and another one than now: what differs by
+    the same clock is its author's correction."""
+    if frame.clock in (None, row.sub.clock) or (row.sub.clock is None and row.origin.file is not None):
         return {}
-    cells = {"clock": frame.clock} if row.sub.clock != frame.clock else {}
     apart_s = abs((row.sub.start - frame.start).total_seconds())
-    return cells | ({"start": cell_text(frame.start)} if apart_s >= 1 else {})
+    return {"clock": frame.clock or ""} | ({"start": cell_text(frame.start)} if apart_s >= 1 else {})
 
 
 def _named_filter(row: KnownRow, sub: Sub) -> dict[str, str]:

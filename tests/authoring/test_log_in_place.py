@@ -175,6 +175,23 @@ def test_a_clock_that_says_what_it_shows(folders: Folders, make_frames: MakeFram
     assert starts == ["2026-11-20T10:00:00Z", "2026-11-20T10:30:00Z", "2026-11-20T12:00:00Z"]
 
 
+def test_an_hour_that_came_twice(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """On 5 April 2026 Auckland's clock went twice from 2 to 3 (13:00 to 15:00 UTC). A lone frame may be of either: the guess is
+    told with the start of the other, and that start stays when its author has written it."""
+    make_frames("disk", 1, start="2026-04-05T02:30:00")
+    (told,) = gathered(folders, tmp_path / "disk", time_zone="Pacific/Auckland").problems
+    assert str(told) == (
+        f"{tmp_path}/disk/frame_2026-04-05_000.fits:1:1: warning: 2026-04-05 02:30:00 came twice that night; taken as the first "
+        "time; if it was the second time, write 2026-04-04T14:30:00Z as its 'start' into the log"
+    )
+    text = log_of(folders).read_text("utf-8")
+    by_hand = text.replace("2026-04-04T13:30:00Z", "2026-04-04T14:30:00Z")
+    assert by_hand != text
+    log_of(folders).write_text(by_hand, "utf-8")
+    assert gathered(folders, tmp_path / "disk", time_zone="Pacific/Auckland").moved_clock == 0
+    assert log_of(folders).read_text("utf-8") == by_hand
+
+
 def test_the_clock_of_the_log_item(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """Stands in the entry, and holds where no option says otherwise."""
     entry = folders.content / "entries/first-light.md"

@@ -300,3 +300,15 @@ def test_nothing_readable_begins_nothing(folders: Folders, tmp_path: Path) -> No
 def test_angles_in_headers(text: str, degrees: float | None) -> None:
     """Decimal, sexagesimal, with a sign or a letter; a sign before a zero counts."""
     assert angle_deg(text) == (None if degrees is None else pytest.approx(degrees, abs=1e-6))
+
+
+def test_the_clock_that_is_named_holds_for_all_logs(folders: Folders, tmp_path: Path) -> None:
+    """One table in the diary and one elsewhere, both by Auckland's clock, 13 h ahead of UTC in November."""
+    add(folders, "logs/inside.csv", "start,exposure_s,filter\n2026-11-20T22:00:00,300,Ha\n")
+    (tmp_path / "outside.csv").write_text("start,exposure_s,filter\n2026-11-20T23:00:00,300,Ha\n", "utf-8")
+    begun(folders, folders.content / "logs/inside.csv", tmp_path / "outside.csv", time_zone="Pacific/Auckland")
+    assert "\nlogs: [{files: [logs/inside.csv], time_zone: Pacific/Auckland}, logs/new-one.ecsv]\n" in text_of(folders)
+    diary = read_diary(folders.content, TODAY).diary
+    assert diary is not None
+    entry = next(entry for entry in diary.entries if entry.slug == "new-one")
+    assert [f"{sub.start:%Y-%m-%dT%H:%M}" for sub in entry.subs] == ["2026-11-20T09:00", "2026-11-20T10:00"]

@@ -119,6 +119,55 @@ def test_a_clock_named_later(run: Run, tmp_path: Path) -> None:
     assert again[1] == "  starts corrected to the clock Pacific/Auckland: 3"
 
 
+def test_the_clock_that_check_proposes(run: Run, tmp_path: Path) -> None:
+    """Its command names the folder as the log does, and works where the frames lie still."""
+    for number in range(3):
+        os.utime(make_frame(tmp_path / f"my captures/{number}.fits", f"2026-11-20T22:1{number}:00"), (1, 1))
+    run("gather", "first-light", tmp_path / "my captures")
+    (line,) = (line for line in run("check").stderr.splitlines() if "lie in daylight" in line)
+    assert "starts corrected to the clock Pacific/Auckland: 3" in pasted(run, line)
+    assert "daylight" not in run("check").stderr
+
+
+def test_the_clock_of_an_entry_that_was_begun(run: Run, tmp_path: Path) -> None:
+    """An entry is begun once: what is proposed then gathers its log again, or is the line for logs of the diary."""
+    for number in range(3):
+        make_frame(tmp_path / f"disk/{number}.fits", f"2026-11-20T22:1{number}:00")
+    (said,) = (line for line in run("begin", "outside", tmp_path / "disk").stdout.splitlines() if "read as UTC" in line)
+    assert "starts corrected to the clock Pacific/Auckland: 3" in pasted(run, said)
+    Path("content/logs/inside.csv").write_text("start,exposure_s,filter\n2026-11-20T22:30:00,60,Ha\n", "utf-8")
+    (said,) = (line for line in run("begin", "inside", "content/logs/inside.csv").stdout.splitlines() if "read as UTC" in line)
+    line = "logs: [{files: [logs/inside.csv], time_zone: Pacific/Auckland}]"
+    assert said.endswith(f"with the clock of the camera: write '{line}' in entries/inside.md")
+    entry = Path("content/entries/inside.md")
+    entry.write_text(entry.read_text("utf-8").replace("logs: [logs/inside.csv]", line), "utf-8")
+    assert "daylight" not in run("check").stderr
+
+
+def test_one_frame_and_the_entry_it_lacks(run: Run, tmp_path: Path) -> None:
+    """One is no 'frames'; the command that begins the entry works when it is pasted, and repeats nothing of clocks."""
+    make_frame(tmp_path / "disk/0.fits", "2026-11-20T22:10:00")
+    said = run("gather", "alone", tmp_path / "disk").stdout.splitlines()
+    assert said[0] == "content/logs/alone.ecsv: 1 frame, 1 kept, 0 discarded; 1 new"
+    assert said[-1] == "no entry is called alone yet: 'sitegen begin alone content/logs/alone.ecsv' writes one"
+    again = pasted(run, said[-1].split("'")[1])
+    assert again.startswith("content/entries/alone.md: begun\n") and "  1 frame, 1 kept, 0 discarded\n" in again
+    assert "clock" not in again
+
+
+def test_what_was_asked_for_holds_in_what_is_proposed(run: Run, tmp_path: Path) -> None:
+    """The rig, and the target unless it is another's frames that are proposed."""
+    first, *_ = frames(tmp_path / "disk", 3, OBJECT="NGC 253")
+    make_frame(tmp_path / "disk/other.fits", "2026-11-21T10:00:00", OBJECT="NGC 2070", TIMESYS="UTC")
+    asked = ("--target", "NGC 253", "--rig", "first-train")
+    other = next(line for line in run("gather", "sculptor", tmp_path / "disk", *asked).stdout.splitlines() if "aside" in line)
+    assert other.endswith(f"sitegen gather ngc-2070 {tmp_path}/disk --rig first-train --target 'NGC 2070'")
+    first.unlink()
+    gone = next(line for line in run("gather", "sculptor", tmp_path / "disk", *asked).stdout.splitlines() if "longer" in line)
+    command = f"sitegen gather sculptor {tmp_path}/disk --target 'NGC 253' --rig first-train --gone"
+    assert gone == f"  no longer there: 1 gathered before; to discard them: {command} discard; to keep them: {command} keep"
+
+
 def test_dry_and_back(run: Run, tmp_path: Path) -> None:
     """A dry run says that nothing was written; undo says what was put back, an edited log is refused with its earlier copy."""
     log = Path("content/logs/first-light.ecsv")

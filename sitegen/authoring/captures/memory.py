@@ -1,7 +1,8 @@
 """What headers said when they were read, so that gathering again opens no file that is known. Losing it costs only time."""
 
 import os
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Sequence
 from contextlib import suppress
 from hashlib import blake2b
 from pathlib import Path
@@ -10,9 +11,12 @@ import msgspec
 from msgspec import Struct
 
 from sitegen.authoring.captures.record import FrameFile, FrameRecord
+from sitegen.authoring.captures.walk import folder_name
 from sitegen.file_moves import write_whole
 
 FOLDER = "frames"
+_SHARDS = "0123456789abcdef"
+_NAME_IN_LOG = re.compile(r".+-[0-9a-f]{8}")
 VERSION = 5
 """To be raised whenever a header is read otherwise than before."""
 COARSE_CLOCK_NS = 2_000_000_000
@@ -49,6 +53,15 @@ class FrameMemory:
             self._directory(file.directory)[file.name] = signature_of(file), record
             self.changed.add(file.directory)
 
+    def folder_called(self, name: str) -> str | None:
+        """The path of a folder that a log calls by this name, as far as frames below it are remembered."""
+        for shard in _SHARDS:
+            for directory in sorted(self._shard(shard)):
+                for folder in (directory, *map(str, Path(directory).parents)):
+                    if folder_name(folder) == name:
+                        return folder
+        return None
+
     def save(self) -> None:
         """Quietly nothing where the folder cannot be written."""
         if self.folder is not None:
@@ -82,6 +95,18 @@ def _shard_of(directory: str) -> str:
 
 def signature_of(file: FrameFile) -> Signature:
     return file.size, file.mtime_ns, file.ctime_ns, file.inode
+
+
+def with_folders(words: Sequence[str], memory: FrameMemory) -> tuple[str, ...]:
+    """What was typed, with the path of a folder in place of the name that a log has for it: `check` knows only that name, and
+    the commands it gives are to work."""
+    return tuple(_folder_meant(word, memory) for word in words)
+
+
+def _folder_meant(word: str, memory: FrameMemory) -> str:
+    if not _NAME_IN_LOG.fullmatch(word) or os.path.lexists(word):
+        return word
+    return memory.folder_called(word) or word
 
 
 def unknown_to(memory: FrameMemory, files: Iterable[FrameFile]) -> tuple[FrameFile, ...]:
