@@ -9,14 +9,15 @@ from itertools import groupby
 
 from msgspec import Struct
 
-from sitegen.authoring.filter_advice import filter_advice
 from sitegen.authoring.gather_report import NewOfNight
 from sitegen.authoring.rig_fit import RigFit
 from sitegen.authoring.schemas import schema_line
 from sitegen.authoring.site_fit import SiteFit
 from sitegen.authoring.target_fit import TargetFit
 from sitegen.diary.to_write import GAP
+from sitegen.reading.capture_logs.unknown_filters import unknown_filter
 from sitegen.reading.model.entry_file import ENTRY_FILE
+from sitegen.reading.nodes import quoted
 
 _PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 +._/*-]*|[A-Za-z0-9_./*-]+/[A-Za-z0-9_./*-]+")
 _YAML_WORDS = frozenset({"yes", "no", "on", "off", "true", "false", "null", "y", "n"})
@@ -56,7 +57,9 @@ class EntryDraft(Struct, frozen=True):
 
 
 def entry_text(draft: EntryDraft, today: date) -> str:
-    return "\n".join(["---", *_front_matter(draft, today), "---", *_body(draft)]) + "\n"
+    """A name from a table may hold a line end: in a comment it would begin a line of its own."""
+    front_matter = (" ".join(line.splitlines()) for line in _front_matter(draft, today))
+    return "\n".join(["---", *front_matter, "---", *_body(draft)]) + "\n"
 
 
 def published_on(draft: EntryDraft, today: date) -> date:
@@ -152,9 +155,10 @@ def waiting_for(draft: EntryDraft) -> list[str]:
     """One line each filter that the rig does not know."""
     if draft.rig is None:
         return []
-    lines = [f"{subs_words(count)} for {word!r}: {filter_advice(word, draft.rig.rig)}" for word, count in draft.unknown.items()]
+    rig = draft.rig.rig
+    lines = [f"{subs_words(count)} for {quoted(word)}: {unknown_filter(word, rig)[1]}" for word, count in draft.unknown.items()]
     if draft.unnamed:
-        some = next(iter(sorted(draft.rig.rig.filters)))
+        some = next(iter(sorted(rig.filters)))
         item = f"logs: {logs_value(draft, f', filter: {_yaml(some)}')}"
         what = f"{subs_words(draft.unnamed)} for the name of their filter, which no header tells"
         lines.append(f"{what}: write '{item}' if it was '{some}'")

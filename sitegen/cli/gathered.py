@@ -38,7 +38,7 @@ def gathering_lines(done: Gathering, typed: Typed, folders: Folders, time_zone: 
         yield "  without names: frames that were moved or are no longer there cannot be told"
     if done.named is None and not is_dry:
         begin = replace(typed, command="begin", logs=(f"{folders.content}/{done.log}",), options=())
-        yield f"no entry is called {typed.name} yet: '{begin.again()}' writes one"
+        yield f"no entry is called {typed.name} yet; to begin it: {begin.again()}"
 
 
 def again(done: Gathering) -> Gathering:

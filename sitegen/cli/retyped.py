@@ -40,11 +40,11 @@ def options_typed(options: Sequence[tuple[str, Sequence[object]]]) -> tuple[str,
     return tuple(word for name, values in options for value in values if value is not None for word in (name, str(value)))
 
 
-def free_name(wanted: str, folders: Folders) -> str:
-    """An entry's name that is free to take, or that gathered the same before."""
+def free_name(wanted: str, folders: Folders, own: str) -> str:
+    """An entry's name that is free to take, or that gathered the same before; never `own`, whose log has other frames."""
     slug = slug_of(wanted)
     number, name = 1, slug
-    while (folders.content / entry_path(name)).exists() or (
+    while name == own or (folders.content / entry_path(name)).exists() or (
         (folders.content / log_path(name)).exists() and not is_gathered_name(name, folders)
     ):
         number += 1

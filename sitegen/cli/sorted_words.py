@@ -52,7 +52,7 @@ def _passed_over(sorting: Sorting) -> Iterator[str]:
 def _other_targets(sorting: Sorting, typed: Typed, folders: Folders) -> Iterator[str]:
     targets = list(sorting.other_targets.items())
     for target, count in targets[:MOST_TARGETS]:
-        command = typed.again("--target", target, name=free_name(target, folders))
+        command = typed.again("--target", target, name=free_name(target, folders, typed.name))
         yield f"{frames_counted(count)} of {target} set aside: {command}"
     if left := targets[MOST_TARGETS:]:
         more = "1 more target" if len(left) == 1 else f"{len(left)} more targets"
@@ -61,7 +61,7 @@ def _other_targets(sorting: Sorting, typed: Typed, folders: Folders) -> Iterator
 
 def _other_trains(sorting: Sorting, typed: Typed, folders: Folders) -> Iterator[str]:
     for other in sorting.other_trains:
-        name = free_name(f"{typed.name}-{_short(other.train)}", folders)
+        name = free_name(f"{typed.name}-{_short(other.train)}", folders, typed.name)
         target = ("--target", sorting.target) if sorting.target else ()
         yield (
             f"{frames_counted(other.count)} of another train ({other.train}) set aside: describe it in rigs/{name}.yaml "

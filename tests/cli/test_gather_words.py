@@ -76,6 +76,13 @@ def test_a_name_that_is_taken_is_not_proposed(run: Run, tmp_path: Path) -> None:
     assert "1 frame of NGC 253 set aside: sitegen gather ngc-253-2 " in run("gather", "first-light", tmp_path / "disk").stdout
 
 
+def test_the_log_itself_is_not_proposed(run: Run, tmp_path: Path) -> None:
+    """It is called by one target, and most frames were of another: they would be taken out of it."""
+    frames(tmp_path / "disk", 2)
+    frames(tmp_path / "disk", 1, "2026-11-21", OBJECT="NGC 253")
+    assert "1 frame of NGC 253 set aside: sitegen gather ngc-253-2 " in run("gather", "ngc-253", tmp_path / "disk").stdout
+
+
 def test_frames_of_another_train_and_the_rig_that_they_need(run: Run, tmp_path: Path) -> None:
     """Which keys, and a command that works as soon as the rig is there."""
     frames(tmp_path / "disk", 5)
@@ -149,8 +156,8 @@ def test_one_frame_and_the_entry_it_lacks(run: Run, tmp_path: Path) -> None:
     make_frame(tmp_path / "disk/0.fits", "2026-11-20T22:10:00")
     said = run("gather", "alone", tmp_path / "disk").stdout.splitlines()
     assert said[0] == "content/logs/alone.ecsv: 1 frame, 1 kept, 0 discarded; 1 new"
-    assert said[-1] == "no entry is called alone yet: 'sitegen begin alone content/logs/alone.ecsv' writes one"
-    again = pasted(run, said[-1].split("'")[1])
+    assert said[-1] == "no entry is called alone yet; to begin it: sitegen begin alone content/logs/alone.ecsv"
+    again = pasted(run, said[-1])
     assert again.startswith("content/entries/alone.md: begun\n") and "  1 frame, 1 kept, 0 discarded\n" in again
     assert "clock" not in again
 
@@ -252,7 +259,8 @@ def test_begin_says_what_it_guessed_from(run: Run, tmp_path: Path) -> None:
         "  site    garden",
         "  3 frames, 3 kept, 0 discarded",
     ]
-    assert "  3 subs wait for 'OIII': add 'OIII: {name: OIII, kind: narrowband}' under 'filters' in rigs/first-train.yaml" in said
+    line = "'OIII: {kind: narrowband, centre_nm: 500.7}' under 'filters' in rigs/first-train.yaml"
+    assert f"  3 subs wait for 'OIII': add the line {line}, or 'spelt: [OIII]' to one of its filters: Ha, L" in said
     assert run("check").exit_code == 0
 
 
