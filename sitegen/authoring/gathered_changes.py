@@ -9,7 +9,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from sitegen.authoring.captures.discards import NOT_LISTED, WORDS, Discard
+from sitegen.authoring.captures.discards import BY_TABLE, NOT_LISTED, WORDS, Discard
 from sitegen.authoring.captures.record import Frame, FrameFile
 from sitegen.authoring.captures.sorting import Counted, LeftOut, SortedFrames
 from sitegen.authoring.captures.walk import folder_name
@@ -135,13 +135,21 @@ def _sub(each: Counted, request: ChangeRequest) -> Sub:
     discard = each.discard
     kept, reason = discard is None, discard.reason if discard else None
     if listed is not None and discard is None:
-        kept, reason = listed.kept, listed.reason
-    return sub_of(each.frame, request.filter_name, kept, reason, discard.reason if discard else None, request.with_names)
+        reason = listed.reason  # of a frame that is kept in spite of it
+    return sub_of(each.frame, request.filter_name, kept, reason, discard.remembered if discard else None, request.with_names)
 
 
 def _edit(row: KnownRow, each: Counted, sub: Sub, request: ChangeRequest) -> _Edit:
-    if row.is_run or each.frame.listed is not None:
+    if row.is_run:
         return _Edit(row, {}, row.subs)
+    cells = _told_anew(row, each, sub, request) if each.frame.listed is None else {}
+    stays = row.is_judged_by_author or (each.discard is None and _holds(row.origin.discarded_by, each, request))
+    judged = {} if stays else _judged(row, each.discard)
+    return _Edit(row, cells | judged, (_changed(row.sub, judged, sub),))
+
+
+def _told_anew(row: KnownRow, each: Counted, sub: Sub, request: ChangeRequest) -> dict[str, str]:
+    """What its header or its place on the disk says otherwise than the row."""
     cells = changed_cells(row, sub)
     if row.file is not None and each.frame.file is not None and (
         is_same_file(row.file, each.frame.file) or each.frame.record.is_processed
@@ -150,19 +158,18 @@ def _edit(row: KnownRow, each: Counted, sub: Sub, request: ChangeRequest) -> _Ed
         cells.pop("folder", None)
     if not request.with_names and row.file is not None:
         cells |= {"file": "", "folder": ""}
-    cells |= _named_filter(row, sub) | (_corrected_start(row, each.frame) if request.corrects_clock else {})
-    stays = row.is_judged_by_author or (each.discard is None and _holds(row.origin.discarded_by, request))
-    judged = {} if stays else _judged(row, each.discard)
-    return _Edit(row, cells | judged, (_changed(row.sub, judged, sub),))
+    return cells | _named_filter(row, sub) | (_corrected_start(row, each.frame) if request.corrects_clock else {})
 
 
-def _holds(discarded_by: str | None, request: ChangeRequest) -> bool:
-    """Whether an earlier run discarded the frame by what this run was not given: a list, or patterns. Folders, names and missing
-    files speak for themselves each time."""
+def _holds(discarded_by: str | None, each: Counted, request: ChangeRequest) -> bool:
+    """Whether an earlier run discarded the frame by what this run was not given: a list, patterns, or a table that lists it.
+    Folders, names and missing files speak for themselves each time."""
     if discarded_by is None or discarded_by == NO_LONGER_THERE:
         return False
     if discarded_by == NOT_LISTED:
         return not request.has_list
+    if discarded_by.startswith(BY_TABLE):
+        return all(frame.listed is None for frame in each.exposure.frames)
     return not request.has_patterns and not any(discarded_by in words for words in WORDS.values())
 
 
@@ -188,10 +195,10 @@ def _named_filter(row: KnownRow, sub: Sub) -> dict[str, str]:
 
 
 def _judged(row: KnownRow, discard: Discard | None) -> dict[str, str]:
-    reason = discard.reason if discard else ""
-    if (row.origin.discarded_by or "") == reason:
+    reason, remembered = (discard.reason, discard.remembered) if discard else ("", "")
+    if (row.origin.discarded_by or "") == remembered:
         return {}
-    return {"kept": str(discard is None), "reason": reason, "discarded_by": reason}
+    return {"kept": str(discard is None), "reason": reason, "discarded_by": remembered}
 
 
 def _judgement(edit: _Edit) -> str:

@@ -7,7 +7,7 @@ from typing import Any
 from msgspec.structs import asdict, replace
 
 from sitegen.authoring.entry_text import NIGHT_LINES, frames_words, logs_value, nights_before, summed_words, waiting_for
-from sitegen.authoring.gather_report import Gathering, NewOfNight
+from sitegen.authoring.gather_report import Gathering, NewOfNight, Totals
 from sitegen.authoring.new_entry import Beginning, recognised
 from sitegen.cli.retyped import Typed
 from sitegen.cli.sorted_words import frames_counted, sorted_lines, sorting_json
@@ -36,7 +36,7 @@ def gathering_lines(done: Gathering, typed: Typed, folders: Folders, time_zone: 
         yield f"  {names} no frame gathered"
     if done.without_names:
         yield "  without names: frames that were moved or are no longer there cannot be told"
-    if done.named is None and not is_dry:
+    if done.named is None and not is_dry and totals != Totals(0, 0, 0):
         begin = replace(typed, command="begin", logs=(f"{folders.content}/{done.log}",), options=())
         yield f"no entry is called {typed.name} yet; to begin it: {begin.again()}"
 

@@ -144,6 +144,29 @@ def test_a_list_of_kept_frames(folders: Folders, make_frames: MakeFrames, tmp_pa
     assert totals(gathered(folders, tmp_path / "disk", kept_list=listed)) == (2, 3)
 
 
+def test_a_table_that_judges_frames(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Of a frame whose file is there as well, and of one that it alone has; its later word counts, the author's own in the log
+    before it, and without the table all stays."""
+    make_frames("disk", 3)
+    table = tmp_path / "judged.csv"
+    rows = "2026-11-20T10:05:10Z,300,Ha,{0},{1}\n2026-11-20T11:00:00Z,300,Ha,{0},\n"
+    table.write_text(f"start,exposure_s,filter,kept,reason\n{rows.format('no', 'cloud')}", "utf-8")
+    assert counts(gathered(folders, tmp_path / "disk", table)) == (2, 2)
+    assert counts(gathered(folders, tmp_path / "disk")) == (2, 2)
+    text = log_of(folders).read_text("utf-8")
+    assert "10:05:10Z,300,Ha,light,False,cloud," in text and "11:00:00Z,300,Ha,light,False,," in text
+    table.write_text(f"start,exposure_s,filter,kept,reason\n{rows.format('yes', '')}", "utf-8")
+    done = gathered(folders, tmp_path / "disk", table)
+    assert (counts(done), done.judged_anew) == ((4, 0), {"kept": 2})
+    text = log_of(folders).read_text("utf-8")
+    log_of(folders).write_text(text.replace("11:00:00Z,300,Ha,light,True,,", "11:00:00Z,300,Ha,light,no,dew,"), "utf-8")
+    assert counts(gathered(folders, tmp_path / "disk", table)) == (3, 1)
+
+
+def counts(done: Gathering) -> tuple[int, int]:
+    return done.totals.kept, done.totals.discarded
+
+
 def test_a_list_that_names_none_of_the_frames(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """It would discard all: that is an error, and nothing is written."""
     make_frames("disk", 2)

@@ -201,7 +201,8 @@ def test_a_table_keeps_what_it_says(folders: Folders, tmp_path: Path) -> None:
     assert "#  2026-11-20: {clouds: , wind: , ended_by: }  # Ha 1 × 300 s\n" in text_of(folders)
     rows = (folders.content / "logs/new-one.ecsv").read_text("utf-8").splitlines()[-2:]
     assert rows == [
-        "2026-11-20T10:00:00Z,300,Ha,light,True,,,,,2.3,calm,Ha", "2026-11-20T11:00:00Z,300,L,light,False,wind,,,,,,L"
+        "2026-11-20T10:00:00Z,300,Ha,light,True,,,,,2.3,calm,Ha,",
+        "2026-11-20T11:00:00Z,300,L,light,False,wind,,,,,,L,table: wind",
     ]  # fmt: skip
 
 

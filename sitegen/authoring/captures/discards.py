@@ -21,6 +21,7 @@ WORDS: Mapping[str, tuple[str, ...]] = {
            "gelöscht", "geloescht", "papierkorb", "abfall", "müll", "muell", "ungenutzt"),
 }  # fmt: skip
 NOT_LISTED = "not in the list of kept frames"
+BY_TABLE = "table:"
 SORTED_OUT = "sorted out"
 _NAMES_A_FILE = re.compile(r"\.[A-Za-z][A-Za-z0-9]{1,5}(?:\.gz|\.fz)?$", re.I)
 _SEPARATORS = re.compile(r"[_\-. ]+")
@@ -45,6 +46,16 @@ class Discard(Struct, frozen=True):
 
     reason: str
     by: str
+    is_by_table: bool = False
+
+    @property
+    def remembered(self) -> str:
+        """As the log's column 'discarded_by' has it: what a table said is told from what a pattern did."""
+        return f"{BY_TABLE} {self.reason}".strip() if self.is_by_table else self.reason
+
+
+def reason_of(remembered: str | None) -> str:
+    return (remembered or "").removeprefix(BY_TABLE).strip()
 
 
 def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | None:
