@@ -10,6 +10,7 @@ from typing import Literal
 from msgspec import Struct
 
 from sitegen.authoring.captures.discards import BY_TABLE, NOT_LISTED, WORDS, Discard
+from sitegen.authoring.captures.reading import Unreadable
 from sitegen.authoring.captures.record import Frame, FrameFile
 from sitegen.authoring.captures.sorting import Counted, LeftOut, SortedFrames
 from sitegen.authoring.captures.walk import folder_name
@@ -85,7 +86,7 @@ def change_log(log: GatheredLog, sorted_frames: SortedFrames, request: ChangeReq
             edit = _edit(row, each, sub, request)
             edits.append(edit)
             kept[id(each.frame)] = edit.subs[0].kept
-    gone, gone_edits = _gone([*left], log.rows, request)
+    gone, gone_edits = _gone(_without_unreadable(left, sorted_frames.unreadable), log.rows, request)
     edits += gone_edits
     judged = Counter(_judgement(edit) for edit in edits if "kept" in edit.cells)
     moved_clock = sum("start" in edit.cells for edit in edits)
@@ -226,6 +227,15 @@ def _gone(
         if cells:
             edits.append(_Edit(row, cells, (_changed(row.sub, cells, row.sub),)))
     return Gone(len(edits) if discard else 0, len(edits) if discard else 0, unplugged), edits
+
+
+def _without_unreadable(rows: Iterable[KnownRow], unreadable: Iterable[Unreadable]) -> list[KnownRow]:
+    """A file that cannot be read this time is still there."""
+    by_name: dict[str, list[FrameFile]] = {}
+    for each in unreadable:
+        by_name.setdefault(each.file.name, []).append(each.file)
+    return [row for row in rows if row.file is None or not any(
+        is_same_file(row.file, file) for file in by_name.get(row.file[1].rpartition("/")[2], ()))]  # fmt: skip
 
 
 def _is_in_scope(row: KnownRow, scopes: Mapping[str, str]) -> bool:

@@ -221,6 +221,15 @@ def test_frames_that_are_no_longer_there(folders: Folders, make_frames: MakeFram
     assert totals(gathered(folders, tmp_path / "disk")) == (5, 0)
 
 
+def test_what_cannot_be_read_is_still_there(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """A frame that was damaged, or locked, after it was gathered is told, and keeps its row."""
+    damaged, *_ = make_frames("disk/lights", 3)
+    gathered(folders, tmp_path / "disk")
+    damaged.write_bytes(b"nonsense" * 400)
+    done = gathered(folders, tmp_path / "disk/lights", gone="discard")
+    assert (done.unreadable, done.gone.count, counts(done)) == (1, 0, (3, 0))
+
+
 def test_an_unplugged_disk_discards_nothing(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """An empty mount point, and a folder that holds only what is new, are no proof that anything was deleted."""
     make_frames("disk", 3)

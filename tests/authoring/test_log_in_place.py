@@ -257,6 +257,36 @@ def test_the_last_gathering_taken_back(folders: Folders, make_frames: MakeFrames
     assert entry.read_bytes() == before
 
 
+def test_a_gathering_that_cannot_be_taken_back(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Where what it was before cannot be kept, the frames are gathered all the same, and that is told."""
+    make_frames("disk", 2)
+    assert folders.keep is not None
+    folders.keep.mkdir(exist_ok=True)
+    (folders.keep / "gathered").write_text("a file where a folder is wanted", "utf-8")
+    done = gathered(folders, tmp_path / "disk")
+    (told,) = done.problems
+    assert (done.new_count, told.severity, told.remedy) == (
+        2, "warning", "the frames are gathered, and that cannot be taken back"
+    )  # fmt: skip
+    assert done.named is True
+
+
+def test_a_log_that_cannot_be_removed(
+    folders: Folders, make_frames: MakeFrames, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Taking the first gathering back removes the log; a folder that may not be written refuses that in a line."""
+    make_frames("disk", 2)
+    gathered(folders, tmp_path / "disk")
+
+    def refused(path: Path, missing_ok: bool = False) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(Path, "unlink", refused)
+    with pytest.raises(DiaryProblems, match="cannot be removed: Permission denied"):
+        undo("first-light", folders, TODAY)
+    assert log_of(folders).is_file()
+
+
 def test_an_edited_log_is_not_taken_back(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """Its author's work would be lost; the earlier copy is named."""
     write(folders, OLD)
