@@ -32,6 +32,8 @@ def frame_at(below: str) -> Frame:
         ("bad_a.fits", "en", "bad"),
         ("REJECTED-12.fits", "en", "rejected"),
         ("bad12.fits", "en", "bad"),
+        ("not_used_12.fits", "en", "not used"),
+        ("Thrown-Away 12.fits", "en", "thrown away"),
         ("Ausschuss/a.fits", "de-AT", "ausschuss"),
         ("verworfen_a.fits", "de", "verworfen"),
         ("Ausschuss/a.fits", "en", None),

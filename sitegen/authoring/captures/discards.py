@@ -92,16 +92,19 @@ def _by_path(file: FrameFile, discarding: Discarding) -> Discard | None:
 
 
 def _prefix_of(name: str, language: str) -> str:
-    """'bad_0012.fits', 'BAD-12.fits', 'bad12.fits': the word ends there; 'badlands.fits' is none, nor the spa 'Bad Ems.fits'."""
+    """'bad_12.fits', 'BAD-12.fits', 'not_used12.fits': a word ends there; 'badlands.fits' is none, nor 'Bad Ems.fits'."""
     found = _prefixes(language).match(name.casefold())
-    return found.group(1) if found is not None and not (found.group(1) == "bad" and found.group(2) == " ") else ""
+    if found is None or (found.group(1) == "bad" and found.group(2) == " "):
+        return ""
+    return _SEPARATORS.sub(" ", found.group(1))
 
 
 @lru_cache(maxsize=8)
 def _prefixes(language: str) -> re.Pattern[str]:
     """A word, and the character behind it, which is no letter."""
     longest_first = sorted(words_of(language), key=len, reverse=True)
-    return re.compile(f"({'|'.join(map(re.escape, longest_first))})([\\W\\d_])")
+    spelt = "|".join(re.escape(word).replace(r"\ ", "[ _-]") for word in longest_first)
+    return re.compile(f"({spelt})([\\W\\d_])")
 
 
 def matches(below: str, pattern: str) -> bool:
