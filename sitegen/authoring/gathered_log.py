@@ -143,9 +143,9 @@ def texts_of(subs: Sequence[Sub]) -> dict[str, list[str]]:
 
 
 def _texts_of(values: Sequence[object]) -> list[str]:
-    """Each value is written once: of thousands of frames most say the same."""
+    """Each value is written once: of thousands of frames most say the same, and often all."""
     written = {value: cell_text(value) for value in set(values)}
-    return [written[value] for value in values]
+    return [written[value] for value in values] if len(written) != 1 else [*written.values()] * len(values)
 
 
 def changed_cells(row: KnownRow, sub: Sub) -> dict[str, str]:

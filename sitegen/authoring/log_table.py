@@ -121,9 +121,9 @@ def new_rows(table: LogTable, texts: Mapping[str, Sequence[str]]) -> Iterator[Ro
 
 
 def _quoted(texts: Sequence[str], delimiter: str) -> list[str]:
-    """Each text is quoted once: most rows have it from the row before."""
+    """Each text is quoted once: most rows have it from the row before, and often all."""
     quoted = {text: quoted_cell(text, delimiter) for text in set(texts)}
-    return [quoted[text] for text in texts]
+    return [quoted[text] for text in texts] if len(quoted) != 1 else [*quoted.values()] * len(texts)
 
 
 def insert_rows(table: LogTable, new: Iterable[tuple[datetime, Row]], starts: Sequence[datetime]) -> None:

@@ -72,9 +72,10 @@ def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | Non
 
 
 @lru_cache(maxsize=4_096)
-def _by_folders(folders: str, language: str) -> Discard | None:
+def _by_folders(gathered: str, below: str, language: str) -> Discard | None:
+    """`gathered` is the name of the folder gathered as a log has it: that one, too, may say what lies in it."""
     words = words_of(language)
-    for folder in folders.split("/"):
+    for folder in (gathered.rpartition("-")[0], *below.split("/")):
         if (word := re.sub(r"[\W_\d]+", " ", folder.casefold()).strip()) in words:
             return Discard(word, f"the folder '{folder}'")
     return None
@@ -84,8 +85,8 @@ def _by_path(file: FrameFile, discarding: Discarding) -> Discard | None:
     if discarding.patterns:
         pattern = next((pattern for pattern in discarding.patterns if matches(file.below, pattern)), None)
         return None if pattern is None else Discard(_word_of(pattern), pattern)
-    folders, _, name = file.with_folder.rpartition("/")
-    if folders and (discard := _by_folders(folders, discarding.language)) is not None:
+    folders, _, name = file.below.rpartition("/")
+    if (discard := _by_folders(file.folder, folders, discarding.language)) is not None:
         return discard
     word = _prefix_of(name, discarding.language)
     return Discard(word, f"names that begin with '{word}'") if word else None

@@ -2,7 +2,7 @@
 
 import os
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from contextlib import suppress
 from hashlib import blake2b
 from pathlib import Path
@@ -45,6 +45,9 @@ class FrameMemory:
     def record(self, file: FrameFile) -> FrameRecord | None:
         known = self._directory(file.directory).get(file.name)
         return known[1] if known is not None and known[0] == signature_of(file) else None
+
+    def knows(self, directory: str) -> bool:
+        return bool(self._directory(directory))
 
     def remember(self, file: FrameFile, record: FrameRecord) -> None:
         """Not what changed while, or shortly before, the gathering began: its signature alone cannot be trusted next time. Nor
@@ -109,6 +112,8 @@ def _folder_meant(word: str, memory: FrameMemory) -> str:
     return memory.folder_called(word) or word
 
 
-def unknown_to(memory: FrameMemory, files: Iterable[FrameFile]) -> tuple[FrameFile, ...]:
-    """Those whose headers have to be read."""
+def unknown_to(memory: FrameMemory, files: Sequence[FrameFile]) -> Sequence[FrameFile]:
+    """Those whose headers have to be read; all where nothing at all is remembered of their folders."""
+    if not any(memory.knows(directory) for directory in {file.directory for file in files}):
+        return files
     return tuple(file for file in files if memory.record(file) is None)

@@ -94,10 +94,10 @@ def _read_all(files: Sequence[FrameFile], jobs: int | None) -> Iterator[FrameRec
 
 def record_of(file: FrameFile) -> FrameRecord:
     """Never raises for what a file can hold."""
-    name = file.name.casefold()
-    if name.endswith(FITS):
+    path = file.below.casefold()
+    if path.endswith(FITS):
         return fits_record(file.path)
-    return camera_record(file.path, "raw" if name.endswith(RAW) else "picture")
+    return camera_record(file.path, "raw" if path.endswith(RAW) else "picture")
 
 
 def frames_of(
