@@ -9,14 +9,15 @@ from itertools import groupby
 
 from msgspec import Struct
 
-from sitegen.authoring.filter_advice import filter_advice
 from sitegen.authoring.gather_report import NewOfNight
 from sitegen.authoring.rig_fit import RigFit
 from sitegen.authoring.schemas import schema_line
 from sitegen.authoring.site_fit import SiteFit
 from sitegen.authoring.target_fit import TargetFit
 from sitegen.diary.to_write import GAP
+from sitegen.reading.capture_logs.unknown_filters import unknown_filter
 from sitegen.reading.model.entry_file import ENTRY_FILE
+from sitegen.reading.nodes import quoted
 
 _PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 +._/*-]*|[A-Za-z0-9_./*-]+/[A-Za-z0-9_./*-]+")
 _YAML_WORDS = frozenset({"yes", "no", "on", "off", "true", "false", "null", "y", "n"})
@@ -26,9 +27,11 @@ CONFIRM = "to be confirmed:"
 
 
 class EntryDraft(Struct, frozen=True):
-    """`logs` as paths or patterns inside content/; `nights` of kept light frames, in time order; `with_schema` where the diary
-    holds the schemas for editors; `unknown` are filters in the logs that the rig does not have, with the number of their subs;
-    `unnamed` subs name no filter where the rig has some; `last_night` is the evening of the newest sub."""
+    """`logs` as paths or patterns inside content/, `gathered` the one of them that was gathered; `time_zone` the clock named for
+    records that do not tell theirs, which a gathered log knows by itself; `nights` of kept light frames, in time order;
+    `with_schema` where the diary holds the schemas for editors; `unknown` are filters in the logs that the rig does not have,
+    with the number of their subs; `unnamed` subs name no filter where the rig has some; `last_night` is the evening of the newest
+    sub."""
 
     name: str
     logs: tuple[str, ...]
@@ -40,6 +43,12 @@ class EntryDraft(Struct, frozen=True):
     unknown: Mapping[str, int] = {}
     unnamed: int = 0
     last_night: date | None = None
+    gathered: str | None = None
+    time_zone: str | None = None
+
+    @property
+    def logs_inside(self) -> tuple[str, ...]:
+        return tuple(log for log in self.logs if log != self.gathered)
 
     @property
     def whole(self) -> bool:
@@ -48,7 +57,9 @@ class EntryDraft(Struct, frozen=True):
 
 
 def entry_text(draft: EntryDraft, today: date) -> str:
-    return "\n".join(["---", *_front_matter(draft, today), "---", *_body(draft)]) + "\n"
+    """A name from a table may hold a line end: in a comment it would begin a line of its own."""
+    front_matter = (" ".join(line.splitlines()) for line in _front_matter(draft, today))
+    return "\n".join(["---", *front_matter, "---", *_body(draft)]) + "\n"
 
 
 def published_on(draft: EntryDraft, today: date) -> date:
@@ -72,7 +83,7 @@ def _front_matter(draft: EntryDraft, today: date) -> Iterator[str]:
     yield _named_line("rig", draft.rig.rig.slug if draft.rig else None, doubt_of(draft.rig))
     yield _named_line("site", draft.site.site.slug if draft.site else None, _site_doubt(draft.site))
     yield from _waited_for(draft)
-    yield f"{'' if draft.whole else '#'}logs: [{', '.join(map(_yaml, draft.logs))}]"
+    yield f"{'' if draft.whole else '#'}logs: {logs_value(draft)}"
     yield f"#wanted: {{{', '.join(f'{_yaml(what)}: 4' for what in _filters(draft))}}}  # {GAP} the hours aimed for, by filter"
     yield f"#nights:  # {GAP} what only you know of them"
     yield from _night_lines(draft)
@@ -81,13 +92,28 @@ def _front_matter(draft: EntryDraft, today: date) -> Iterator[str]:
     yield f"#lessons: {{worked: [], failed: [], next: []}}  # {GAP} what it taught"
 
 
+def logs_value(draft: EntryDraft, filter_line: str = "") -> str:
+    """What stands behind 'logs:'."""
+    inside, gathered = draft.logs_inside, tuple(log for log in draft.logs if log == draft.gathered)
+    if filter_line:
+        inside, gathered = draft.logs, ()
+    clock = f", time_zone: {draft.time_zone}" if draft.time_zone and draft.logs_inside else ""
+    names = ", ".join(map(_yaml, inside))
+    items = f"{{files: [{names}]{filter_line}{clock}}}" if inside and (filter_line or clock) else names
+    return f"[{', '.join(filter(None, (items, *map(_yaml, gathered))))}]"
+
+
 def _night_lines(draft: EntryDraft) -> Iterator[str]:
     nights = [(evening, list(rows)) for evening, rows in groupby(draft.nights, key=lambda row: row.evening)]
     shown = nights if len(nights) <= NIGHT_LINES else nights[-NIGHT_LINES:]
     if left := nights[: -len(shown)]:
-        yield f"#  {len(left)} nights before these: {', '.join(summed_words(row for _, rows in left for row in rows))}"
+        yield f"#  {nights_before(len(left))}: {', '.join(summed_words(row for _, rows in left for row in rows))}"
     for evening, rows in shown:
         yield f"#  {evening}: {{clouds: , wind: , ended_by: }}  # {', '.join(map(frames_words, rows))}"
+
+
+def nights_before(count: int) -> str:
+    return f"{count} night{'' if count == 1 else 's'} before these"
 
 
 def frames_words(row: NewOfNight) -> str:
@@ -129,10 +155,11 @@ def waiting_for(draft: EntryDraft) -> list[str]:
     """One line each filter that the rig does not know."""
     if draft.rig is None:
         return []
-    lines = [f"{subs_words(count)} for {word!r}: {filter_advice(word, draft.rig.rig)}" for word, count in draft.unknown.items()]
+    rig = draft.rig.rig
+    lines = [f"{subs_words(count)} for {quoted(word)}: {unknown_filter(word, rig)[1]}" for word, count in draft.unknown.items()]
     if draft.unnamed:
-        some = next(iter(sorted(draft.rig.rig.filters)))
-        item = f"logs: [{{files: [{', '.join(draft.logs)}], filter: {_yaml(some)}}}]"
+        some = next(iter(sorted(rig.filters)))
+        item = f"logs: {logs_value(draft, f', filter: {_yaml(some)}')}"
         what = f"{subs_words(draft.unnamed)} for the name of their filter, which no header tells"
         lines.append(f"{what}: write '{item}' if it was '{some}'")
     return lines

@@ -131,9 +131,15 @@ def sorting_report(
         other_trains=tuple(OtherTrain(train, count) for train, count in trains),
         target=sorted_frames.targets.target.name if sorted_frames.targets.target else "",
         placeless=sorted_frames.targets.placeless,
-        clockless=sum(frame.clock is not None for frame in frames),
+        clockless=sum(frame.clock is not None and not _is_gathered(frame) for frame in frames),
         read_as=read_as,
     )
+
+
+def _is_gathered(frame: Frame) -> bool:
+    """A row of a log gathered earlier: its clock was told of then."""
+    origin = frame.listed.origin if frame.listed is not None else None
+    return origin is not None and origin.file is not None
 
 
 def totals_of(subs: Iterable[Sub]) -> Totals:

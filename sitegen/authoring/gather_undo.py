@@ -66,10 +66,10 @@ class Undo(Struct, frozen=True):
         if written.had_log:
             write_over(log, text_of(self.earlier_copy), shown)
         else:
-            log.unlink()
+            _remove(log, shown)
         problems = _undo_entry(written, content, relative, shown_entry)
-        self._record.unlink()
-        self.earlier_copy.unlink(missing_ok=True)
+        _remove(self._record, str(self._record))
+        _remove(self.earlier_copy, str(self.earlier_copy))
         return problems
 
     def _written(self, shown: str) -> _Written:
@@ -79,6 +79,13 @@ class Undo(Struct, frozen=True):
         except (OSError, msgspec.MsgspecError):
             pass
         raise refuse(shown, "there is no gathering to take back", "only the last one can be, and once")
+
+
+def _remove(path: Path, shown: str) -> None:
+    try:
+        path.unlink(missing_ok=True)
+    except OSError as trouble:
+        raise refuse(shown, f"cannot be removed: {trouble.strerror or 'the system refuses'}") from trouble
 
 
 def _undo_entry(written: _Written, content: Path, log: str, shown: str) -> tuple[Problem, ...]:

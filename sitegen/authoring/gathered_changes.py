@@ -3,16 +3,18 @@
 import os
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import chain
 from pathlib import Path
 from typing import Literal
 
 from msgspec import Struct
 
-from sitegen.authoring.captures.discards import NOT_LISTED, WORDS, Discard
+from sitegen.authoring.captures.discards import BY_TABLE, NOT_LISTED, WORDS, Discard
+from sitegen.authoring.captures.reading import Unreadable
 from sitegen.authoring.captures.record import Frame, FrameFile
 from sitegen.authoring.captures.sorting import Counted, LeftOut, SortedFrames
 from sitegen.authoring.captures.walk import folder_name
-from sitegen.authoring.gathered_log import GatheredLog, cell_text, cells_of, changed_cells, missing_columns, sub_of
+from sitegen.authoring.gathered_log import GatheredLog, cell_text, changed_cells, missing_columns, sub_of, texts_of
 from sitegen.authoring.gathered_rows import FilterName, KnownRow, match_rows
 from sitegen.authoring.log_table import Row, add_columns, insert_rows, new_rows, remove_rows, set_cells
 from sitegen.diary.sub import Sub
@@ -84,7 +86,7 @@ def change_log(log: GatheredLog, sorted_frames: SortedFrames, request: ChangeReq
             edit = _edit(row, each, sub, request)
             edits.append(edit)
             kept[id(each.frame)] = edit.subs[0].kept
-    gone, gone_edits = _gone([*left], log.rows, request)
+    gone, gone_edits = _gone(_without_unreadable(left, sorted_frames.unreadable), log.rows, request)
     edits += gone_edits
     judged = Counter(_judgement(edit) for edit in edits if "kept" in edit.cells)
     moved_clock = sum("start" in edit.cells for edit in edits)
@@ -134,13 +136,21 @@ def _sub(each: Counted, request: ChangeRequest) -> Sub:
     discard = each.discard
     kept, reason = discard is None, discard.reason if discard else None
     if listed is not None and discard is None:
-        kept, reason = listed.kept, listed.reason
-    return sub_of(each.frame, request.filter_name, kept, reason, discard.reason if discard else None, request.with_names)
+        reason = listed.reason  # of a frame that is kept in spite of it
+    return sub_of(each.frame, request.filter_name, kept, reason, discard.remembered if discard else None, request.with_names)
 
 
 def _edit(row: KnownRow, each: Counted, sub: Sub, request: ChangeRequest) -> _Edit:
-    if row.is_run or each.frame.listed is not None:
+    if row.is_run:
         return _Edit(row, {}, row.subs)
+    cells = _told_anew(row, each, sub, request) if each.frame.listed is None else {}
+    stays = row.is_judged_by_author or (each.discard is None and _holds(row.origin.discarded_by, each, request))
+    judged = {} if stays else _judged(row, each.discard)
+    return _Edit(row, cells | judged, (_changed(row.sub, judged, sub),))
+
+
+def _told_anew(row: KnownRow, each: Counted, sub: Sub, request: ChangeRequest) -> dict[str, str]:
+    """What its header or its place on the disk says otherwise than the row."""
     cells = changed_cells(row, sub)
     if row.file is not None and each.frame.file is not None and (
         is_same_file(row.file, each.frame.file) or each.frame.record.is_processed
@@ -149,19 +159,18 @@ def _edit(row: KnownRow, each: Counted, sub: Sub, request: ChangeRequest) -> _Ed
         cells.pop("folder", None)
     if not request.with_names and row.file is not None:
         cells |= {"file": "", "folder": ""}
-    cells |= _named_filter(row, sub) | (_corrected_start(row, each.frame) if request.corrects_clock else {})
-    stays = row.is_judged_by_author or (each.discard is None and _holds(row.origin.discarded_by, request))
-    judged = {} if stays else _judged(row, each.discard)
-    return _Edit(row, cells | judged, (_changed(row.sub, judged, sub),))
+    return cells | _named_filter(row, sub) | (_corrected_start(row, each.frame) if request.corrects_clock else {})
 
 
-def _holds(discarded_by: str | None, request: ChangeRequest) -> bool:
-    """Whether an earlier run discarded the frame by what this run was not given: a list, or patterns. Folders, names and missing
-    files speak for themselves each time."""
+def _holds(discarded_by: str | None, each: Counted, request: ChangeRequest) -> bool:
+    """Whether an earlier run discarded the frame by what this run was not given: a list, patterns, or a table that lists it.
+    Folders, names and missing files speak for themselves each time."""
     if discarded_by is None or discarded_by == NO_LONGER_THERE:
         return False
     if discarded_by == NOT_LISTED:
         return not request.has_list
+    if discarded_by.startswith(BY_TABLE):
+        return all(frame.listed is None for frame in each.exposure.frames)
     return not request.has_patterns and not any(discarded_by in words for words in WORDS.values())
 
 
@@ -172,12 +181,12 @@ def _changed(before: Sub, judged: Mapping[str, str], now: Sub) -> Sub:
 
 
 def _corrected_start(row: KnownRow, frame: Frame) -> dict[str, str]:
-    """Only where the row's clock was assumed, as in every log of the version before."""
-    if frame.clock is None or (row.sub.clock is None and row.origin.file is not None):
+    """Only where the row's clock was assumed, as in every log of the version before, and another one than now: what differs by
+    the same clock is its author's correction."""
+    if frame.clock in (None, row.sub.clock) or (row.sub.clock is None and row.origin.file is not None):
         return {}
-    cells = {"clock": frame.clock} if row.sub.clock != frame.clock else {}
     apart_s = abs((row.sub.start - frame.start).total_seconds())
-    return cells | ({"start": cell_text(frame.start)} if apart_s >= 1 else {})
+    return {"clock": frame.clock or ""} | ({"start": cell_text(frame.start)} if apart_s >= 1 else {})
 
 
 def _named_filter(row: KnownRow, sub: Sub) -> dict[str, str]:
@@ -187,10 +196,10 @@ def _named_filter(row: KnownRow, sub: Sub) -> dict[str, str]:
 
 
 def _judged(row: KnownRow, discard: Discard | None) -> dict[str, str]:
-    reason = discard.reason if discard else ""
-    if (row.origin.discarded_by or "") == reason:
+    reason, remembered = (discard.reason, discard.remembered) if discard else ("", "")
+    if (row.origin.discarded_by or "") == remembered:
         return {}
-    return {"kept": str(discard is None), "reason": reason, "discarded_by": reason}
+    return {"kept": str(discard is None), "reason": reason, "discarded_by": remembered}
 
 
 def _judgement(edit: _Edit) -> str:
@@ -220,6 +229,15 @@ def _gone(
     return Gone(len(edits) if discard else 0, len(edits) if discard else 0, unplugged), edits
 
 
+def _without_unreadable(rows: Iterable[KnownRow], unreadable: Iterable[Unreadable]) -> list[KnownRow]:
+    """A file that cannot be read this time is still there."""
+    by_name: dict[str, list[FrameFile]] = {}
+    for each in unreadable:
+        by_name.setdefault(each.file.name, []).append(each.file)
+    return [row for row in rows if row.file is None or not any(
+        is_same_file(row.file, file) for file in by_name.get(row.file[1].rpartition("/")[2], ()))]  # fmt: skip
+
+
 def _is_in_scope(row: KnownRow, scopes: Mapping[str, str]) -> bool:
     if row.file is None:
         return False
@@ -242,11 +260,11 @@ def is_same_file(named: tuple[str, str], file: FrameFile) -> bool:
 
 def _apply(log: GatheredLog, edits: Sequence[_Edit], new: Sequence[Sub], removed: Sequence[Row]) -> None:
     table = log.table
-    new_cells = [cells_of(sub) for sub in new]
-    add_columns(table, missing_columns(table, [*(edit.cells for edit in edits), *new_cells]))
+    texts = texts_of(new)
+    add_columns(table, missing_columns(table, chain(texts, *(edit.cells for edit in edits))))
     for edit in edits:
         if edit.cells:
             set_cells(table, edit.row.row, edit.cells)
-    rows = zip((sub.start for sub in new), new_rows(table, new_cells), strict=True)
+    rows = zip((sub.start for sub in new), new_rows(table, texts), strict=True)
     insert_rows(table, rows, [row.sub.start for row in log.rows])
     remove_rows(table, removed)

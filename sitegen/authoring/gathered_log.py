@@ -1,8 +1,7 @@
 """logs/NAME.ecsv: what frames lying elsewhere tell, without the frames. What is private in it is never published."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime
-from functools import lru_cache
 from math import isclose
 from operator import attrgetter
 from pathlib import Path
@@ -64,9 +63,7 @@ PRIVATE: tuple[Column, ...] = (
     ("clock", "string", ""),
 )
 _OWN = (*(column[0] for column in (*ALWAYS, *MEASURED)), "clock")
-_NAMES = (*_OWN, *FrameOrigin.__struct_fields__)
-_OWN_OF, _ORIGIN_OF = attrgetter(*_OWN), attrgetter(*FrameOrigin.__struct_fields__)
-"""Of thousands of frames: one call each gets all values."""
+_NOTHING = FrameOrigin()
 COLUMNS = {column[0]: column for column in (*ALWAYS, *MEASURED, *PRIVATE)}
 
 
@@ -136,10 +133,19 @@ def sub_of(frame: Frame, filter_name: FilterName, kept: bool, reason: str | None
     )  # fmt: skip
 
 
-def cells_of(sub: Sub) -> dict[str, str]:
-    """Text by column; nothing for what is not known."""
-    values = zip(_NAMES, (*_OWN_OF(sub), *_ORIGIN_OF(sub.origin or FrameOrigin())), strict=True)
-    return {name: _WRITERS[type(value)](value) for name, value in values if value is not None and value != ""}
+def texts_of(subs: Sequence[Sub]) -> dict[str, list[str]]:
+    """By column, the text of each sub, '' for what is not known; without the columns of which nothing is known."""
+    origins = [sub.origin or _NOTHING for sub in subs]
+    own = ((name, list(map(attrgetter(name), subs))) for name in _OWN)
+    told = ((name, list(map(attrgetter(name), origins))) for name in FrameOrigin.__struct_fields__)
+    texts = ((name, _texts_of(values)) for name, values in (*own, *told))
+    return {name: column for name, column in texts if any(column)}
+
+
+def _texts_of(values: Sequence[object]) -> list[str]:
+    """Each value is written once: of thousands of frames most say the same, and often all."""
+    written = {value: cell_text(value) for value in set(values)}
+    return [written[value] for value in values] if len(written) != 1 else [*written.values()] * len(values)
 
 
 def changed_cells(row: KnownRow, sub: Sub) -> dict[str, str]:
@@ -157,9 +163,9 @@ def _is_equal(before: object, value: object) -> bool:
     return before == value
 
 
-def missing_columns(table: LogTable, cells: Iterable[Mapping[str, str]]) -> tuple[Column, ...]:
-    """Of those that these cells need, in their order."""
-    needed = {name for row in cells for name in row} - table.columns.keys()
+def missing_columns(table: LogTable, names: Iterable[str]) -> tuple[Column, ...]:
+    """Of those of these names, in their order."""
+    needed = set(names) - table.columns.keys()
     return tuple(column for name, column in COLUMNS.items() if name in needed)
 
 
@@ -172,9 +178,9 @@ def _moment(moment: datetime) -> str:
     return to_milliseconds(moment).isoformat(timespec="milliseconds" if moment.microsecond else "seconds").replace("+00:00", "Z")
 
 
-@lru_cache(maxsize=4_096)
 def _float(number: float) -> str:
-    return f"{number:.10g}"
+    """A zero has no sign."""
+    return f"{number + 0.0:.10g}"
 
 
 _WRITERS: Mapping[type, Callable[[Any], str]] = {datetime: _moment, bool: str, float: _float, int: str, str: str}

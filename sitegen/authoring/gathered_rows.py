@@ -7,11 +7,13 @@ from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
+from sitegen.authoring.captures.discards import reason_of
 from sitegen.authoring.captures.record import Frame
 from sitegen.authoring.log_table import LogTable, Row
 from sitegen.diary.frame_origin import FrameOrigin
 from sitegen.diary.sub import Sub
 from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS
+from sitegen.reading.capture_logs.filter_words import may_be_one_filter
 from sitegen.reading.capture_logs.joining import SAME_START, SHORT_S
 
 FilterName = Callable[[str | None], str | None]
@@ -48,7 +50,7 @@ class KnownRow(Struct, eq=False):
     def is_judged_by_author(self) -> bool:
         """Whether kept and reason are not what gathering would have written for what it found."""
         by = self.origin.discarded_by
-        return (self.sub.kept, self.sub.reason or "") != (by is None, by or "")
+        return (self.sub.kept, self.sub.reason or "") != (by is None, reason_of(by))
 
 
 def known_rows(table: LogTable, subs: Iterable[Sub]) -> tuple[KnownRow, ...]:
@@ -67,6 +69,9 @@ class Matching(Struct, frozen=True):
 def match_rows(frames: Iterable[Frame], rows: Iterable[KnownRow], filter_name: FilterName) -> Matching:
     """First by file, then by start, exposure and camera; last by the bare time, where the clock was only assumed. Two names of
     one filter are one where `filter_name` says so."""
+    rows = tuple(rows)
+    if not rows:
+        return Matching({}, ())
     index = _Index(rows, filter_name)
     row_of: dict[int, KnownRow] = {}
     steps = (index.by_file, index.by_start, index.by_bare_time)
@@ -157,7 +162,9 @@ class _Index:
         words = frame.record.filter_words
         if words.casefold() in NO_FILTER_WORDS or sub.filter is None:
             return True
-        return words == origin.filter_told or self.filter_name(words) == self.filter_name(sub.filter)
+        if words == origin.filter_told or self.filter_name(words) == self.filter_name(sub.filter):
+            return True
+        return may_be_one_filter(words, sub.filter)
 
 
 def _bare_time(row: KnownRow) -> datetime | None:

@@ -56,6 +56,9 @@ class LogContext(Struct, frozen=True):
     corrects_clock: bool = False
 
 
+NO_UNDO = "the frames are gathered, and that cannot be taken back"
+
+
 class Prepared(Struct, frozen=True):
     """A gathering, and the log's text before and after it; nothing is written yet."""
 
@@ -140,7 +143,11 @@ def write_prepared(name: str, prepared: Prepared, folders: Folders, today: date,
         entry = EntryChange(entry_path(name), before, text_of(path))
     if prepared.after != prepared.before:
         is_named_now = entry is not None and entry.before != entry.after
-        Undo(folders.keep, name).keep(prepared.before, prepared.after, entry if is_named_now else None)
+        try:
+            Undo(folders.keep, name).keep(prepared.before, prepared.after, entry if is_named_now else None)
+        except DiaryProblems as wrong:
+            lost = (replace(problem, severity="warning", remedy=NO_UNDO) for problem in wrong.problems)
+            gathering = replace(gathering, problems=(*gathering.problems, *lost))
     return gathering
 
 

@@ -1,7 +1,5 @@
 """The cells of one row of a table, as they stand in its text."""
 
-from functools import lru_cache
-
 _SPECIAL = ('"', "\n", "\r")
 
 
@@ -37,7 +35,6 @@ def _plain_spans(text: str, delimiter: str) -> list[tuple[int, int]]:
     return spans
 
 
-@lru_cache(maxsize=8_192)
 def quoted_cell(value: str, delimiter: str) -> str:
     """As CSV wants it: quoted where it holds what would end it; an empty one only where blanks part the cells."""
     if not value:

@@ -112,13 +112,18 @@ def _end_of_columns(head: Sequence[str]) -> int:
     return max(columns, default=len(head) - 1) + 1
 
 
-def new_rows(table: LogTable, rows: Iterable[Mapping[str, str]]) -> Iterator[Row]:
-    """Rows to be put in: where their cells stand is of no interest."""
+def new_rows(table: LogTable, texts: Mapping[str, Sequence[str]]) -> Iterator[Row]:
+    """Rows to be put in, of which `texts` has each column's; where their cells stand is of no interest."""
+    count = max(map(len, texts.values()), default=0)
     names = [name for name, _ in sorted(table.columns.items(), key=lambda column: column[1])]
-    empty = quoted_cell("", table.delimiter)
-    for cells in rows:
-        texts = (quoted_cell(cells[name], table.delimiter) if name in cells else empty for name in names)
-        yield Row(table.delimiter.join(texts), [], end=table.end)
+    columns = (_quoted(texts.get(name, [""] * count), table.delimiter) for name in names)
+    return (Row(table.delimiter.join(cells), [], end=table.end) for cells in zip(*columns, strict=True))
+
+
+def _quoted(texts: Sequence[str], delimiter: str) -> list[str]:
+    """Each text is quoted once: most rows have it from the row before, and often all."""
+    quoted = {text: quoted_cell(text, delimiter) for text in set(texts)}
+    return [quoted[text] for text in texts] if len(quoted) != 1 else [*quoted.values()] * len(texts)
 
 
 def insert_rows(table: LogTable, new: Iterable[tuple[datetime, Row]], starts: Sequence[datetime]) -> None:

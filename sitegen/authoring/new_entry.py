@@ -92,13 +92,13 @@ def _begun(
     longitude_deg = site.site.longitude_deg if site and site.sure else longitude_of(read, None, diary)
     shown = first.targets.target
     targets = (*asked, *([shown] if shown is not None and not asked else []))
-    outside = _outside(read, found, diary)
+    outside = _outside(read, found, diary, options.time_zone)
     prepared = None
     if outside.frames or outside.table_rows or outside.unreadable:
         context = LogContext(rig.rig if rig else None, tuple(targets), longitude_deg, options.time_zone)
         prepared = prepare(read_gathered(log_path(name), diary), outside, _files_of(found, diary), diary, options, context)
     sorted_frames = sort_frames(read, SortingRequest(tuple(targets), (), rig.rig if rig else None, discarding))
-    draft = _draft(name, found, sorted_frames, diary, rig, site, longitude_deg, prepared)
+    draft = replace(_draft(name, found, sorted_frames, diary, rig, site, longitude_deg, prepared), time_zone=options.time_zone)
     sorting = sorting_report(sorted_frames, {}, len(found.frames), len(read.table_rows), found.passed_over,
                              options.time_zone or "UTC")  # fmt: skip
     problems = drawn_together([*unreadable_problems(sorted_frames.unreadable), *read.problems, *sorted_frames.against_rig])
@@ -121,7 +121,7 @@ def _draft(
     unnamed = len(lights) - sum(words.values()) if rig is not None and rig.rig.filters else 0
     return EntryDraft(
         name, logs, rig, site, _target_fit(lights, sorted_frames), nights_of(subs, longitude_deg), refresh_schemas(diary),
-        unknown, unnamed, last,
+        unknown, unnamed, last, prepared.gathering.log if prepared else None,
     )  # fmt: skip
 
 
@@ -140,12 +140,12 @@ def _target_fit(lights: Iterable[Frame], sorted_frames: SortedFrames) -> TargetF
     return fit
 
 
-def _outside(read: ReadFrames, found: FoundFiles, diary: DiaryFrame) -> ReadFrames:
+def _outside(read: ReadFrames, found: FoundFiles, diary: DiaryFrame, time_zone: str | None) -> ReadFrames:
     """What has to be gathered because it does not lie in the diary."""
     frames = tuple(frame for frame in read.frames if frame.file is None or not _is_inside(frame.file, diary))
     unreadable = tuple(each for each in read.unreadable if not _is_inside(each.file, diary))
     tables = [path for path in found.tables if _inside(path, diary) is None]
-    rows = read.table_rows if len(tables) == len(found.tables) else frames_of((), (), tables, None, diary.today).table_rows
+    rows = read.table_rows if len(tables) == len(found.tables) else frames_of((), (), tables, time_zone, diary.today).table_rows
     return replace(read, frames=frames, unreadable=unreadable, table_rows=rows)
 
 

@@ -74,7 +74,7 @@ def command(
         sys.exit(1)
     problems = (*found.problems, *done.problems)
     typed = Typed("begin", name, logs, places_typed(content, themes, output), options_typed([
-        ("--discarded", discarded), ("--time-zone", [time_zone])]))  # fmt: skip
+        ("--discarded", discarded), ("--time-zone", [time_zone])]), target, rig)  # fmt: skip
     if as_json:
         print_json({**beginning_json(done), "problems": problems_as_json(problems)})
     else:

@@ -82,7 +82,7 @@ def command(
     asked = (name, *logs, content, themes, output, target, rig, discarded, gone, time_zone, no_names, today())
     is_plain = not (as_json or dry_run or kept_list)
     run = _Run(name, logs, folders, now_ns(), tuple(map(str, asked)) if is_plain else None, quiet, as_json, dry_run)
-    if (answer := kept_answer(run.state(), name, folders)) is not None:
+    if (answer := kept_answer(run.state, name, folders)) is not None:
         _say(answer.problems, answer.lines, quiet)
 
     from sitegen.authoring.gathering import GatherOptions
@@ -90,7 +90,7 @@ def command(
 
     options = GatherOptions(target, rig, discarded, kept_list, gone, time_zone, not no_names, dry_run)
     typed = Typed("gather", name, logs, places_typed(content, themes, output), options_typed([
-        ("--discarded", discarded), ("--kept-list", [kept_list]), ("--time-zone", [time_zone])]))  # fmt: skip
+        ("--discarded", discarded), ("--kept-list", [kept_list]), ("--time-zone", [time_zone])]), target, rig)  # fmt: skip
     _gather(run, options, typed, jobs)
 
 
@@ -113,15 +113,15 @@ class _Run(Struct, frozen=True):
 
 
 def _gather(run: _Run, options: "GatherOptions", typed: "Typed", jobs: int | None) -> NoReturn:
-    from sitegen.authoring.captures.memory import FrameMemory, unknown_to
+    from sitegen.authoring.captures.memory import FrameMemory, unknown_to, with_folders
     from sitegen.authoring.captures.walk import find_files
     from sitegen.authoring.gathering import clock_of_site, gather
     from sitegen.cli.gathered import again, gathering_json, gathering_lines
 
-    found = find_files(run.logs)
-    if not found.paths and not found.passed_over:
-        _say(found.problems, (), run.quiet)
     memory = FrameMemory(run.folders.keep, run.began_ns)
+    found = find_files(with_folders(run.logs, memory))
+    if found.is_empty:
+        _say(found.problems, (), run.quiet)
     try:
         with progress(len(unknown_to(memory, found.frames)), "reading headers", run.quiet or run.as_json) as step:
             done = gather(run.name, found, memory, run.folders, today(), options, jobs, step)

@@ -6,11 +6,11 @@ from typing import Any
 
 from msgspec.structs import asdict, replace
 
-from sitegen.authoring.entry_text import NIGHT_LINES, frames_words, summed_words, waiting_for
-from sitegen.authoring.gather_report import Gathering, NewOfNight
+from sitegen.authoring.entry_text import NIGHT_LINES, frames_words, logs_value, nights_before, summed_words, waiting_for
+from sitegen.authoring.gather_report import Gathering, NewOfNight, Totals
 from sitegen.authoring.new_entry import Beginning, recognised
 from sitegen.cli.retyped import Typed
-from sitegen.cli.sorted_words import sorted_lines, sorting_json
+from sitegen.cli.sorted_words import frames_counted, sorted_lines, sorting_json
 from sitegen.folders import Folders
 
 _REMOVED = {"copy": "copies", "combined": "combined frames", "focus run": "frames of focus runs",
@@ -21,21 +21,24 @@ _REMOVED = {"copy": "copies", "combined": "combined frames", "focus run": "frame
 def gathering_lines(done: Gathering, typed: Typed, folders: Folders, time_zone: str | None, is_dry: bool) -> Iterator[str]:
     totals = done.totals
     calibration = f", {totals.calibration} calibration" if totals.calibration else ""
-    kept = f"{totals.kept + totals.discarded} frames, {totals.kept} kept, {totals.discarded} discarded{calibration}"
+    kept = f"{frames_counted(totals.kept + totals.discarded)}, {totals.kept} kept, {totals.discarded} discarded{calibration}"
     known = f", {done.known_count} there already" if done.known_count else ""
     unreadable = f", {done.unreadable} not readable" if done.unreadable else ""
     dry = " (nothing was written)" if is_dry else ""
     yield f"{folders.content}/{done.log}: {kept}; {done.new_count} new{known}{unreadable}{dry}"
     yield from (f"  {line}" for line in _night_lines(done.new))
     yield from (f"  {line}" for line in _changed_lines(done))
-    yield from (f"  {line}" for line in sorted_lines(done.sorting, typed, folders, time_zone))
+    clock_cure = typed.again("--time-zone", time_zone) if time_zone else None
+    yield from (f"  {line}" for line in sorted_lines(done.sorting, typed, folders, clock_cure))
     yield from (f"  {line}" for line in _gone_lines(done, typed))
     if done.strangers:
-        yield f"  {done.strangers} name{'' if done.strangers == 1 else 's'} of the kept list meet no frame gathered"
+        names = "1 name of the kept list meets" if done.strangers == 1 else f"{done.strangers} names of the kept list meet"
+        yield f"  {names} no frame gathered"
     if done.without_names:
         yield "  without names: frames that were moved or are no longer there cannot be told"
-    if done.named is None and not is_dry:
-        yield f"no entry is called {typed.name} yet: 'sitegen begin {typed.name}' writes one"
+    if done.named is None and not is_dry and totals != Totals(0, 0, 0):
+        begin = replace(typed, command="begin", logs=(f"{folders.content}/{done.log}",), options=())
+        yield f"no entry is called {typed.name} yet; to begin it: {begin.again()}"
 
 
 def again(done: Gathering) -> Gathering:
@@ -50,7 +53,7 @@ def _night_lines(nights: tuple[NewOfNight, ...]) -> Iterator[str]:
     by_night = [(evening, list(rows)) for evening, rows in groupby(nights, key=lambda row: row.evening)]
     shown = by_night[-NIGHT_LINES:]
     if left := by_night[: len(by_night) - len(shown)]:
-        yield f"{len(left)} nights before these: {', '.join(summed_words(row for _, rows in left for row in rows))}"
+        yield f"{nights_before(len(left))}: {', '.join(summed_words(row for _, rows in left for row in rows))}"
     for evening, rows in shown:
         yield f"{evening}  {', '.join(map(frames_words, rows))}"
 
@@ -99,13 +102,27 @@ def beginning_lines(
     yield f"{folders.content}/{done.entry}: {'would be begun (nothing was written)' if is_dry else 'begun'}"
     for what, name, sure, doubt in recognised(done.draft):
         yield f"  {what:<7} {name or 'not recognised'}{'' if sure or not name else f' (to be confirmed: {doubt})'}"
-    yield f"  {done.sorting.kept + done.sorting.discarded} frames, {done.sorting.kept} kept, {done.sorting.discarded} discarded"
+    kept, discarded = done.sorting.kept, done.sorting.discarded
+    yield f"  {frames_counted(kept + discarded)}, {kept} kept, {discarded} discarded"
     yield from (f"  {line}" for line in _night_lines(done.draft.nights))
-    yield from (f"  {line}" for line in sorted_lines(done.sorting, typed, folders, time_zone))
+    clock_cure = _clock_cure(done, typed, time_zone, is_dry) if time_zone else None
+    yield from (f"  {line}" for line in sorted_lines(done.sorting, typed, folders, clock_cure))
     yield from (f"  {line}" for line in waiting_for(done.draft))
     if not done.draft.whole:
         yield "its logs wait behind a '#', which says what for"
     yield "what only you can write is marked 'To write:' in it"
+
+
+def _clock_cure(done: Beginning, typed: Typed, time_zone: str, is_dry: bool) -> str:
+    """An entry is begun once: after that its gathered log is gathered again, and logs of the diary get a line."""
+    if is_dry:
+        return typed.again("--time-zone", time_zone)
+    inside = done.draft.logs_inside
+    line = f"write 'logs: {logs_value(replace(done.draft, time_zone=time_zone))}' in {done.entry}"
+    if done.gathering is None:
+        return line
+    again = replace(typed, command="gather").again("--time-zone", time_zone)
+    return f"{again}{f', and {line}' if inside else ''}"
 
 
 def beginning_json(done: Beginning) -> Mapping[str, Any]:

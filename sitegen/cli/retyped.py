@@ -14,17 +14,21 @@ from sitegen.folders import Folders
 
 class Typed(Struct, frozen=True):
     """`places` are the options --content, --themes and --output where they are not what they would be anyway; `options` those
-    that hold for the frames whatever they show."""
+    that hold for the frames whatever they show; `target` and `rig` hold until a message names others."""
 
     command: str
     name: str
     logs: tuple[str, ...]
     places: tuple[str, ...] = ()
     options: tuple[str, ...] = ()
+    target: str | None = None
+    rig: str | None = None
 
     def again(self, *more: str, name: str | None = None) -> str:
         """Works when it is pasted into a shell."""
-        return shlex.join(["sitegen", self.command, name or self.name, *self.logs, *self.places, *self.options, *more])
+        own = (("--target", self.target), ("--rig", self.rig))
+        held = (word for option, value in own if value is not None and option not in more for word in (option, value))
+        return shlex.join(["sitegen", self.command, name or self.name, *self.logs, *self.places, *self.options, *held, *more])
 
 
 def places_typed(content: Path, themes: Path, output: Path) -> tuple[str, ...]:
@@ -36,11 +40,11 @@ def options_typed(options: Sequence[tuple[str, Sequence[object]]]) -> tuple[str,
     return tuple(word for name, values in options for value in values if value is not None for word in (name, str(value)))
 
 
-def free_name(wanted: str, folders: Folders) -> str:
-    """An entry's name that is free to take, or that gathered the same before."""
+def free_name(wanted: str, folders: Folders, own: str) -> str:
+    """An entry's name that is free to take, or that gathered the same before; never `own`, whose log has other frames."""
     slug = slug_of(wanted)
     number, name = 1, slug
-    while (folders.content / entry_path(name)).exists() or (
+    while name == own or (folders.content / entry_path(name)).exists() or (
         (folders.content / log_path(name)).exists() and not is_gathered_name(name, folders)
     ):
         number += 1

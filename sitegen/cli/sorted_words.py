@@ -12,8 +12,8 @@ MOST_TARGETS = 10
 _NOT_COUNTED = {"copy": "copies", "combined": "combined frames", "focus run": "frames of focus runs"}
 
 
-def sorted_lines(sorting: Sorting, typed: Typed, folders: Folders, time_zone: str | None) -> Iterator[str]:
-    """None where nothing was left out and nothing needs a word."""
+def sorted_lines(sorting: Sorting, typed: Typed, folders: Folders, clock_cure: str | None) -> Iterator[str]:
+    """None where nothing was left out and nothing needs a word. `clock_cure` reads frames in the camera's own clock."""
     for by, count in sorting.discarded_by.items():
         yield f"discarded by {by}: {count}"
     for kind, words in _NOT_COUNTED.items():
@@ -25,11 +25,11 @@ def sorted_lines(sorting: Sorting, typed: Typed, folders: Folders, time_zone: st
     yield from _other_trains(sorting, typed, folders)
     if sorting.placeless and sorting.target:
         verb = "tells" if sorting.placeless == 1 else "tell"
-        yield f"{_frames(sorting.placeless)} {verb} neither pointing nor a known object: taken for {sorting.target}"
+        yield f"{frames_counted(sorting.placeless)} {verb} neither pointing nor a known object: taken for {sorting.target}"
     if sorting.clockless and sorting.read_as == "UTC":
-        cure = f"; with the clock of the camera: {typed.again('--time-zone', time_zone)}" if time_zone else ""
+        cure = f"; with the clock of the camera: {clock_cure}" if clock_cure else ""
         verb = "does not tell its" if sorting.clockless == 1 else "do not tell their"
-        yield f"{_frames(sorting.clockless)} {verb} clock: read as UTC{cure}"
+        yield f"{frames_counted(sorting.clockless)} {verb} clock: read as UTC{cure}"
 
 
 def _evidence(sorting: Sorting, kind: str) -> Iterator[str]:
@@ -52,18 +52,19 @@ def _passed_over(sorting: Sorting) -> Iterator[str]:
 def _other_targets(sorting: Sorting, typed: Typed, folders: Folders) -> Iterator[str]:
     targets = list(sorting.other_targets.items())
     for target, count in targets[:MOST_TARGETS]:
-        command = typed.again("--target", target, name=free_name(target, folders))
-        yield f"{_frames(count)} of {target} set aside: {command}"
+        command = typed.again("--target", target, name=free_name(target, folders, typed.name))
+        yield f"{frames_counted(count)} of {target} set aside: {command}"
     if left := targets[MOST_TARGETS:]:
-        yield f"{sum(count for _, count in left)} frames of {len(left)} more targets set aside"
+        more = "1 more target" if len(left) == 1 else f"{len(left)} more targets"
+        yield f"{frames_counted(sum(count for _, count in left))} of {more} set aside"
 
 
 def _other_trains(sorting: Sorting, typed: Typed, folders: Folders) -> Iterator[str]:
     for other in sorting.other_trains:
-        name = free_name(f"{typed.name}-{_short(other.train)}", folders)
+        name = free_name(f"{typed.name}-{_short(other.train)}", folders, typed.name)
         target = ("--target", sorting.target) if sorting.target else ()
         yield (
-            f"{_frames(other.count)} of another train ({other.train}) set aside: describe it in rigs/{name}.yaml "
+            f"{frames_counted(other.count)} of another train ({other.train}) set aside: describe it in rigs/{name}.yaml "
             f"({_rig_keys(other.train)}), then {typed.again(*target, '--rig', name, name=name)}"
         )
 
@@ -86,7 +87,7 @@ def _number(value: float | None) -> str:
     return f"{value:.6g}" if value else "…"
 
 
-def _frames(count: int) -> str:
+def frames_counted(count: int) -> str:
     return f"{count} frame{'' if count == 1 else 's'}"
 
 

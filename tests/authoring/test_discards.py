@@ -32,6 +32,8 @@ def frame_at(below: str) -> Frame:
         ("bad_a.fits", "en", "bad"),
         ("REJECTED-12.fits", "en", "rejected"),
         ("bad12.fits", "en", "bad"),
+        ("not_used_12.fits", "en", "not used"),
+        ("Thrown-Away 12.fits", "en", "thrown away"),
         ("Ausschuss/a.fits", "de-AT", "ausschuss"),
         ("verworfen_a.fits", "de", "verworfen"),
         ("Ausschuss/a.fits", "en", None),
@@ -144,6 +146,29 @@ def test_a_list_of_kept_frames(folders: Folders, make_frames: MakeFrames, tmp_pa
     assert totals(gathered(folders, tmp_path / "disk", kept_list=listed)) == (2, 3)
 
 
+def test_a_table_that_judges_frames(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Of a frame whose file is there as well, and of one that it alone has; its later word counts, the author's own in the log
+    before it, and without the table all stays."""
+    make_frames("disk", 3)
+    table = tmp_path / "judged.csv"
+    rows = "2026-11-20T10:05:10Z,300,Ha,{0},{1}\n2026-11-20T11:00:00Z,300,Ha,{0},\n"
+    table.write_text(f"start,exposure_s,filter,kept,reason\n{rows.format('no', 'cloud')}", "utf-8")
+    assert counts(gathered(folders, tmp_path / "disk", table)) == (2, 2)
+    assert counts(gathered(folders, tmp_path / "disk")) == (2, 2)
+    text = log_of(folders).read_text("utf-8")
+    assert "10:05:10Z,300,Ha,light,False,cloud," in text and "11:00:00Z,300,Ha,light,False,," in text
+    table.write_text(f"start,exposure_s,filter,kept,reason\n{rows.format('yes', '')}", "utf-8")
+    done = gathered(folders, tmp_path / "disk", table)
+    assert (counts(done), done.judged_anew) == ((4, 0), {"kept": 2})
+    text = log_of(folders).read_text("utf-8")
+    log_of(folders).write_text(text.replace("11:00:00Z,300,Ha,light,True,,", "11:00:00Z,300,Ha,light,no,dew,"), "utf-8")
+    assert counts(gathered(folders, tmp_path / "disk", table)) == (3, 1)
+
+
+def counts(done: Gathering) -> tuple[int, int]:
+    return done.totals.kept, done.totals.discarded
+
+
 def test_a_list_that_names_none_of_the_frames(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """It would discard all: that is an error, and nothing is written."""
     make_frames("disk", 2)
@@ -196,6 +221,15 @@ def test_frames_that_are_no_longer_there(folders: Folders, make_frames: MakeFram
     for path, back in zip(away, frames, strict=False):
         path.rename(back)
     assert totals(gathered(folders, tmp_path / "disk")) == (5, 0)
+
+
+def test_what_cannot_be_read_is_still_there(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """A frame that was damaged, or locked, after it was gathered is told, and keeps its row."""
+    damaged, *_ = make_frames("disk/lights", 3)
+    gathered(folders, tmp_path / "disk")
+    damaged.write_bytes(b"nonsense" * 400)
+    done = gathered(folders, tmp_path / "disk/lights", gone="discard")
+    assert (done.unreadable, done.gone.count, counts(done)) == (1, 0, (3, 0))
 
 
 def test_an_unplugged_disk_discards_nothing(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:

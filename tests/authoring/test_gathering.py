@@ -4,6 +4,7 @@ import os
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
+from datetime import UTC, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -11,7 +12,10 @@ import pytest
 from astropy.table import Table
 
 from sitegen.authoring.captures.memory import FrameMemory
+from sitegen.authoring.captures.record import Frame, FrameRecord
+from sitegen.authoring.captures.trains import disagreements, header_train
 from sitegen.authoring.captures.walk import find_files
+from sitegen.authoring.entry_file import frame_of
 from sitegen.authoring.gathering import GatherOptions, gather
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
@@ -135,6 +139,15 @@ def test_a_header_against_the_rig_is_told_once(folders: Folders, make_frames: Ma
     assert (problem.severity, problem.wrong) == ("warning", wanted)
 
 
+def test_a_camera_file_against_the_rig_is_told_in_its_own_words(folders: Folders) -> None:
+    """A picture has no FOCALLEN: its author would look for it in vain."""
+    start = datetime(2026, 11, 20, 10, tzinfo=UTC)
+    record = FrameRecord("picture", start=start, exposure_s=30.0, focal_length_mm=50.0, width_px=60, height_px=40)
+    rig = frame_of(folders.content, TODAY).rigs["first-train"]
+    wrongs = [wrong for wrong, _ in disagreements(header_train(record), rig, Frame(None, record, start, 30.0))]
+    assert [wrong.partition(" is ")[0] for wrong in wrongs] == ["FocalLength", "the frame"]
+
+
 def test_a_log_of_the_authors_own_is_not_written_over(folders: Folders, make_frames: MakeFrames) -> None:
     """A table under that name that gather did not write is refused, and stays."""
     log_of(folders).write_text("# %ECSV 1.0\n", "utf-8")
@@ -157,6 +170,18 @@ def test_finding(make_frames: MakeFrames, tmp_path: Path) -> None:
     assert [path.name for path in found.paths] == ["frame_2026-11-20_000.fits", "frame_2026-11-20_001.fits"]
     assert [problem.wrong for problem in found.problems] == ["matches no log", "does not exist"]
     assert found.passed_over == {".jpg": 1, ".txt": 1}
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs a system with named pipes (POSIX)")
+def test_a_pipe_is_not_waited_for(make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Opening one waits until somebody writes into it: it is passed over in a folder, and refused by its name."""
+    make_frames("disk", 1)
+    pipe = tmp_path / "disk/pipe.fits"
+    os.mkfifo(pipe)
+    seen = find_files([str(tmp_path / "disk"), str(pipe)])
+    assert [path.name for path in seen.paths] == ["frame_2026-11-20_000.fits"]
+    assert seen.passed_over == {".fits": 1}
+    assert [(problem.path, problem.wrong) for problem in seen.problems] == [(str(pipe), "is neither a file nor a folder")]
 
 
 @contextmanager

@@ -5,6 +5,7 @@ import random
 from pathlib import Path
 
 import pytest
+from astropy.io import fits
 
 from sitegen.authoring.gathering import undo
 from sitegen.authoring.log_cells import spans_of
@@ -151,6 +152,46 @@ def test_another_clock_corrects_the_starts(folders: Folders, make_frames: MakeFr
     assert gathered(folders, tmp_path / "disk", time_zone="UTC").moved_clock == 4
 
 
+def test_a_zero_has_no_sign(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Whichever of two frames was read first, both sensors are at 0 °C: the same frames, the same bytes."""
+    make_frames("disk", 1, **{"CCD-TEMP": -0.0})
+    make_frames("disk", 1, start="2026-11-20T11:00:00", prefix="g", **{"CCD-TEMP": 0.0})
+    gathered(folders, tmp_path / "disk")
+    rows = log_of(folders).read_text("utf-8").splitlines()[-2:]
+    assert [row.split(",")[8] for row in rows] == ["0", "0"]
+
+
+def test_a_clock_that_says_what_it_shows(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """UT beside a date, and a day number, count in universal time whatever zone is named, as the reader of FITS logs has them
+    (FITS Standard 4.0, section 9.2.1; older forms: its predecessors)."""
+    universal, day_number, bare = make_frames("disk", 3)
+    for path, cards in ((universal, {"UT": "10:00:00"}), (day_number, {"MJD-OBS": 61364.5}), (bare, {"TIME-OBS": "23:30:00"})):
+        with fits.open(path, mode="update") as units:
+            units[0].header["DATE-OBS"] = "2026-11-20"
+            units[0].header.update(cards)
+    fits.delval(day_number, "DATE-OBS")
+    gathered(folders, tmp_path / "disk", time_zone="Pacific/Auckland")
+    starts = [row.split(",")[0] for row in log_of(folders).read_text("utf-8").splitlines()[-3:]]
+    assert starts == ["2026-11-20T10:00:00Z", "2026-11-20T10:30:00Z", "2026-11-20T12:00:00Z"]
+
+
+def test_an_hour_that_came_twice(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """On 5 April 2026 Auckland's clock went twice from 2 to 3 (13:00 to 15:00 UTC). A lone frame may be of either: the guess is
+    told with the start of the other, and that start stays when its author has written it."""
+    make_frames("disk", 1, start="2026-04-05T02:30:00")
+    (told,) = gathered(folders, tmp_path / "disk", time_zone="Pacific/Auckland").problems
+    assert str(told) == (
+        f"{tmp_path}/disk/frame_2026-04-05_000.fits:1:1: warning: 2026-04-05 02:30:00 came twice that night; taken as the first "
+        "time; if it was the second time, write 2026-04-04T14:30:00Z as its 'start' into the log"
+    )
+    text = log_of(folders).read_text("utf-8")
+    by_hand = text.replace("2026-04-04T13:30:00Z", "2026-04-04T14:30:00Z")
+    assert by_hand != text
+    log_of(folders).write_text(by_hand, "utf-8")
+    assert gathered(folders, tmp_path / "disk", time_zone="Pacific/Auckland").moved_clock == 0
+    assert log_of(folders).read_text("utf-8") == by_hand
+
+
 def test_the_clock_of_the_log_item(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
     """Stands in the entry, and holds where no option says otherwise."""
     entry = folders.content / "entries/first-light.md"
@@ -214,6 +255,36 @@ def test_the_last_gathering_taken_back(folders: Folders, make_frames: MakeFrames
     undo("first-light", folders, TODAY)
     assert not log_of(folders).exists()
     assert entry.read_bytes() == before
+
+
+def test_a_gathering_that_cannot_be_taken_back(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Where what it was before cannot be kept, the frames are gathered all the same, and that is told."""
+    make_frames("disk", 2)
+    assert folders.keep is not None
+    folders.keep.mkdir(exist_ok=True)
+    (folders.keep / "gathered").write_text("a file where a folder is wanted", "utf-8")
+    done = gathered(folders, tmp_path / "disk")
+    (told,) = done.problems
+    assert (done.new_count, told.severity, told.remedy) == (
+        2, "warning", "the frames are gathered, and that cannot be taken back"
+    )  # fmt: skip
+    assert done.named is True
+
+
+def test_a_log_that_cannot_be_removed(
+    folders: Folders, make_frames: MakeFrames, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Taking the first gathering back removes the log; a folder that may not be written refuses that in a line."""
+    make_frames("disk", 2)
+    gathered(folders, tmp_path / "disk")
+
+    def refused(path: Path, missing_ok: bool = False) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(Path, "unlink", refused)
+    with pytest.raises(DiaryProblems, match="cannot be removed: Permission denied"):
+        undo("first-light", folders, TODAY)
+    assert log_of(folders).is_file()
 
 
 def test_an_edited_log_is_not_taken_back(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:

@@ -1,5 +1,6 @@
 """A new entry from logs: what headers tell is recognised, what they do not is left open, and check has nothing to say."""
 
+import re
 import shutil
 from datetime import date
 from pathlib import Path
@@ -67,7 +68,8 @@ def test_a_filter_the_rig_does_not_have(folders: Folders, make_frames: MakeFrame
     doubt = "guessed from the headers' 1000 mm, 3.76 µm pixels, 6248 × 4176 px; 'OIII' is none of its filters"
     assert recognised(done.draft)[1] == ("rig", "first-train", False, doubt)
     waiting = (
-        "# 2 subs wait for 'OIII': add 'OIII: {name: OIII, kind: narrowband}' under 'filters' in rigs/first-train.yaml\n"
+        "# 2 subs wait for 'OIII': add the line 'OIII: {kind: narrowband, centre_nm: 500.7}' under 'filters' in "
+        "rigs/first-train.yaml, or 'spelt: [OIII]' to one of its filters: Ha, L\n"
         "# The logs wait until that is done; then take the '#' away.\n#logs: "
     )
     assert waiting in text_of(folders)
@@ -199,7 +201,8 @@ def test_a_table_keeps_what_it_says(folders: Folders, tmp_path: Path) -> None:
     assert "#  2026-11-20: {clouds: , wind: , ended_by: }  # Ha 1 × 300 s\n" in text_of(folders)
     rows = (folders.content / "logs/new-one.ecsv").read_text("utf-8").splitlines()[-2:]
     assert rows == [
-        "2026-11-20T10:00:00Z,300,Ha,light,True,,,,,2.3,calm,Ha", "2026-11-20T11:00:00Z,300,L,light,False,wind,,,,,,L"
+        "2026-11-20T10:00:00Z,300,Ha,light,True,,,,,2.3,calm,Ha,",
+        "2026-11-20T11:00:00Z,300,L,light,False,wind,,,,,,L,table: wind",
     ]  # fmt: skip
 
 
@@ -300,3 +303,30 @@ def test_nothing_readable_begins_nothing(folders: Folders, tmp_path: Path) -> No
 def test_angles_in_headers(text: str, degrees: float | None) -> None:
     """Decimal, sexagesimal, with a sign or a letter; a sign before a zero counts."""
     assert angle_deg(text) == (None if degrees is None else pytest.approx(degrees, abs=1e-6))
+
+
+def test_the_clock_that_is_named_holds_for_all_logs(folders: Folders, tmp_path: Path) -> None:
+    """One table in the diary and one elsewhere, both by Auckland's clock, 13 h ahead of UTC in November."""
+    add(folders, "logs/inside.csv", "start,exposure_s,filter\n2026-11-20T22:00:00,300,Ha\n")
+    (tmp_path / "outside.csv").write_text("start,exposure_s,filter\n2026-11-20T23:00:00,300,Ha\n", "utf-8")
+    begun(folders, folders.content / "logs/inside.csv", tmp_path / "outside.csv", time_zone="Pacific/Auckland")
+    assert "\nlogs: [{files: [logs/inside.csv], time_zone: Pacific/Auckland}, logs/new-one.ecsv]\n" in text_of(folders)
+    diary = read_diary(folders.content, TODAY).diary
+    assert diary is not None
+    entry = next(entry for entry in diary.entries if entry.slug == "new-one")
+    assert [f"{sub.start:%Y-%m-%dT%H:%M}" for sub in entry.subs] == ["2026-11-20T09:00", "2026-11-20T10:00"]
+
+
+def test_odd_names_of_filters_break_no_entry(folders: Folders, tmp_path: Path) -> None:
+    """A line end, quotes, a backslash, 70 letters: the entry is read, and each line that its log waits for works when pasted."""
+    names = ["a\nb", 'the "new" one', "x \\ y", "duo: 7nm", f"{'a rather long name ' * 4}of 78"]
+    rows = "".join(f'2026-11-20T1{hour}:00:00Z,300,"{name.replace(chr(34), chr(34) * 2)}"\n' for hour, name in enumerate(names))
+    (tmp_path / "odd.csv").write_text(f"start,exposure_s,filter\n{rows}", "utf-8")
+    begun(folders, tmp_path / "odd.csv")
+    assert complaints(folders) == []
+    rig = folders.content / "rigs/first-train.yaml"
+    for new in re.findall(r"# 1 sub waits for .*?: add the line '(.*)' under 'filters'", text_of(folders)):
+        rig.write_text(rig.read_text("utf-8").replace("\n  Ha:", f"\n  {new}\n  Ha:", 1), "utf-8")
+    add(folders, "entries/new-one.md", text_of(folders).replace("\n#logs: ", "\nlogs: "))
+    assert complaints(folders) == []
+    assert "  \"duo: 7nm\": {kind: dual-band}\n" in rig.read_text("utf-8")

@@ -100,7 +100,8 @@ def write(path: Path, header: bytes, moment: datetime, number: int, bits: int) -
 def spent_s(words: tuple[object, ...], folder: Path) -> tuple[float, str]:
     """Processor seconds of a process of its own, and what it said."""
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
-    environment = os.environ | {"PYTHONPATH": str(ROOT)}
+    environment = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    environment["PYTHONPATH"] = str(ROOT)  # as installed: with compiled code kept
     done = subprocess.run([*map(str, words)], cwd=folder, env=environment, capture_output=True, text=True)
     after = resource.getrusage(resource.RUSAGE_CHILDREN)
     if done.returncode != 0:

@@ -76,6 +76,13 @@ def test_a_name_that_is_taken_is_not_proposed(run: Run, tmp_path: Path) -> None:
     assert "1 frame of NGC 253 set aside: sitegen gather ngc-253-2 " in run("gather", "first-light", tmp_path / "disk").stdout
 
 
+def test_the_log_itself_is_not_proposed(run: Run, tmp_path: Path) -> None:
+    """It is called by one target, and most frames were of another: they would be taken out of it."""
+    frames(tmp_path / "disk", 2)
+    frames(tmp_path / "disk", 1, "2026-11-21", OBJECT="NGC 253")
+    assert "1 frame of NGC 253 set aside: sitegen gather ngc-253-2 " in run("gather", "ngc-253", tmp_path / "disk").stdout
+
+
 def test_frames_of_another_train_and_the_rig_that_they_need(run: Run, tmp_path: Path) -> None:
     """Which keys, and a command that works as soon as the rig is there."""
     frames(tmp_path / "disk", 5)
@@ -117,6 +124,62 @@ def test_a_clock_named_later(run: Run, tmp_path: Path) -> None:
     again = pasted(run, said).splitlines()
     assert again[0] == "content/logs/first-light.ecsv: 3 frames, 3 kept, 0 discarded; 0 new, 3 there already"
     assert again[1] == "  starts corrected to the clock Pacific/Auckland: 3"
+
+
+def test_the_clock_that_check_proposes(run: Run, tmp_path: Path) -> None:
+    """Its command names the folder as the log does, and works where the frames lie still."""
+    for number in range(3):
+        os.utime(make_frame(tmp_path / f"my captures/{number}.fits", f"2026-11-20T22:1{number}:00"), (1, 1))
+    run("gather", "first-light", tmp_path / "my captures")
+    (line,) = (line for line in run("check").stderr.splitlines() if "lie in daylight" in line)
+    assert "starts corrected to the clock Pacific/Auckland: 3" in pasted(run, line)
+    assert "daylight" not in run("check").stderr
+
+
+def test_the_clock_of_an_entry_that_was_begun(run: Run, tmp_path: Path) -> None:
+    """An entry is begun once: what is proposed then gathers its log again, or is the line for logs of the diary."""
+    for number in range(3):
+        make_frame(tmp_path / f"disk/{number}.fits", f"2026-11-20T22:1{number}:00")
+    (said,) = (line for line in run("begin", "outside", tmp_path / "disk").stdout.splitlines() if "read as UTC" in line)
+    assert "starts corrected to the clock Pacific/Auckland: 3" in pasted(run, said)
+    Path("content/logs/inside.csv").write_text("start,exposure_s,filter\n2026-11-20T22:30:00,60,Ha\n", "utf-8")
+    (said,) = (line for line in run("begin", "inside", "content/logs/inside.csv").stdout.splitlines() if "read as UTC" in line)
+    line = "logs: [{files: [logs/inside.csv], time_zone: Pacific/Auckland}]"
+    assert said.endswith(f"with the clock of the camera: write '{line}' in entries/inside.md")
+    entry = Path("content/entries/inside.md")
+    entry.write_text(entry.read_text("utf-8").replace("logs: [logs/inside.csv]", line), "utf-8")
+    assert "daylight" not in run("check").stderr
+
+
+def test_one_frame_and_the_entry_it_lacks(run: Run, tmp_path: Path) -> None:
+    """One is no 'frames'; the command that begins the entry works when it is pasted, and repeats nothing of clocks."""
+    make_frame(tmp_path / "disk/0.fits", "2026-11-20T22:10:00")
+    said = run("gather", "alone", tmp_path / "disk").stdout.splitlines()
+    assert said[0] == "content/logs/alone.ecsv: 1 frame, 1 kept, 0 discarded; 1 new"
+    assert said[-1] == "no entry is called alone yet; to begin it: sitegen begin alone content/logs/alone.ecsv"
+    again = pasted(run, said[-1])
+    assert again.startswith("content/entries/alone.md: begun\n") and "  1 frame, 1 kept, 0 discarded\n" in again
+    assert "clock" not in again
+
+
+def test_nothing_gathered_begins_nothing(run: Run, tmp_path: Path) -> None:
+    """There is no log from which an entry could be begun."""
+    (tmp_path / "t.csv").write_text("Start;Exposure\n2026-11-23T10:00:00;300\n", "utf-8")
+    done = run("gather", "nothing", tmp_path / "t.csv")
+    assert (done.exit_code, done.stdout) == (1, "content/logs/nothing.ecsv: 0 frames, 0 kept, 0 discarded; 0 new\n")
+
+
+def test_what_was_asked_for_holds_in_what_is_proposed(run: Run, tmp_path: Path) -> None:
+    """The rig, and the target unless it is another's frames that are proposed."""
+    first, *_ = frames(tmp_path / "disk", 3, OBJECT="NGC 253")
+    make_frame(tmp_path / "disk/other.fits", "2026-11-21T10:00:00", OBJECT="NGC 2070", TIMESYS="UTC")
+    asked = ("--target", "NGC 253", "--rig", "first-train")
+    other = next(line for line in run("gather", "sculptor", tmp_path / "disk", *asked).stdout.splitlines() if "aside" in line)
+    assert other.endswith(f"sitegen gather ngc-2070 {tmp_path}/disk --rig first-train --target 'NGC 2070'")
+    first.unlink()
+    gone = next(line for line in run("gather", "sculptor", tmp_path / "disk", *asked).stdout.splitlines() if "longer" in line)
+    command = f"sitegen gather sculptor {tmp_path}/disk --target 'NGC 253' --rig first-train --gone"
+    assert gone == f"  no longer there: 1 gathered before; to discard them: {command} discard; to keep them: {command} keep"
 
 
 def test_dry_and_back(run: Run, tmp_path: Path) -> None:
@@ -203,7 +266,8 @@ def test_begin_says_what_it_guessed_from(run: Run, tmp_path: Path) -> None:
         "  site    garden",
         "  3 frames, 3 kept, 0 discarded",
     ]
-    assert "  3 subs wait for 'OIII': add 'OIII: {name: OIII, kind: narrowband}' under 'filters' in rigs/first-train.yaml" in said
+    line = "'OIII: {kind: narrowband, centre_nm: 500.7}' under 'filters' in rigs/first-train.yaml"
+    assert f"  3 subs wait for 'OIII': add the line {line}, or 'spelt: [OIII]' to one of its filters: Ha, L" in said
     assert run("check").exit_code == 0
 
 

@@ -57,9 +57,14 @@ def combined_by_sum(frames: Sequence[Frame]) -> dict[int, str]:
 def _shown(record: FrameRecord) -> tuple[str, str]:
     """Filter, and target by name or else by pointing. A stack carries over what its first frame says."""
     if record.object:
-        return record.filter_words.casefold(), slug_of(record.object)
+        return record.filter_words.casefold(), _plain_name(record.object)
     pointing = "" if record.ra_deg is None or record.dec_deg is None else f"{record.ra_deg:.0f} {record.dec_deg:.0f}"
     return record.filter_words.casefold(), pointing
+
+
+@lru_cache(maxsize=4_096)
+def _plain_name(name: str) -> str:
+    return slug_of(name)
 
 
 class _Shorter(Struct, frozen=True):

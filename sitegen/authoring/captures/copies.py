@@ -10,6 +10,7 @@ from msgspec import Struct
 from sitegen.authoring.captures.record import Frame
 from sitegen.authoring.captures.trains import header_train, same_train
 from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS
+from sitegen.reading.capture_logs.filter_words import may_be_one_filter
 from sitegen.reading.capture_logs.joining import SAME_START, SHORT_S, TRUNCATED_START
 
 CALIBRATED, REGISTERED, BACKED_UP, PAIR, LISTED = "calibrated", "registered", "backed up", "raw and JPEG", "listed in a table"
@@ -79,8 +80,9 @@ def _same_moment(one: Frame, other: Frame) -> bool:
 
 
 def _same_filter(one: Frame, other: Frame) -> bool:
-    first, second = one.record.filter_words.casefold(), other.record.filter_words.casefold()
-    return first == second or first in NO_FILTER_WORDS or second in NO_FILTER_WORDS
+    first, second = one.record.filter_words, other.record.filter_words
+    said = first.casefold() not in NO_FILTER_WORDS and second.casefold() not in NO_FILTER_WORDS
+    return not said or may_be_one_filter(first, second)
 
 
 def _rawness(frame: Frame) -> tuple[object, ...]:

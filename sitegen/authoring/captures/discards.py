@@ -21,6 +21,7 @@ WORDS: Mapping[str, tuple[str, ...]] = {
            "gelöscht", "geloescht", "papierkorb", "abfall", "müll", "muell", "ungenutzt"),
 }  # fmt: skip
 NOT_LISTED = "not in the list of kept frames"
+BY_TABLE = "table:"
 SORTED_OUT = "sorted out"
 _NAMES_A_FILE = re.compile(r"\.[A-Za-z][A-Za-z0-9]{1,5}(?:\.gz|\.fz)?$", re.I)
 _SEPARATORS = re.compile(r"[_\-. ]+")
@@ -34,9 +35,10 @@ class Discarding(Struct, frozen=True):
     language: str = "en"
     kept_stems: frozenset[str] | None = None
 
-    @property
-    def words(self) -> tuple[str, ...]:
-        return (*WORDS["en"], *WORDS.get(self.language.partition("-")[0].casefold(), ()))
+
+@lru_cache(maxsize=8)
+def words_of(language: str) -> tuple[str, ...]:
+    return (*WORDS["en"], *WORDS.get(language.partition("-")[0].casefold(), ()))
 
 
 class Discard(Struct, frozen=True):
@@ -44,6 +46,16 @@ class Discard(Struct, frozen=True):
 
     reason: str
     by: str
+    is_by_table: bool = False
+
+    @property
+    def remembered(self) -> str:
+        """As the log's column 'discarded_by' has it: what a table said is told from what a pattern did."""
+        return f"{BY_TABLE} {self.reason}".strip() if self.is_by_table else self.reason
+
+
+def reason_of(remembered: str | None) -> str:
+    return (remembered or "").removeprefix(BY_TABLE).strip()
 
 
 def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | None:
@@ -51,7 +63,7 @@ def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | Non
     for frame in frames:
         if frame.file is None:
             continue
-        discard = _by_path(frame.file, discarding.patterns or None, discarding.words)
+        discard = _by_path(frame.file, discarding)
         if discard is not None:
             return discard
     if discarding.kept_stems is not None and not any(_is_listed(frame, discarding.kept_stems) for frame in frames):
@@ -60,35 +72,40 @@ def discard_of(frames: Sequence[Frame], discarding: Discarding) -> Discard | Non
 
 
 @lru_cache(maxsize=4_096)
-def _by_folders(folders: str, words: tuple[str, ...]) -> Discard | None:
-    for folder in folders.split("/"):
+def _by_folders(gathered: str, below: str, language: str) -> Discard | None:
+    """`gathered` is the name of the folder gathered as a log has it: that one, too, may say what lies in it."""
+    words = words_of(language)
+    for folder in (gathered.rpartition("-")[0], *below.split("/")):
         if (word := re.sub(r"[\W_\d]+", " ", folder.casefold()).strip()) in words:
             return Discard(word, f"the folder '{folder}'")
     return None
 
 
-def _by_path(file: FrameFile, patterns: tuple[str, ...] | None, words: tuple[str, ...]) -> Discard | None:
-    if patterns is not None:
-        pattern = next((pattern for pattern in patterns if matches(file.below, pattern)), None)
+def _by_path(file: FrameFile, discarding: Discarding) -> Discard | None:
+    if discarding.patterns:
+        pattern = next((pattern for pattern in discarding.patterns if matches(file.below, pattern)), None)
         return None if pattern is None else Discard(_word_of(pattern), pattern)
-    folders, _, name = file.with_folder.rpartition("/")
-    if folders and (discard := _by_folders(folders, words)) is not None:
+    folders, _, name = file.below.rpartition("/")
+    if (discard := _by_folders(file.folder, folders, discarding.language)) is not None:
         return discard
-    word = _prefix_of(name, words)
+    word = _prefix_of(name, discarding.language)
     return Discard(word, f"names that begin with '{word}'") if word else None
 
 
-def _prefix_of(name: str, words: tuple[str, ...]) -> str:
-    """'bad_0012.fits', 'BAD-12.fits', 'bad12.fits': the word ends there; 'badlands.fits' is none, nor the spa 'Bad Ems.fits'."""
-    found = _prefixes(words).match(name.casefold())
-    return found.group(1) if found is not None and not (found.group(1) == "bad" and found.group(2) == " ") else ""
+def _prefix_of(name: str, language: str) -> str:
+    """'bad_12.fits', 'BAD-12.fits', 'not_used12.fits': a word ends there; 'badlands.fits' is none, nor 'Bad Ems.fits'."""
+    found = _prefixes(language).match(name.casefold())
+    if found is None or (found.group(1) == "bad" and found.group(2) == " "):
+        return ""
+    return _SEPARATORS.sub(" ", found.group(1))
 
 
 @lru_cache(maxsize=8)
-def _prefixes(words: tuple[str, ...]) -> re.Pattern[str]:
+def _prefixes(language: str) -> re.Pattern[str]:
     """A word, and the character behind it, which is no letter."""
-    longest_first = sorted(words, key=len, reverse=True)
-    return re.compile(f"({'|'.join(map(re.escape, longest_first))})([\\W\\d_])")
+    longest_first = sorted(words_of(language), key=len, reverse=True)
+    spelt = "|".join(re.escape(word).replace(r"\ ", "[ _-]") for word in longest_first)
+    return re.compile(f"({spelt})([\\W\\d_])")
 
 
 def matches(below: str, pattern: str) -> bool:

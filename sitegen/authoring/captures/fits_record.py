@@ -1,7 +1,7 @@
 """A FITS header -> what it says of its frame. Only header blocks are read, once."""
 
 import re
-from datetime import datetime
+from collections.abc import Hashable
 from pathlib import Path
 
 from msgspec import Struct, structs
@@ -18,10 +18,10 @@ from sitegen.reading.capture_logs.fits_place import (
     pointing_of,
 )
 from sitegen.reading.capture_logs.fits_start import frame_start
-from sitegen.reading.capture_logs.fits_told import Told, told_by
+from sitegen.reading.capture_logs.fits_told import TOLD_BY, Told, told_by
 from sitegen.reading.capture_logs.log_problems import Doubt, system_reason
 
-_FOCUSERS = (b"FOCUSPOS", b"FOCPOS  ", b"FOCUSER ", b"FOCUS   ")
+_FOCUSERS = Keywords((b"FOCUSPOS", b"FOCPOS  ", b"FOCUSER ", b"FOCUS   "))
 _COLOURS = (b"BAYERPAT", b"CFAPAT  ", b"CFATYPE ", b"COLORTYP")
 # Each counts what went into a combined frame; those of the second row may also count a planned sequence.
 _INPUTS = (b"NCOMBINE", b"NCOMB   ", b"STACKCNT", b"NSTACK  ", b"NSTACKED", b"STACKNUM", b"NINPUTS ", b"NCOADD  ", b"NSUBS   ",
@@ -30,8 +30,9 @@ _INPUTS_IF_PROCESSED = (b"NFRAMES ", b"NIMAGES ", b"NUMFRAME", b"NEXP    ")
 _SECOND_INPUT = b"IMCMB002"
 _CALIBRATIONS = (b"CALSTAT ", b"DARKCOR ", b"FLATCOR ", b"BIASCOR ", b"ZEROCOR ", b"DARKSUB ", b"FLATFILE", b"DARKFILE")
 _HISTORY = b"HISTORY "
-_CONSTANT = Keywords((*LATITUDES, *LONGITUDES, *SERIALS, *_COLOURS, *_INPUTS, *_INPUTS_IF_PROCESSED, _SECOND_INPUT,
-                      *_CALIBRATIONS, b"BITPIX  ", b"ZBITPIX ", b"NAXIS3  "))  # fmt: skip
+_IN_COMMON = Keywords(tuple(dict.fromkeys(
+    (*TOLD_BY.padded, *LATITUDES, *LONGITUDES, *SERIALS, *_COLOURS, *_INPUTS, *_INPUTS_IF_PROCESSED, _SECOND_INPUT,
+     *_CALIBRATIONS, b"ZBITPIX "))))  # fmt: skip
 _REGISTERED = re.compile(r"\b(?:co-?)?(?:regist|align|resampl|reproject|drizzl)\w*", re.I)
 _CALIBRATED = re.compile(r"\b(?:calibrat\w*|debayer\w*|cosmetic\w*)|"
                          r"\b(?:dark|flat|bias)[\w -]{0,20}\b(?:subtract|divi|correct|appl)\w*", re.I)  # fmt: skip
@@ -41,17 +42,11 @@ _COMBINED = re.compile(r"\b(?:stack|combin|integrat|averag|median|sum|co-?add)\w
 _MOST_REMEMBERED = 2_000
 
 
-class _Constant(Struct, frozen=True):
-    """What frames of one camera, place and state of processing have in common."""
+class _Alike(Struct, frozen=True):
+    """What frames of one session have in common: their record but for moment, temperature, focus and pointing."""
 
-    colour: bool | None
-    latitude_deg: float | None
-    longitude_deg: float | None
-    camera_id: str
-    inputs: int | None
-    processed: Processed
-    sign: str
-    float_pixels: bool
+    record: FrameRecord
+    told: Told
 
 
 def fits_record(path: Path | str) -> FrameRecord:
@@ -65,82 +60,59 @@ def fits_record(path: Path | str) -> FrameRecord:
 
 
 def _record(header: FitsHeader) -> FrameRecord:
-    told, constant = told_by(header), _constant_of(header)
-    moment = _moment(header, told)
+    alike = _alike(header)
+    told = alike.told
     ra_deg, dec_deg = (pointing_of(header) if told.kind in (None, "light") else None) or (None, None)
+    record: FrameRecord = structs.replace(
+        alike.record, **_start(header, told.time_scale), sensor_c=header.number(b"CCD-TEMP"),
+        focuser=header.first_number(_FOCUSERS), ra_deg=ra_deg, dec_deg=dec_deg,
+    )  # fmt: skip
+    return _cut_off(record, header, told)
+
+
+def _start(header: FitsHeader, scale: str) -> dict[str, object]:
+    """The start, or what is wrong with it. It stays bare where nothing in the header tells its clock."""
+    try:
+        start = frame_start(header, scale)
+    except Doubt as doubt:
+        return {"exposure_s": None, "wrong": doubt.wrong, "remedy": doubt.remedy}
+    return {"start": start, "local": scale == "LOCAL" and start.tzinfo is None}
+
+
+_remembered: dict[Hashable, _Alike] = {}
+
+
+def _alike(header: FitsHeader) -> _Alike:
+    if _HISTORY in header.layout.cards:
+        return _alike_told(header, _history(header))
+    likeness = header.likeness(_IN_COMMON)
+    alike = _remembered.get(likeness)
+    if alike is None:
+        if len(_remembered) >= _MOST_REMEMBERED:
+            _remembered.clear()
+        alike = _remembered[likeness] = _alike_told(header, "")
+    return alike
+
+
+def _alike_told(header: FitsHeader, history: str) -> _Alike:
+    told = told_by(header)
+    packed_bits = header.number(b"ZBITPIX ")
+    float_pixels = ((header.number(b"BITPIX  ") if packed_bits is None else packed_bits) or 0) < 0
+    processed, sign = _processing(header, history)
+    doubt = told.exposure if isinstance(told.exposure, Doubt) else None
     record = FrameRecord(
         source="fits",
         kind=told.kind,
         kind_words="" if not told.kind_words[1] else " is ".join((told.kind_words[0], repr(told.kind_words[1]))),
+        exposure_s=None if isinstance(told.exposure, Doubt) else told.exposure,
         filter_words=told.filter_words,
         binning=told.binning,
         gain=told.gain,
-        sensor_c=header.number(b"CCD-TEMP"),
         object=header.text(b"OBJECT  ") if told.kind in (None, "light") else "",
         focal_length_mm=told.focal_length_mm or None,
         pixel_um=told.pixel_um or None,
         width_px=_whole(told.frame_px[0]),
         height_px=_whole(told.frame_px[1]),
-        colour=constant.colour,
-        latitude_deg=constant.latitude_deg,
-        longitude_deg=constant.longitude_deg,
-        camera_id=constant.camera_id,
-        inputs=constant.inputs,
-        processed=constant.processed,
-        sign=constant.sign,
-        float_pixels=constant.float_pixels,
-        focuser=next((number for keyword in _FOCUSERS if (number := header.number(keyword)) is not None), None),
-        ra_deg=ra_deg,
-        dec_deg=dec_deg,
-        start=moment.start,
-        local=moment.local,
-        exposure_s=moment.exposure_s,
-        wrong=moment.wrong,
-        remedy=moment.remedy,
-    )
-    return _cut_off(record, header, told)
-
-
-class _Moment(Struct, frozen=True):
-    start: datetime | None = None
-    local: bool = False
-    exposure_s: float | None = None
-    wrong: str = ""
-    remedy: str = ""
-
-
-def _moment(header: FitsHeader, told: Told) -> _Moment:
-    """Start and exposure, or what is wrong with them. The start stays bare where nothing in the header tells its clock."""
-    scale = header.text(b"TIMESYS ").upper()
-    try:
-        start = frame_start(header, scale or "LOCAL")
-    except Doubt as doubt:
-        return _Moment(wrong=doubt.wrong, remedy=doubt.remedy)
-    if isinstance(told.exposure, Doubt):
-        return _Moment(start, wrong=told.exposure.wrong, remedy=told.exposure.remedy)
-    return _Moment(start, scale == "LOCAL" and start.tzinfo is None, told.exposure)
-
-
-_remembered: dict[object, _Constant] = {}
-
-
-def _constant_of(header: FitsHeader) -> _Constant:
-    if _HISTORY in header.layout.cards:
-        return _constant(header, _history(header))
-    likeness = header.likeness(_CONSTANT)
-    constant = _remembered.get(likeness)
-    if constant is None:
-        if len(_remembered) >= _MOST_REMEMBERED:
-            _remembered.clear()
-        constant = _remembered[likeness] = _constant(header, "")
-    return constant
-
-
-def _constant(header: FitsHeader, history: str) -> _Constant:
-    packed_bits = header.number(b"ZBITPIX ")
-    float_pixels = ((header.number(b"BITPIX  ") if packed_bits is None else packed_bits) or 0) < 0
-    processed, sign = _processing(header, history)
-    return _Constant(
         colour=_colour(header),
         latitude_deg=latitude_of(header),
         longitude_deg=longitude_of(header),
@@ -149,7 +121,10 @@ def _constant(header: FitsHeader, history: str) -> _Constant:
         processed=processed,
         sign=sign,
         float_pixels=float_pixels,
+        wrong=doubt.wrong if doubt else "",
+        remedy=doubt.remedy if doubt else "",
     )
+    return _Alike(record, told)
 
 
 def _processing(header: FitsHeader, history: str) -> tuple[Processed, str]:

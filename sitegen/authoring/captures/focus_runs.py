@@ -21,8 +21,8 @@ WORDS = {
 }
 
 
-_MAY_SAY_SO = re.compile(r"fo[ck]us|curve|scharf", re.I)
-"""Most paths hold none of the words, and are not looked at part by part."""
+_IN_ALL_WORDS = ("focus", "fokus", "curve", "scharf")
+"""Most paths hold none of these, and are not looked at part by part."""
 
 
 def kind_says_focus(record: FrameRecord) -> bool:
@@ -31,7 +31,10 @@ def kind_says_focus(record: FrameRecord) -> bool:
 
 def says_focus(frame: Frame, language: str) -> bool:
     """A whole word of the path, from the folder that was gathered on."""
-    if frame.file is None or not _MAY_SAY_SO.search(frame.file.with_folder):
+    if frame.file is None:
+        return False
+    plain = frame.file.with_folder.casefold()
+    if not any(part in plain for part in _IN_ALL_WORDS):
         return False
     words = {*WORDS["en"], *WORDS.get(language.partition("-")[0].casefold(), ())}
     return any(_plain(part) in words or _first_word(part) in words for part in frame.file.with_folder.split("/"))

@@ -1,7 +1,8 @@
 """What headers said when they were read, so that gathering again opens no file that is known. Losing it costs only time."""
 
 import os
-from collections.abc import Iterable
+import re
+from collections.abc import Sequence
 from contextlib import suppress
 from hashlib import blake2b
 from pathlib import Path
@@ -10,10 +11,13 @@ import msgspec
 from msgspec import Struct
 
 from sitegen.authoring.captures.record import FrameFile, FrameRecord
+from sitegen.authoring.captures.walk import folder_name
 from sitegen.file_moves import write_whole
 
 FOLDER = "frames"
-VERSION = 3
+_SHARDS = "0123456789abcdef"
+_NAME_IN_LOG = re.compile(r".+-[0-9a-f]{8}")
+VERSION = 5
 """To be raised whenever a header is read otherwise than before."""
 COARSE_CLOCK_NS = 2_000_000_000
 """A file that changed this shortly before it was read may have changed again within the same tick of its disk's clock."""
@@ -42,12 +46,24 @@ class FrameMemory:
         known = self._directory(file.directory).get(file.name)
         return known[1] if known is not None and known[0] == signature_of(file) else None
 
+    def knows(self, directory: str) -> bool:
+        return bool(self._directory(directory))
+
     def remember(self, file: FrameFile, record: FrameRecord) -> None:
         """Not what changed while, or shortly before, the gathering began: its signature alone cannot be trusted next time. Nor
         what the system refused: a share that was away for a moment changes no signature."""
         if not record.refused and file.size >= 0 and file.mtime_ns < self.began_ns - COARSE_CLOCK_NS:
             self._directory(file.directory)[file.name] = signature_of(file), record
             self.changed.add(file.directory)
+
+    def folder_called(self, name: str) -> str | None:
+        """The path of a folder that a log calls by this name, as far as frames below it are remembered."""
+        for shard in _SHARDS:
+            for directory in sorted(self._shard(shard)):
+                for folder in (directory, *map(str, Path(directory).parents)):
+                    if folder_name(folder) == name:
+                        return folder
+        return None
 
     def save(self) -> None:
         """Quietly nothing where the folder cannot be written."""
@@ -84,6 +100,20 @@ def signature_of(file: FrameFile) -> Signature:
     return file.size, file.mtime_ns, file.ctime_ns, file.inode
 
 
-def unknown_to(memory: FrameMemory, files: Iterable[FrameFile]) -> tuple[FrameFile, ...]:
-    """Those whose headers have to be read."""
+def with_folders(words: Sequence[str], memory: FrameMemory) -> tuple[str, ...]:
+    """What was typed, with the path of a folder in place of the name that a log has for it: `check` knows only that name, and
+    the commands it gives are to work."""
+    return tuple(_folder_meant(word, memory) for word in words)
+
+
+def _folder_meant(word: str, memory: FrameMemory) -> str:
+    if not _NAME_IN_LOG.fullmatch(word) or os.path.lexists(word):
+        return word
+    return memory.folder_called(word) or word
+
+
+def unknown_to(memory: FrameMemory, files: Sequence[FrameFile]) -> Sequence[FrameFile]:
+    """Those whose headers have to be read; all where nothing at all is remembered of their folders."""
+    if not any(memory.knows(directory) for directory in {file.directory for file in files}):
+        return files
     return tuple(file for file in files if memory.record(file) is None)

@@ -180,8 +180,15 @@ class _Cells:
     def __init__(self, reach_deg: float) -> None:
         self.reach = _chord(min(reach_deg, 90.0))
         self.step = self.reach / 20
+        self.known: dict[Place, tuple[int, int, int]] = {}
 
     def rounded(self, place: Place) -> tuple[int, int, int]:
+        rounded = self.known.get(place)
+        if rounded is None:
+            rounded = self.known[place] = self._rounded(place)
+        return rounded
+
+    def _rounded(self, place: Place) -> tuple[int, int, int]:
         x, y, z = _direction((round(place[0], 3), round(place[1], 3)))  # dithered subs are then few places
         return round(x / self.step), round(y / self.step), round(z / self.step)
 

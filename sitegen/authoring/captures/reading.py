@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, date, datetime, timedelta, tzinfo
+from functools import partial
 from pathlib import Path
 from time import perf_counter, thread_time
 
@@ -93,17 +94,17 @@ def _read_all(files: Sequence[FrameFile], jobs: int | None) -> Iterator[FrameRec
 
 def record_of(file: FrameFile) -> FrameRecord:
     """Never raises for what a file can hold."""
-    name = file.name.casefold()
-    if name.endswith(FITS):
+    path = file.below.casefold()
+    if path.endswith(FITS):
         return fits_record(file.path)
-    return camera_record(file.path, "raw" if name.endswith(RAW) else "picture")
+    return camera_record(file.path, "raw" if path.endswith(RAW) else "picture")
 
 
 def frames_of(
     files: Sequence[FrameFile], records: Sequence[FrameRecord], tables: Iterable[Path], time_zone: str | None, today: date
 ) -> ReadFrames:
     """`time_zone` is the clock of records that do not tell theirs; UTC where it is None."""
-    starts, problems = _starts(files, records, time_zone)
+    starts, problems, twofold = _starts(files, records, time_zone)
     frames, unreadable = [], []
     for number, (file, record) in enumerate(zip(files, records, strict=True)):
         start, exposure_s = starts.get(number), record.exposure_s
@@ -114,15 +115,16 @@ def frames_of(
         clock = None if record.start is None or record.start.tzinfo is not None else (time_zone or "UTC")
         frames.append(Frame(file, record, start, exposure_s, clock))
     rows, table_problems = _rows_of(tables, time_zone, today)
-    return ReadFrames(tuple(frames), tuple(unreadable), rows, (*_warnings(frames, today), *table_problems))
+    return ReadFrames(tuple(frames), tuple(unreadable), rows, (*twofold, *_warnings(frames, today), *table_problems))
 
 
 def _starts(
     files: Sequence[FrameFile], records: Sequence[FrameRecord], time_zone: str | None
-) -> tuple[dict[int, datetime], Mapping[int, tuple[str, str]]]:
-    """UTC to the millisecond by number, and why there is none. A directory's bare times are settled together, in the order of the
-    names: the hour that a clock showed twice is told by what comes before and after it."""
+) -> tuple[dict[int, datetime], Mapping[int, tuple[str, str]], Sequence[Problem]]:
+    """UTC to the millisecond by number, why there is none, and which were guessed. A directory's bare times are settled together,
+    in the order of the names: the hour that a clock showed twice is told by what comes before and after it."""
     starts: dict[int, datetime] = {}
+    twofold: list[Problem] = []
     wrong: dict[int, tuple[str, str]] = {}
     bare: dict[str, list[int]] = {}
     for number, record in enumerate(records):
@@ -137,26 +139,38 @@ def _starts(
         else:
             bare.setdefault(files[number].directory, []).append(number)
     for numbers in bare.values():
-        _settle(numbers, records, files, str(time_zone), starts, wrong)
-    return starts, wrong
+        twofold += _settle(numbers, records, files, str(time_zone), starts, wrong)
+    return starts, wrong, twofold
 
 
 def _settle(
     numbers: list[int], records: Sequence[FrameRecord], files: Sequence[FrameFile], time_zone: str,
     starts: dict[int, datetime], wrong: dict[int, tuple[str, str]],
-) -> None:  # fmt: skip
+) -> Iterator[Problem]:  # fmt: skip
+    """Gives a warning for each run of frames in an hour that came twice, where nothing tells which time it was."""
     numbers.sort(key=lambda number: files[number].name)
     problems = LogProblems(files[numbers[0]].directory)
     stamps = []
-    for number in numbers:
+    for place, number in enumerate(numbers):
         start = records[number].start
         assert start is not None
-        stamps.append(Stamp(start, records[number].exposure_s or 0.0))
-    for number, start in zip(numbers, settle(stamps, _zone(time_zone, problems), problems), strict=True):
+        stamps.append(Stamp(start, records[number].exposure_s or 0.0, partial(_as_line, place)))
+    zone = _zone(time_zone, problems)
+    for number, start in zip(numbers, settle(stamps, zone, problems), strict=True):
         if start is None:
             wrong[number] = f"its start does not exist in {time_zone}: the clock was put forward over it", "is it another zone?"
         else:
             starts[number] = to_milliseconds(start)
+    for problem in problems.all():
+        if problem.severity == "warning":
+            stamp, file = stamps[problem.line - 1], files[numbers[problem.line - 1]]
+            second = stamp.when.replace(tzinfo=zone, fold=1).astimezone(UTC)
+            remedy = f"if it was the second time, write {second:%Y-%m-%dT%H:%M:%SZ} as its 'start' into the log"
+            yield Problem(file.path, 1, 1, problem.wrong.replace(" rows ", " frames "), remedy, "warning")
+
+
+def _as_line(place: int) -> tuple[int, int]:
+    return place + 1, 1
 
 
 def _zone(time_zone: str, problems: LogProblems) -> tzinfo | None:

@@ -60,8 +60,8 @@ class Counted(Struct, frozen=True):
 
     @property
     def kept(self) -> bool:
-        """As files, or the table that lists it, have it."""
-        return self.discard is None and (self.frame.listed is None or self.frame.listed.kept)
+        """As files and tables have it."""
+        return self.discard is None
 
 
 class SortingRequest(Struct, frozen=True):
@@ -200,7 +200,14 @@ def _by_train(
 
 
 def _judged(exposures: Iterable[Exposure], discarding: Discarding) -> Iterator[Counted]:
-    return (Counted(exposure, discard_of(exposure.frames, discarding)) for exposure in exposures)
+    for exposure in exposures:
+        yield Counted(exposure, discard_of(exposure.frames, discarding) or _listed_as_discarded(exposure))
+
+
+def _listed_as_discarded(exposure: Exposure) -> Discard | None:
+    """A table may say so of a frame whose file lies elsewhere."""
+    listed = next((frame.listed for frame in exposure.frames if frame.listed is not None and not frame.listed.kept), None)
+    return Discard(listed.reason or "", "tables that list them", is_by_table=True) if listed is not None else None
 
 
 def _against_rig(exposures: Iterable[Exposure], against: Mapping[int, tuple[Disagreement, ...]]) -> Iterator[Problem]:

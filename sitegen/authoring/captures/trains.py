@@ -85,20 +85,22 @@ def _near(one: float | None, other: float | None, tolerance: float) -> bool:
 
 
 def disagreements(train: HeaderTrain, rig: Rig, frame: Frame) -> tuple[Disagreement, ...]:
-    """What speaks against the rig as it stood that evening, as the reader of FITS logs words it."""
+    """What speaks against the rig as it stood that evening, as the readers of FITS and of camera files word it."""
     standing = train_at(rig, None, frame.start)
     binning = train.binning or inferred_binning(train.pixel_um, standing.camera.pixel_um) or 1
     colour: tuple[Disagreement, ...] = ()
     if train.colour and not train.processed and standing.camera.colour == "mono":
         remedy = f"correct 'colour' in rigs/{rig.slug}.yaml, or add the change of that evening to 'changes'"
         colour = ((f"the header tells a colour camera, that of '{rig.slug}' was monochrome that evening", remedy),)
+    is_fits = frame.record.source == "fits"
+    focal_length = focal_length_disagrees("FOCALLEN" if is_fits else "FocalLength", train.focal_length_mm, rig, standing)
     if train.processed:
-        return tuple(focal_length_disagrees("FOCALLEN", train.focal_length_mm, rig, standing))
+        return tuple(focal_length)
     return (
-        *focal_length_disagrees("FOCALLEN", train.focal_length_mm, rig, standing),
+        *focal_length,
         *pixel_disagrees("XPIXSZ", train.pixel_um, binning, rig, standing),
-        *frame_disagrees("NAXIS1 × NAXIS2", (train.width_px, train.height_px), binning, rig, standing,
-                         any_way_up=frame.record.source != "fits"),
+        *frame_disagrees("NAXIS1 × NAXIS2" if is_fits else "the frame", (train.width_px, train.height_px), binning, rig, standing,
+                         any_way_up=not is_fits),
         *colour,
     )  # fmt: skip
 

@@ -2,6 +2,7 @@
 
 import glob
 import os
+import stat
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from hashlib import blake2b
@@ -20,6 +21,7 @@ from sitegen.reading.capture_logs.registry import is_log
 RAW = (".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef")
 IN_FOLDERS = (*FITS, *RAW)
 _FRAMES = (*FITS, *PICTURES)
+_NAME_SOMETHING = "name a frame, a table, a folder or a pattern"
 
 
 class FoundFiles(Struct, frozen=True):
@@ -39,6 +41,10 @@ class FoundFiles(Struct, frozen=True):
     @property
     def paths(self) -> tuple[Path, ...]:
         return (*(Path(file.path) for file in self.frames), *self.tables)
+
+    @property
+    def is_empty(self) -> bool:
+        return not (self.frames or self.tables or self.passed_over)
 
 
 def find_files(words: Iterable[str]) -> FoundFiles:
@@ -143,11 +149,17 @@ class _Search(Struct):
         try:
             told = entry.stat()
             mark = (told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino)
+            if not stat.S_ISREG(told.st_mode):  # a pipe of such a name would be waited for for ever
+                self.passed_over[_ending(name)] += 1
+                return
         except OSError:
             mark = (-1, 0, 0, 0)
         self.frames[directory, name] = FrameFile(path, _legible(below), folder, _legible(directory), *mark)
 
     def _file(self, path: Path, folder: Path) -> None:
+        if not path.is_file():
+            self.problems.append(Problem(str(path), 1, 1, "is neither a file nor a folder", _NAME_SOMETHING))
+            return
         real = os.path.realpath(path)
         directory, _, name = real.rpartition("/")
         if (directory, name) in self.frames or real in self.tables:
@@ -179,4 +191,4 @@ def _nothing(word: str) -> Problem:
         return Problem(word, 1, 1, "holds no frames", f"frames end in {' '.join(FITS)} or a camera's own ending")
     if glob.has_magic(word):
         return Problem(word, 1, 1, "matches no log", "put the pattern in quotes, and '**' where folders lie between")
-    return Problem(word, 1, 1, "does not exist", "name a frame, a table, a folder or a pattern")
+    return Problem(word, 1, 1, "does not exist", _NAME_SOMETHING)

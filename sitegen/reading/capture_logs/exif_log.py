@@ -11,7 +11,7 @@ from sitegen.reading.capture_logs.exif_tags import Tags, exif_tags
 from sitegen.reading.capture_logs.filter_names import frame_filter
 from sitegen.reading.capture_logs.fits_place import PLACE_DIGITS
 from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
-from sitegen.reading.capture_logs.moments import odd_date
+from sitegen.reading.capture_logs.moments import IN_NO_YEAR, LOOK_AT_CLOCK, POSSIBLE_YEARS, odd_date
 from sitegen.reading.capture_logs.reader import Reader
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
 from sitegen.reading.capture_logs.standing_train import focal_length_disagrees, frame_disagrees, train_at
@@ -95,6 +95,8 @@ def written_start(tags: Tags) -> datetime:
         moment = datetime.strptime(stamp, "%Y:%m:%d %H:%M:%S")  # noqa: DTZ007 - the offset stands in a tag of its own
     except ValueError:
         raise Doubt(f"DateTimeOriginal is {quoted(stamp)}, not a date and time") from None
+    if moment.year not in POSSIBLE_YEARS:
+        raise Doubt(f"DateTimeOriginal is {quoted(stamp)}, {IN_NO_YEAR}", LOOK_AT_CLOCK)
     part = exif_text(tags, "EXIF SubSecTimeOriginal")
     if part.isascii() and part.isdigit():
         moment = moment.replace(microsecond=int(f"{part:0<6}"[:6]))

@@ -58,6 +58,15 @@ def filter_words(words: str) -> FilterWords:
     return FilterWords("")
 
 
+def may_be_one_filter(one: str, other: str) -> bool:
+    """Whether two programs may have written these of one filter: one spelling, or one passband and no two widths."""
+    if one == other or filter_key(one) == filter_key(other):
+        return True
+    first, second = filter_words(one), filter_words(other)
+    widths = {first.width_nm, second.width_nm} - {None}
+    return bool(first.passband) and first.passband == second.passband and len(widths) < 2
+
+
 def _with_own_digit(name: str, number: str, in_nm: bool) -> FilterWords:
     """`S26nm` is S2 and 6 nm."""
     for length in (1, 0):

@@ -28,6 +28,7 @@ _FOR_READING = os.O_RDONLY | getattr(os, "O_BINARY", 0)
 MOST_BLOCKS = 500
 READ_AT_ONCE = 3 * BLOCK
 _END = b"END     "
+_CONTINUE = b"CONTINUE"
 _DATES = (b"DATE-OBS", b"DATE-BEG")
 _EXPOSURES = (b"EXPTIME ", b"EXPOSURE", b"XPOSURE ")
 COPY_AGAIN = "copy the frame again"
@@ -65,7 +66,17 @@ class FitsHeader(Struct):
         at = self.layout.cards.get(keyword)
         if at is None:
             return self.first_unit.value(keyword) if self.first_unit is not None else None
-        return _value(self.raw[at + 8 : at + CARD])
+        value = _value(self.raw[at + 8 : at + CARD])
+        return self._continued(value, at) if isinstance(value, str) and value.endswith("&") else value
+
+    def _continued(self, text: str, at: int) -> str:
+        """A string too long for its card goes on in CONTINUE cards, each announced by an '&' (section 4.2.1.2)."""
+        while text.endswith("&"):
+            at += CARD
+            if self.raw[at : at + _NAME] != _CONTINUE:
+                return text
+            text = text[:-1] + (_string(self.raw[at + _NAME : at + CARD].lstrip(b" ")) or "")
+        return text
 
     def number(self, keyword: bytes) -> float | None:
         """Also where the number stands in quotes; None where it is not finite."""
@@ -75,15 +86,20 @@ class FitsHeader(Struct):
         return value if isinstance(value, float) and math.isfinite(value) else None
 
     def text(self, keyword: bytes) -> str:
-        """Without blanks round it; a number as its digits; '' where there is nothing."""
+        """Without blanks round it; a number with all its digits; '' where there is nothing."""
         value = self.value(keyword)
         if isinstance(value, str):
             return value.strip()
-        return f"{value:g}" if isinstance(value, float) else ""
+        return repr(value).removesuffix(".0") if isinstance(value, float) else ""
+
+    def first_number(self, keywords: Keywords) -> float | None:
+        """Of the first of them that has one."""
+        asked = keywords.padded if self.first_unit is not None else _among(self.layout, keywords)
+        return next((number for keyword in asked if (number := self.number(keyword)) is not None), None)
 
     def likeness(self, keywords: Keywords) -> Hashable:
         """Equal for headers that say the same by these keywords."""
-        if self.first_unit is not None:
+        if self.first_unit is not None or _CONTINUE in self.layout.cards:
             return tuple(map(self.value, keywords.padded))
         return self.layout, _cards_of(self.layout, keywords).unpack_from(self.raw)
 
@@ -162,6 +178,12 @@ def _layout(names: bytes) -> Layout:
     places = range(len(names) // _NAME - 1, -1, -1)
     cards = {names[_NAME * place : _NAME * (place + 1)]: CARD * place for place in places}
     return Layout(cards, not (cards.keys().isdisjoint(_DATES) or cards.keys().isdisjoint(_EXPOSURES)))
+
+
+@lru_cache(maxsize=64)
+def _among(layout: Layout, keywords: Keywords) -> tuple[bytes, ...]:
+    """Those of the keywords that a header has: most ask for many, and have few."""
+    return tuple(keyword for keyword in keywords.padded if keyword in layout.cards)
 
 
 @lru_cache(maxsize=64)

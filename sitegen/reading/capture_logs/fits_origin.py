@@ -9,9 +9,7 @@ from sitegen.reading.capture_logs.fits_header import FitsHeader, Keywords
 from sitegen.reading.capture_logs.fits_place import (
     LATITUDES,
     LONGITUDES,
-    POINTING_KEYWORDS,
     SERIALS,
-    Pointing,
     camera_id_of,
     latitude_of,
     longitude_of,
@@ -20,17 +18,15 @@ from sitegen.reading.capture_logs.fits_place import (
 from sitegen.reading.capture_logs.fits_told import Told
 
 _STEADY = Keywords((*LATITUDES, *LONGITUDES, *SERIALS))
-_POINTED = Keywords(POINTING_KEYWORDS)
 _MOST_REMEMBERED = 2_000
 
 _steady: dict[tuple[int, Hashable], tuple[Told, FrameOrigin]] = {}
-_pointed: dict[Hashable, Pointing] = {}
 
 
 def fits_origin(header: FitsHeader, told: Told) -> FrameOrigin:
-    """What frames of one session share is made once; the pointing of each likeness of its cards too."""
+    """What frames of one session share is made once."""
     origin = _steady_origin(header, told)
-    pointing = _pointing_of(header) if told.kind == "light" else None
+    pointing = pointing_of(header) if told.kind == "light" else None
     return origin if pointing is None else replace(origin, ra_deg=pointing[0], dec_deg=pointing[1])
 
 
@@ -58,12 +54,3 @@ def _origin(header: FitsHeader, told: Told) -> FrameOrigin:
         longitude_deg=longitude_of(header),
         camera_id=camera_id_of(header) or None,
     )
-
-
-def _pointing_of(header: FitsHeader) -> Pointing:
-    likeness = header.likeness(_POINTED)
-    if likeness not in _pointed:
-        if len(_pointed) >= _MOST_REMEMBERED:
-            _pointed.clear()
-        _pointed[likeness] = pointing_of(header)
-    return _pointed[likeness]

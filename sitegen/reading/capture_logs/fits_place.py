@@ -1,24 +1,36 @@
 """Where a FITS header says that its frame points and was taken, and by which camera: gathering and reading ask the same way."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 
-from sitegen.reading.capture_logs.fits_header import FitsHeader
+from sitegen.reading.capture_logs.fits_header import FitsHeader, Keywords
 from sitegen.reading.capture_logs.header_angles import angle_deg, right_ascension_deg
 
 LATITUDES = (b"SITELAT ", b"OBSGEO-B", b"LAT-OBS ", b"OBSLAT  ")
 LONGITUDES = (b"SITELONG", b"OBSGEO-L", b"LONG-OBS", b"OBSLONG ")
 SERIALS = (b"CAMSER  ", b"CAMSERNO", b"CAMSN   ", b"SERIAL  ", b"SERIALNO", b"SERNO   ", b"DETSER  ", b"CAMID   ", b"CAMERAID")
 _POINTINGS = ((b"RA      ", b"DEC     "), (b"OBJCTRA ", b"OBJCTDEC"))
-POINTING_KEYWORDS = (*(keyword for pair in _POINTINGS for keyword in pair), b"CTYPE1  ", b"CTYPE2  ", b"CRVAL1  ", b"CRVAL2  ")
+_POINTED = Keywords((*(keyword for pair in _POINTINGS for keyword in pair), b"CTYPE1  ", b"CTYPE2  ", b"CRVAL1  ", b"CRVAL2  "))
 PLACE_DIGITS, POINTING_DIGITS = 1, 5
 """0.1° is some 11 km: enough to recognise a site and to doubt a clock; the exact place is kept nowhere."""
 
+_MOST_REMEMBERED = 2_000
+
 Pointing = tuple[float, float] | None
+_remembered: dict[Hashable, Pointing] = {}
 
 
 def pointing_of(header: FitsHeader) -> Pointing:
     """From the mount, else from a solution in the header. ICRS degrees. Right ascension and declination 0 are how programs write
     nothing."""
+    likeness = header.likeness(_POINTED)
+    if likeness not in _remembered:
+        if len(_remembered) >= _MOST_REMEMBERED:
+            _remembered.clear()
+        _remembered[likeness] = _pointing_told(header)
+    return _remembered[likeness]
+
+
+def _pointing_told(header: FitsHeader) -> Pointing:
     for ra, dec in _POINTINGS:
         pointing = _pointing(_angle(header, ra, right_ascension_deg), _angle(header, dec, angle_deg))
         if pointing is not None and pointing != (0, 0):

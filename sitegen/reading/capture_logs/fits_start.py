@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 
 from sitegen.reading.capture_logs.fits_header import FitsHeader
 from sitegen.reading.capture_logs.log_problems import Doubt
-from sitegen.reading.capture_logs.moments import as_utc, read_moment
+from sitegen.reading.capture_logs.moments import IN_NO_YEAR, LOOK_AT_CLOCK, POSSIBLE_YEARS, as_utc, read_moment
 from sitegen.reading.capture_logs.time_scales import KNOWN_SCALES, utc_from
 from sitegen.reading.nodes import quoted
 
@@ -78,9 +78,12 @@ def _clock_keyword(header: FitsHeader) -> bytes | None:
 
 def _from_mjd(days: float, name: str) -> datetime:
     try:
-        return _MJD_0 + timedelta(days=days)
+        moment = _MJD_0 + timedelta(days=days)
     except OverflowError:
-        raise Doubt(f"{name} is {days:g}, no day of this calendar") from None
+        moment = datetime.min  # noqa: DTZ901 - in no year either
+    if moment.year not in POSSIBLE_YEARS:
+        raise Doubt(f"{name} is {days:.10g}, {IN_NO_YEAR}", LOOK_AT_CLOCK)
+    return moment
 
 
 def _name(keyword: bytes) -> str:

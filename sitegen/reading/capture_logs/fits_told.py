@@ -17,7 +17,7 @@ _IN_RIG = (b"XBINNING", b"XPIXSZ  ", b"FOCALLEN", b"GAIN    ", b"FILTER  ", b"OB
 _IN_FRAME = (b"ZIMAGE  ", b"ZNAXIS1 ", b"ZNAXIS2 ", b"BITPIX  ", b"PCOUNT  ", b"GCOUNT  ", b"NAXIS   ")
 MOST_AXES = 9
 _AXES = tuple(b"NAXIS%-3d" % number for number in range(1, MOST_AXES + 1))
-_TOLD_BY = Keywords((*EXPOSURES, *KINDS, *_IN_RIG, *_IN_FRAME, *_AXES, b"TIMESYS "))
+TOLD_BY = Keywords((*EXPOSURES, *KINDS, *_IN_RIG, *_IN_FRAME, *_AXES, b"TIMESYS "))
 _MOST_REMEMBERED = 2_000
 
 
@@ -44,7 +44,7 @@ _remembered: dict[object, Told] = {}
 
 
 def told_by(header: FitsHeader) -> Told:
-    likeness = header.likeness(_TOLD_BY)
+    likeness = header.likeness(TOLD_BY)
     told = _remembered.get(likeness)
     if told is None:
         if len(_remembered) >= _MOST_REMEMBERED:
@@ -62,8 +62,8 @@ def _told(header: FitsHeader) -> Told:
         exposure=_exposure(header, kind),
         filter_words=header.text(b"FILTER  "),
         binning=_binning(header),
-        pixel_um=header.number(b"XPIXSZ  "),
-        focal_length_mm=header.number(b"FOCALLEN"),
+        pixel_um=_length(header, b"XPIXSZ  "),
+        focal_length_mm=_length(header, b"FOCALLEN"),
         frame_px=_frame_px(header),
         gain=header.number(b"GAIN    "),
         targets=(target,) if kind == "light" and (target := header.text(b"OBJECT  ")) else (),
@@ -97,6 +97,12 @@ def _exposure_from(header: FitsHeader, keyword: bytes, kind: FrameKind | None) -
 def _binning(header: FitsHeader) -> int | None:
     found = header.number(b"XBINNING")
     return int(found) if found is not None and 1 <= found <= 16 and found.is_integer() else None
+
+
+def _length(header: FitsHeader, keyword: bytes) -> float | None:
+    """0 and -1 are how programs write nothing."""
+    length = header.number(keyword)
+    return length if length is not None and length > 0 else None
 
 
 def _frame_px(header: FitsHeader) -> tuple[float | None, float | None]:

@@ -21,8 +21,8 @@ def angle_deg(text: str) -> float | None:
 
 
 def right_ascension_deg(text: str) -> float | None:
-    """A plain number is degrees, as the keyword RA has it; parts are hours, minutes, seconds. 0 to 360."""
+    """A plain number is degrees, as the keyword RA has it; parts are hours, minutes, seconds, from 24 on degrees. 0 to 360."""
     angle = angle_deg(text)
     if angle is None or not 0 <= angle <= 360:
         return None
-    return angle * 15 % 360 if _HOURS.match(text) else angle
+    return angle * 15 % 360 if angle < 24 and _HOURS.match(text) else angle

@@ -7,10 +7,12 @@ from sitegen.reading.capture_logs.log_problems import Doubt
 
 WRITE_ISO = "write it as in 2026-04-18T21:03:12Z"
 FIRST_DIGITAL_YEAR = 1990
+IN_NO_YEAR = "in no year of this diary"
+LOOK_AT_CLOCK = "look at the camera's clock"
 _DAY_OF_GRACE = timedelta(days=1)
 _EPOCH = datetime(2000, 1, 1, tzinfo=UTC)
 _BARE_EPOCH = _EPOCH.replace(tzinfo=None)
-_POSSIBLE_YEARS = range(1900, 2101)
+POSSIBLE_YEARS = range(1900, 2101)
 _CLOCK_ONLY = re.compile(r"\d{1,2}:\d{2}(?::\d{2}(?:\.\d+)?)?", re.ASCII)
 _SIXTY = re.compile(r"(\d{4}-\d{2}-\d{2}[T ]\d{2}:\d{2}):60(?:\.\d+)?(Z|[+-]\d{2}:?\d{2})?", re.ASCII)
 _DAY_FIRST = re.compile(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})\b.*", re.ASCII)
@@ -28,8 +30,8 @@ def read_moment(text: str) -> datetime:
         moment = _leap_second(*leap.groups(default=""))
     if ":" not in text and "T" not in text:
         raise Doubt("a date without a time of day", WRITE_ISO)
-    if moment.year not in _POSSIBLE_YEARS:
-        raise Doubt("in no year of this diary", WRITE_ISO)
+    if moment.year not in POSSIBLE_YEARS:
+        raise Doubt(IN_NO_YEAR, WRITE_ISO)
     return moment
 
 
@@ -84,9 +86,9 @@ def _either_way(year: str, first: str, second: str) -> str:
 def odd_date(start: datetime, today: date) -> tuple[str, str] | None:
     """What is strange about an aware UTC start, and the remedy; a day of grace covers every time zone."""
     if start.year < FIRST_DIGITAL_YEAR:
-        return f"starts in {start.year}, before {FIRST_DIGITAL_YEAR}", "look at the camera's clock"
+        return f"starts in {start.year}, before {FIRST_DIGITAL_YEAR}", LOOK_AT_CLOCK
     if start.date() - today > _DAY_OF_GRACE:
-        return f"starts on {start.date()}, in the future", "look at the camera's clock"
+        return f"starts on {start.date()}, in the future", LOOK_AT_CLOCK
     return None
 
 

@@ -1,5 +1,6 @@
 """The problem of a filter that the rig does not have, and the very line that mends it."""
 
+import re
 from collections.abc import Sequence
 
 from sitegen.diary.rig import Rig
@@ -8,6 +9,8 @@ from sitegen.reading.capture_logs.filter_words import FilterWords, filter_words
 from sitegen.reading.nodes import quoted
 from sitegen.reading.yaml_word import yaml_word
 
+_NARROW = re.compile(r"\bnb\b|narrow|\d\s*nm\b", re.I)
+_DUAL = re.compile(r"dual|duo|tri-?band|quad", re.I)
 LONGEST_SPELLING = 100
 LONGEST_SHORT = 40
 # Centres of the lines, nm (practice of the trade; [S II] halfway between its two).
@@ -55,5 +58,14 @@ def _beginning_of(words: str, names: dict[str, str]) -> str | None:
 def _new_filter(words: str, told: FilterWords) -> str:
     centre_nm = _LINES_NM.get(told.passband)
     width = f", width_nm: {told.width_nm:g}" if told.in_nm else ""
-    kind = f"narrowband, centre_nm: {centre_nm:g}" if centre_nm else "broadband"
-    return f"{yaml_word(words[:LONGEST_SHORT])}: {{kind: {kind}{width}}}"
+    kind = f"narrowband, centre_nm: {centre_nm:g}" if centre_nm else _kind_of(words)
+    short = words[:LONGEST_SHORT].strip()
+    spelt = "" if short == words else f", spelt: [{yaml_word(words)}]"
+    return f"{yaml_word(short)}: {{kind: {kind}{width}{spelt}}}"
+
+
+def _kind_of(words: str) -> str:
+    """By what such names have in common (practice of the trade)."""
+    if _DUAL.search(words):
+        return "dual-band"
+    return "narrowband" if _NARROW.search(words) else "broadband"

@@ -103,6 +103,13 @@ def test_the_clock_put_forward_and_back(picture):
     [
         ({Base.DateTimeOriginal: None}, NO_DATE),
         ({Base.DateTimeOriginal: "0000:00:00 00:00:00"}, NO_DATE),
+        *(
+            (
+                {Base.DateTimeOriginal: stamp, Base.OffsetTimeOriginal: offset},
+                f"error: DateTimeOriginal is '{stamp}', in no year of this diary; look at the camera's clock",
+            )
+            for stamp, offset in (("0001:01:01 00:00:00", "+02:00"), ("9999:12:31 23:59:59", "-02:00"))
+        ),
         ({Base.DateTimeOriginal: "yesterday"}, "error: DateTimeOriginal is 'yesterday', not a date and time"),
         ({Base.ExposureTime: None}, "error: has no exposure: no ExposureTime in its EXIF; log the frame in a table"),
         ({Base.ExposureTime: IFDRational(0, 1)}, "error: has no exposure: no ExposureTime in its EXIF; log the frame in a table"),

@@ -173,7 +173,8 @@ def test_exposures(read, tmp_path, cards, wanted):
          "the time would stand behind it, or in TIME-OBS or UT"),
         ({"DATE-OBS": "last night"}, "error: DATE-OBS is 'last night', not a date and time; it "
          "is written as in 2026-04-18T21:03:12.000"),
-        ({"MJD-OBS": 1e12, "DATE-OBS": None}, "error: MJD-OBS is 1e+12, no day of this calendar"),
+        *(({"MJD-OBS": days, "DATE-OBS": None}, f"error: MJD-OBS is {told}, in no year of this diary; look at the camera's clock")
+          for days, told in ((1e12, "1e+12"), (2973483.0, "2973483"), (-678500.0, "-678500"))),
         ({"TIMESYS": "TCB"}, "error: TIMESYS is 'TCB', which is no time scale known here; "
          "known: ET, GMT, GPS, IAT, TAI, TDB, TDT, TT, UT, UT1, UTC, Z, ZULU, LOCAL"),
         ({"EXPTIME": "long"}, "error: EXPTIME is 'long', not a number of seconds"),
@@ -198,6 +199,28 @@ def test_each_mistake_has_its_own_sentence(read, tmp_path, cards, wanted):
     """Keyword, what it says, and what to do."""
     write(tmp_path / "a.fits", MINIMAL | cards)
     assert lines_of(read("a.fits")) == [f"logs/a.fits:1:1: {wanted}"]
+
+
+@pytest.mark.parametrize("nothing", [0.0, -1.0])
+def test_lengths_that_are_none(frame, nothing):
+    """A train without a focal length is written as 0 or -1: nothing is compared."""
+    reading = frame(FOCALLEN=nothing, XPIXSZ=nothing)
+    assert lines_of(reading) == []
+    assert (reading.subs[0].origin.focal_length_mm, reading.subs[0].origin.pixel_um) == (None, None)
+
+
+def test_numbers_that_name_something_keep_all_digits(frame):
+    """Two cameras of one batch: their serial numbers as numbers of nine digits."""
+    serials = [frame(CAMSER=number).subs[0].origin.camera_id for number in (123456789, 123456790)]
+    assert serials == ["123456789", "123456790"]
+    assert frame(OBJECT=2070).subs[0].origin.object == "2070"
+
+
+def test_a_string_that_goes_on_in_the_next_card(frame):
+    """FITS Standard 4.0, section 4.2.1.2, as astropy writes it; two that begin alike stay two."""
+    names = [f"{'a long name of a filter, ' * 5}number {number}" for number in (1, 2)]
+    assert [frame(FILTER=name).subs[0].origin.filter_told for name in names] == names
+    assert frame(FILTER="Ha &").subs[0].origin.filter_told == "Ha &"
 
 
 def test_two_mistakes_of_one_header_are_both_told(frame):

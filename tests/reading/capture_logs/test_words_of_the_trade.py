@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from sitegen.diary.rig import Camera, Filter, Rig, Telescope, Train
 from sitegen.reading.capture_logs.durations import read_duration_s
 from sitegen.reading.capture_logs.filter_names import match_filter, width_disagrees
+from sitegen.reading.capture_logs.filter_words import may_be_one_filter
 from sitegen.reading.capture_logs.frame_kind import frame_kind
 from sitegen.reading.capture_logs.log_problems import Doubt
 from sitegen.reading.capture_logs.time_scales import tai_minus_utc_s, utc_from
@@ -129,6 +130,23 @@ def test_a_width_that_is_not_the_filters_is_told():
 def test_an_unknown_filter_names_the_line_to_add(words, remedy):
     """For the filter with the same passband or the nearest name; else the lines of a new one."""
     assert unknown_filter(words, rig_with(HA, OIII))[1] == remedy
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "is_one"),
+    [
+        ("Ha", "H-alpha", True),
+        ("O III", "[OIII]", True),
+        ("Ha", "Ha 7nm", True),
+        ("Ha 3nm", "Ha 7nm", False),
+        ("Nebula X", "nebula-x", True),
+        ("Nebula X", "Nebula Y", False),
+        ("R", "G", False),
+    ],
+)
+def test_two_names_of_one_filter(one, other, is_one):
+    """Without a rig: of one exposure, as two programs wrote it (practice of the trade, no source)."""
+    assert may_be_one_filter(one, other) is may_be_one_filter(other, one) is is_one
 
 
 def test_leap_seconds_are_those_of_erfa():
