@@ -53,10 +53,11 @@ def known_entry(name: str, frame: Frame, log: str = "") -> KnownEntry | None:
         return KnownEntry(frozenset(), None, None)
     item = _item_of(values, log)
     rig, site = (frame.rigs.get(_own(item, values, "rig")), frame.sites.get(_own(item, values, "site")))
-    targets = document.desk.until_full(partial(targets_of, values, document.desk))
+    targets = document.diagnostics.until_full(partial(targets_of, values, document.diagnostics))
     listed = targets.targets if targets is not None else ()
     if targets is not None and item is not None and item.get("target"):
-        number = document.desk.until_full(partial(target_number, item.get("target"), values.node, targets, document.desk))
+        find = partial(target_number, item.get("target"), values.node, targets, document.diagnostics)
+        number = document.diagnostics.until_full(find)
         listed = (targets.targets[number],) if number is not None else listed
     return KnownEntry(frozenset(_logs(values)), rig, site, listed, item.get("time_zone") if item is not None else None)
 

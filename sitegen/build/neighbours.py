@@ -7,14 +7,14 @@ from itertools import pairwise
 from msgspec.structs import replace
 
 from sitegen.build.store import key_of
-from sitegen.pages.card_groups import Card, OuterBook
-from sitegen.pages.outer_card import Evening, OuterCard
+from sitegen.pages.card_groups import Card, SummaryIndex
+from sitegen.pages.entry_summary import EntrySummary, Evening
 
 EveningBetween = tuple[date | None, date, date | None]
 """An evening between the ones before and after it."""
 
 
-def neighbour_summary(card: OuterCard) -> OuterCard:
+def neighbour_summary(card: EntrySummary) -> EntrySummary:
     """A card as a neighbour shows it: its name, day, and what it is about."""
     return replace(card, summary=None, updated=None, nights=(), picture=None)
 
@@ -22,7 +22,7 @@ def neighbour_summary(card: OuterCard) -> OuterCard:
 class Neighbours:
     """Of every entry, the cards around it; of every evening, the evenings around it."""
 
-    def __init__(self, book: OuterBook, links: Mapping[str, Sequence[str]], sights: Mapping[str, Sequence[str]]) -> None:
+    def __init__(self, book: SummaryIndex, links: Mapping[str, Sequence[str]], sights: Mapping[str, Sequence[str]]) -> None:
         self.book = book
         self.links = links
         self.sights = sights
@@ -39,7 +39,7 @@ class Neighbours:
         seen = {one.slug for sight in self.sights.get(slug, ()) for one in self.book.by_target.get(sight, ())[:1]}
         return sorted({slug} | self.near[slug] | linked | seen)
 
-    def cards(self, slug: str) -> tuple[OuterCard, ...]:
+    def cards(self, slug: str) -> tuple[EntrySummary, ...]:
         """Of these, newest first."""
         return newest_first(self.summaries[other] for other in self.slugs(slug))
 
@@ -53,7 +53,7 @@ def _between(evenings: Sequence[date]) -> dict[date, EveningBetween]:
     return {three[1]: three for three in around}
 
 
-def _near(book: OuterBook) -> dict[str, set[str]]:
+def _near(book: SummaryIndex) -> dict[str, set[str]]:
     """Of every entry, those before and after it in time and with the same target, rig or topic."""
     found: dict[str, set[str]] = {card.slug: set() for card in book.cards}
     for thread in (book.cards, *book.by_target.values(), *book.by_rig.values(), *book.by_topic.values()):
@@ -63,7 +63,7 @@ def _near(book: OuterBook) -> dict[str, set[str]]:
     return found
 
 
-def newest_first(cards: Iterable[OuterCard]) -> tuple[OuterCard, ...]:
+def newest_first(cards: Iterable[EntrySummary]) -> tuple[EntrySummary, ...]:
     return tuple(sorted(cards, key=lambda card: (-card.published.toordinal(), card.slug)))
 
 

@@ -13,10 +13,10 @@ from contextlib import contextmanager, suppress
 from typing import Any
 
 from sitegen.build.resolve import resolve
-from sitegen.late import Late
+from sitegen.lazy_module import LazyModule
 from sitegen.processes import close_inherited_files, cores, end_with
 
-multiprocessing = Late("multiprocessing")
+multiprocessing = LazyModule("multiprocessing")
 
 Loading = Callable[[list[Any]], Iterator[None]]
 """Given the context, once it is known: loads a part at every step, so that between two of them work may be done."""

@@ -12,9 +12,9 @@ from zoneinfo import ZoneInfo
 
 from msgspec import msgpack
 
-from sitegen.late import Late
+from sitegen.lazy_module import LazyModule
 
-np = Late("numpy")
+np = LazyModule("numpy")
 
 Record = TypeVar("Record")
 

@@ -14,13 +14,13 @@ from typing import Any
 from sitegen.build.context import BuildContext
 from sitegen.build.prewarmed import PrewarmedWorker, block_sigint
 from sitegen.build.resolve import resolve
-from sitegen.late import Late
+from sitegen.lazy_module import LazyModule
 from sitegen.processes import cores, mark_as_parent
 
-ProcessPoolExecutor = Late("concurrent.futures", "ProcessPoolExecutor")
-futures = Late("concurrent.futures.process")
-multiprocessing = Late("multiprocessing")
-finalizers = Late("multiprocessing.util")
+ProcessPoolExecutor = LazyModule("concurrent.futures", "ProcessPoolExecutor")
+futures = LazyModule("concurrent.futures.process")
+multiprocessing = LazyModule("multiprocessing")
+finalizers = LazyModule("multiprocessing.util")
 
 Jobs = Sequence[Any]
 WORTH_PROCESSES_S = 3.0

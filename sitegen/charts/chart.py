@@ -17,7 +17,7 @@ from sitegen.number_text import NumberText
 Values = TypeVar("Values")
 
 
-class Speaker(Protocol):
+class Translator(Protocol):
     """The theme's words, as `pages` holds them."""
 
     def say(self, key: str, **values: object) -> str: ...
@@ -33,11 +33,11 @@ def made_now(_: Any, kind: Any, make: Callable[[], Any]) -> Any:
     return make()
 
 
-class Voice(Struct, frozen=True):
+class Localizer(Struct, frozen=True):
     """How a chart speaks: the words of its language and its numbers. `remember` is asked with all that a chart is made from,
     whether it was made before."""
 
-    words: Speaker
+    words: Translator
     numbers: NumberText
     remember: Remember = made_now
 
@@ -74,9 +74,9 @@ class Chart(Generic[Values], Struct, frozen=True):
     name: str
     question: str
     enough: Callable[[Values], bool]
-    draw: Callable[[Values, Voice], tuple[Panel, ...]]
-    title: Callable[[Values, Voice], str]
-    table: Callable[[Values, Voice], Table]
+    draw: Callable[[Values, Localizer], tuple[Panel, ...]]
+    title: Callable[[Values, Localizer], str]
+    table: Callable[[Values, Localizer], Table]
     example: Values
 
 
@@ -91,7 +91,7 @@ class Drawn(Struct, frozen=True):
     note: str | None = None
 
 
-def drawn(chart: Chart[Any], values: Any, voice: Voice, key: str | None = None, note: str | None = None) -> Drawn | None:
+def drawn(chart: Chart[Any], values: Any, voice: Localizer, key: str | None = None, note: str | None = None) -> Drawn | None:
     """The chart of these values, None where there is too little to show. `key` becomes the start of its ids: letters, digits
     and hyphens, one of its own for each chart of a page."""
     if not chart.enough(values):
@@ -101,7 +101,7 @@ def drawn(chart: Chart[Any], values: Any, voice: Voice, key: str | None = None, 
     return made
 
 
-def _made(chart: Chart[Any], values: Any, voice: Voice, key: str, note: str | None) -> Drawn:
+def _made(chart: Chart[Any], values: Any, voice: Localizer, key: str, note: str | None) -> Drawn:
     title = chart.title(values, voice)
     with house():
         panels = enumerate(chart.draw(values, voice), start=1)

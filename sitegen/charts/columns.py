@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from sitegen.charts.chart import Table, Voice
+from sitegen.charts.chart import Localizer, Table
 from sitegen.charts.house_style import (
     BROAD,
     DIM,
@@ -43,7 +43,7 @@ def any_light(columns: Sequence[Column]) -> bool:
     return any(column.total_s for column in columns)
 
 
-def stacked(columns: Sequence[Column], voice: Voice, totals: bool = True) -> Figure:
+def stacked(columns: Sequence[Column], voice: Localizer, totals: bool = True) -> Figure:
     """Broadband below, narrowband on top, the sum over each column; the two kinds named above the plot."""
     figure, axes = figure_with_axes(HEIGHT, LEFT, RIGHT, TOP, BOTTOM)
     places = [float(place) for place in range(len(columns))]
@@ -64,14 +64,14 @@ def stacked(columns: Sequence[Column], voice: Voice, totals: bool = True) -> Fig
     return figure
 
 
-def _totals(axes: Axes, places: Sequence[float], hours: Sequence[float], voice: Voice) -> None:
+def _totals(axes: Axes, places: Sequence[float], hours: Sequence[float], voice: Localizer) -> None:
     for place, height in zip(places, hours, strict=True):
         if height:
             write(axes, place, height, voice.numbers.duration(3600 * round(height) if height >= 10 else 60 * round(60 * height)),
                   INK, ha="center", va="bottom", fontsize=TEXT)  # fmt: skip
 
 
-def _key(axes: Axes, voice: Voice) -> None:
+def _key(axes: Axes, voice: Localizer) -> None:
     """Above the plot, in the order of the stack read from the left."""
     plot_width, plot_height = WIDTH - LEFT - RIGHT, HEIGHT - TOP - BOTTOM
     y, side = 1 + (TOP - 14) / plot_height, 11.0
@@ -84,7 +84,7 @@ def _key(axes: Axes, voice: Voice) -> None:
         x += (17 + width_of(word) + 26) / plot_width
 
 
-def as_table(first: str, columns: Sequence[Column], voice: Voice) -> Table:
+def as_table(first: str, columns: Sequence[Column], voice: Localizer) -> Table:
     heads = (first, voice.say("columns.broad"), voice.say("columns.narrow"), voice.say("columns.both"))
     say = voice.numbers.duration
     return Table(heads, tuple((c.label, say(c.broad_s), say(c.narrow_s), say(c.total_s)) for c in columns))

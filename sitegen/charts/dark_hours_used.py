@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 from msgspec import Struct
 
-from sitegen.charts.chart import Chart, Panel, Table, Voice
+from sitegen.charts.chart import Chart, Localizer, Panel, Table
 from sitegen.charts.house_style import BROAD, INK, RULE, THICK, THIN, dots, figure_with_axes, ticks
 from sitegen.charts.library import Axes
 
@@ -24,7 +24,7 @@ class UsedNight(Struct, frozen=True):
 Nights = Sequence[UsedNight]
 
 
-def draw(nights: Nights, voice: Voice) -> tuple[Panel, ...]:
+def draw(nights: Nights, voice: Localizer) -> tuple[Panel, ...]:
     figure, axes = figure_with_axes(250, 54, 8, 12, 46)
     axes.set_xlim(nights[0].evening.toordinal() - PAD_DAYS, nights[-1].evening.toordinal() + PAD_DAYS)
     axes.set_ylim(-0.02, 1.02)
@@ -56,7 +56,7 @@ def _stretch(year: int, axes: Axes) -> tuple[float, float]:
     return max(low, date(year, 1, 1).toordinal()), min(high, date(year + 1, 1, 1).toordinal())
 
 
-def _year_ticks(axes: Axes, by_year: dict[int, float], voice: Voice) -> None:
+def _year_ticks(axes: Axes, by_year: dict[int, float], voice: Localizer) -> None:
     """Each year's name and its mean in the middle of its stretch; a rule where years meet."""
     middles = {sum(_stretch(year, axes)) / 2: year for year in by_year if _width(year, axes) > NARROWEST}
     ticks(axes, "x", sorted(middles), lambda place: _year_words(middles[place], by_year, voice), grid=False)
@@ -70,22 +70,22 @@ def _width(year: int, axes: Axes) -> float:
     return (end - start) / (high - low)
 
 
-def _year_words(year: int, by_year: dict[int, float], voice: Voice) -> str:
+def _year_words(year: int, by_year: dict[int, float], voice: Localizer) -> str:
     return f"{year}\n{voice.numbers.percent(by_year[year])}"
 
 
-def _month_ticks(axes: Axes, nights: Nights, voice: Voice) -> None:
+def _month_ticks(axes: Axes, nights: Nights, voice: Localizer) -> None:
     year, (low, high) = nights[0].evening.year, axes.get_xlim()
     places = [place for month in range(1, 13) if low <= (place := date(year, month, 1).toordinal()) <= high]
     step = 1 + len(places) // 6
     ticks(axes, "x", places[::step], lambda place: voice.numbers.short_day(date.fromordinal(round(place))))
 
 
-def title(nights: Nights, voice: Voice) -> str:
+def title(nights: Nights, voice: Localizer) -> str:
     return voice.say("used.title", share=voice.numbers.percent(share_of(nights)), nights=voice.count("used.nights", len(nights)))
 
 
-def table(nights: Nights, voice: Voice) -> Table:
+def table(nights: Nights, voice: Localizer) -> Table:
     heads = tuple(voice.say(f"used.{name}") for name in ("evening", "dark", "share"))
     numbers = voice.numbers
     return Table(heads, tuple((numbers.day(n.evening), numbers.duration(n.dark_s), numbers.percent(n.share)) for n in nights))

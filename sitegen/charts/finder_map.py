@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.star_field import stars_near
-from sitegen.charts.chart import Chart, Drawn, Panel, Table, Voice, drawn
+from sitegen.charts.chart import Chart, Drawn, Localizer, Panel, Table, drawn
 from sitegen.charts.house_style import INK, LINE, LINK, RULE, THICK, WIDTH, map_axes, write
 from sitegen.charts.lettering import Lettering
 from sitegen.charts.library import Axes, Circle, Polygon
@@ -55,7 +55,7 @@ class FinderValues(Struct, frozen=True):
 
 def finder_chart(
     name: str, ra_deg: float, dec_deg: float, size_arcmin: tuple[float, float] | None, fields: Sequence[CameraField],
-    voice: Voice, key: str,
+    voice: Localizer, key: str,
 ) -> Drawn:  # fmt: skip
     """The finder map of one target. `key` starts its ids in the page."""
     values = FinderValues(name, ra_deg, dec_deg, size_arcmin, tuple(fields))
@@ -65,7 +65,7 @@ def finder_chart(
     return made
 
 
-def draw(values: FinderValues, voice: Voice) -> tuple[Panel, ...]:
+def draw(values: FinderValues, voice: Localizer) -> tuple[Panel, ...]:
     """Wide first. A field that fills the wide map needs no second one, nor does a target without any field."""
     largest_deg = max((field.diagonal_deg for field in values.fields), default=0.0)
     wide = _panel(values, voice, max(WIDE_DEG, 1.9 * largest_deg), "wide", 5.0)
@@ -80,7 +80,7 @@ def _faintest(across_deg: float) -> float:
     return float(np.clip(11.5 - 2.2 * np.log2(max(across_deg, 1.0)) / 1.6, 6.0, 10.0))
 
 
-def _panel(values: FinderValues, voice: Voice, across_deg: float, kind: str, faintest: float) -> Panel:
+def _panel(values: FinderValues, voice: Localizer, across_deg: float, kind: str, faintest: float) -> Panel:
     figure, axes = map_axes(HEIGHT, WIDTH / 2)
     sky = SkyMap(values.ra_deg, values.dec_deg, WIDTH / across_deg)
     reach_deg = 0.5 * hypot(WIDTH, HEIGHT) / sky.units_deg
@@ -103,7 +103,7 @@ def _frame(axes: Axes) -> None:
     axes.add_artist(Polygon([(-x, -y), (x, -y), (x, y), (-x, y)], fill=False, edgecolor=RULE, linewidth=1.4))
 
 
-def _furniture(axes: Axes, across_deg: float, lettering: Lettering, voice: Voice) -> None:
+def _furniture(axes: Axes, across_deg: float, lettering: Lettering, voice: Localizer) -> None:
     """Scale at the lower left, compass at the lower right; names keep out of both."""
     bar_deg = max(bar for bar in BARS_DEG if bar <= 0.25 * across_deg)
     left, low, right = -WIDTH / 2 + 12, -HEIGHT / 2 + 14, WIDTH / 2 - 14
@@ -113,7 +113,7 @@ def _furniture(axes: Axes, across_deg: float, lettering: Lettering, voice: Voice
     lettering.taken += [(left, low - 10, left + length + 60, low + 12), (right - 40, low - 10, right + 14, low + 44)]
 
 
-def _bar_words(bar_deg: float, voice: Voice) -> str:
+def _bar_words(bar_deg: float, voice: Localizer) -> str:
     return f"{voice.numbers.number(bar_deg, 0)}°" if bar_deg >= 1 else voice.numbers.angle(bar_deg)
 
 
@@ -181,7 +181,7 @@ def _target(axes: Axes, values: FinderValues, sky: SkyMap, lettering: Lettering,
         write(axes, found[0], found[1], values.name, INK, ha=found[2], fontweight="bold")
 
 
-def title(values: FinderValues, voice: Voice) -> str:
+def title(values: FinderValues, voice: Localizer) -> str:
     constellation = constellation_of(values.ra_deg, values.dec_deg)
     if not values.fields:
         return voice.say("finder.plain", name=values.name, constellation=constellation)
@@ -193,14 +193,14 @@ def title(values: FinderValues, voice: Voice) -> str:
     return voice.say("finder.sized", name=values.name, constellation=constellation, size=size, field=frame)
 
 
-def extent(voice: Voice, *sides_deg: float) -> str:
+def extent(voice: Localizer, *sides_deg: float) -> str:
     """Sides in one unit: '3.5° × 2.3°' from two degrees on, else '50′ × 34′'."""
     if max(sides_deg) >= 2:
         return " × ".join(f"{voice.numbers.number(side, 1)}°" for side in sides_deg)
     return " × ".join(f"{voice.numbers.figures(60 * side, 2)}′" for side in sides_deg)
 
 
-def table(values: FinderValues, voice: Voice) -> Table:
+def table(values: FinderValues, voice: Localizer) -> Table:
     numbers = voice.numbers
     size = extent(voice, *(side / 60 for side in values.size_arcmin)) if values.size_arcmin else UNKNOWN
     rows = [
@@ -213,7 +213,7 @@ def table(values: FinderValues, voice: Voice) -> Table:
     return Table((voice.say("finder.what"), values.name), tuple(rows))
 
 
-def _field_words(field: CameraField, voice: Voice) -> str:
+def _field_words(field: CameraField, voice: Localizer) -> str:
     frame = extent(voice, field.width_deg, field.height_deg)
     if field.rotation_deg is None:
         return voice.say("finder.any_turn", field=frame)

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from sitegen.charts.chart import Chart, Panel, Table, Voice
+from sitegen.charts.chart import Chart, Localizer, Panel, Table
 from sitegen.charts.columns import Column, any_light, as_table, stacked
 
 Nights = Sequence[tuple[float, float, float]]  # the Moon's lit fraction 0..1, broadband s, narrowband s
@@ -20,11 +20,11 @@ def classes(nights: Nights) -> tuple[Column, ...]:
     return tuple(columns)
 
 
-def draw(nights: Nights, voice: Voice) -> tuple[Panel, ...]:
+def draw(nights: Nights, voice: Localizer) -> tuple[Panel, ...]:
     return (Panel(stacked(classes(nights), voice), voice.say("by_moon.desc")),)
 
 
-def title(nights: Nights, voice: Voice) -> str:
+def title(nights: Nights, voice: Localizer) -> str:
     """How much of each kind was gathered with the Moon at least half lit."""
     broad, narrow = _bright_share(nights, 1), _bright_share(nights, 2)
     if broad is None or narrow is None:
@@ -38,7 +38,7 @@ def _bright_share(nights: Nights, kind: int) -> float | None:
     return sum(night[kind] for night in nights if night[0] >= 0.5) / total_s if total_s else None
 
 
-def table(nights: Nights, voice: Voice) -> Table:
+def table(nights: Nights, voice: Localizer) -> Table:
     return as_table(voice.say("by_moon.head"), classes(nights), voice)
 
 

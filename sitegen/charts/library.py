@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from sitegen.late import Late
+from sitegen.lazy_module import LazyModule
 
 if TYPE_CHECKING:
     import matplotlib
@@ -13,15 +13,15 @@ if TYPE_CHECKING:
     from matplotlib.path import Path
     from matplotlib.ticker import MaxNLocator
 else:
-    matplotlib = Late("matplotlib")
-    Axes = Late("matplotlib.axes", "Axes")
-    FigureCanvasSVG = Late("matplotlib.backends.backend_svg", "FigureCanvasSVG")
-    Figure = Late("matplotlib.figure", "Figure")
+    matplotlib = LazyModule("matplotlib")
+    Axes = LazyModule("matplotlib.axes", "Axes")
+    FigureCanvasSVG = LazyModule("matplotlib.backends.backend_svg", "FigureCanvasSVG")
+    Figure = LazyModule("matplotlib.figure", "Figure")
     Circle, Patch, PathPatch, Polygon, Rectangle = (
-        Late("matplotlib.patches", name) for name in ("Circle", "Patch", "PathPatch", "Polygon", "Rectangle")
+        LazyModule("matplotlib.patches", name) for name in ("Circle", "Patch", "PathPatch", "Polygon", "Rectangle")
     )
-    Path = Late("matplotlib.path", "Path")
-    MaxNLocator = Late("matplotlib.ticker", "MaxNLocator")
+    Path = LazyModule("matplotlib.path", "Path")
+    MaxNLocator = LazyModule("matplotlib.ticker", "MaxNLocator")
 
 __all__ = [
     "Axes", "Circle", "Figure", "FigureCanvasSVG", "MaxNLocator", "Patch", "Path", "PathPatch",

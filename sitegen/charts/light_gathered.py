@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from sitegen.charts.chart import Chart, Panel, Table, Voice
+from sitegen.charts.chart import Chart, Localizer, Panel, Table
 from sitegen.charts.house_style import DIM, INK, LINE, WIDTH, figure_with_axes, hour_text, nice_ticks, passband, ticks, write
 from sitegen.charts.lettering import width_of
 from sitegen.charts.library import Axes
@@ -26,7 +26,7 @@ class FilterLight(Struct, frozen=True):
 Lights = Sequence[FilterLight]
 
 
-def draw(lights: Lights, voice: Voice) -> tuple[Panel, ...]:
+def draw(lights: Lights, voice: Localizer) -> tuple[Panel, ...]:
     scale_h = max(_whole_h(one) * PLOT / (PLOT - 8 - width_of(_words(one, voice))) for one in lights)
     figure, axes = figure_with_axes(ROW * len(lights) + 34, WIDTH - PLOT, 0, 4, 26)
     axes.set_xlim(0, scale_h)
@@ -54,24 +54,24 @@ def _bar(axes: Axes, row: int, one: FilterLight) -> None:
         axes.barh(row, one.missing_s / 3600, BAR, left=one.gathered_s / 3600, fill=False, edgecolor=DIM, linewidth=LINE)
 
 
-def _words(one: FilterLight, voice: Voice) -> str:
+def _words(one: FilterLight, voice: Localizer) -> str:
     gathered, missing = (_hours(seconds, voice) for seconds in (one.gathered_s, one.missing_s))
     return voice.say("gathered.lacking", gathered=gathered, missing=missing) if one.missing_s else gathered
 
 
-def _hours(seconds: float, voice: Voice) -> str:
+def _hours(seconds: float, voice: Localizer) -> str:
     """In hours, as the axis; the table has the minutes."""
     return f"{voice.numbers.number(seconds / 3600, 1)}\u202f{voice.words.say('unit.h')}"
 
 
-def title(lights: Lights, voice: Voice) -> str:
+def title(lights: Lights, voice: Localizer) -> str:
     most = max(lights, key=lambda one: one.gathered_s)
     total_s = sum(one.gathered_s for one in lights)
     return voice.say("gathered.title", filter=most.short, most=voice.numbers.duration(most.gathered_s),
                      total=voice.numbers.duration(total_s))  # fmt: skip
 
 
-def table(lights: Lights, voice: Voice) -> Table:
+def table(lights: Lights, voice: Localizer) -> Table:
     heads = tuple(voice.say(f"gathered.{name}") for name in ("filter", "hours", "missing"))
     say = voice.numbers.duration
     rows = tuple((f"{one.short}, {one.name}", say(one.gathered_s), say(one.missing_s)) for one in lights)

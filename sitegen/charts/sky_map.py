@@ -8,7 +8,7 @@ from msgspec import Struct
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.sky_lines import milky_way
 from sitegen.catalogue.star_field import stars_near
-from sitegen.charts.chart import Chart, Panel, Table, Voice
+from sitegen.charts.chart import Chart, Localizer, Panel, Table
 from sitegen.charts.house_style import DIM, INK, LINK, MILKY, RULE, THICK, THIN, WASH, WIDTH, map_axes, write
 from sitegen.charts.lettering import Lettering, box_of
 from sitegen.charts.library import Axes, Circle, Patch, PathPatch
@@ -35,14 +35,14 @@ class SkyTarget(Struct, frozen=True):
 Targets = Sequence[SkyTarget]
 
 
-def draw(targets: Targets, voice: Voice) -> tuple[Panel, ...]:
+def draw(targets: Targets, voice: Localizer) -> tuple[Panel, ...]:
     """The disc with more targets first."""
     south = sum(target.dec_deg < 0 for target in targets)
     poles = (-90.0, 90.0) if 2 * south >= len(targets) else (90.0, -90.0)
     return tuple(_disc(pole, targets, voice) for pole in poles)
 
 
-def _disc(pole_deg: float, targets: Targets, voice: Voice) -> Panel:
+def _disc(pole_deg: float, targets: Targets, voice: Localizer) -> Panel:
     figure, axes = map_axes(HEIGHT, WIDTH / 2)
     sky = SkyMap(0.0, pole_deg, DISC / SkyMap(0.0, 90.0, 1.0).radius(REACH_DEG))
     rim = Circle((0, 0), DISC, facecolor=WASH, edgecolor=RULE, linewidth=THIN)
@@ -77,7 +77,7 @@ def _circles(axes: Axes, sky: SkyMap) -> None:
         axes.add_artist(Circle((0, 0), sky.radius(distance_deg), fill=False, edgecolor=RULE, linewidth=width))
 
 
-def _hours(axes: Axes, sky: SkyMap, lettering: Lettering, voice: Voice) -> None:
+def _hours(axes: Axes, sky: SkyMap, lettering: Lettering, voice: Localizer) -> None:
     """Right ascension around the rim."""
     for hour in range(0, 24, 4):
         x, y = (float(value) for value in sky.place(15.0 * hour, 0.0))
@@ -106,14 +106,14 @@ def _targets(axes: Axes, sky: SkyMap, targets: Targets, lettering: Lettering) ->
             write(axes, found[0], found[1], target.name, INK, ha=found[2], url=target.address, zorder=10 + order)
 
 
-def title(targets: Targets, voice: Voice) -> str:
+def title(targets: Targets, voice: Localizer) -> str:
     south = sum(target.dec_deg < 0 for target in targets)
     if south in (0, len(targets)):
         return voice.count("sky.all_north" if south == 0 else "sky.all_south", len(targets))
     return voice.say("sky.title", south=south, targets=voice.count("sky.targets", len(targets)))
 
 
-def table(targets: Targets, voice: Voice) -> Table:
+def table(targets: Targets, voice: Localizer) -> Table:
     heads = tuple(voice.say(f"sky.{name}") for name in ("target", "ra", "dec", "constellation", "hours"))
     numbers = voice.numbers
     rows = tuple(

@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
-from sitegen.charts.chart import Chart, Drawn, Panel, Table, Voice, drawn
+from sitegen.charts.chart import Chart, Drawn, Localizer, Panel, Table, drawn
 from sitegen.charts.house_style import (
     BROAD,
     DIM,
@@ -69,7 +69,7 @@ class Measure(Struct, frozen=True):
 MEASURES = (Measure("fwhm", lambda sub: sub.fwhm_arcsec), Measure("guiding", lambda sub: sub.guiding_rms_arcsec))
 
 
-def quality_chart(nights: Sequence[QualityNight], time_zone: str, voice: Voice, key: str) -> Drawn | None:
+def quality_chart(nights: Sequence[QualityNight], time_zone: str, voice: Localizer, key: str) -> Drawn | None:
     """The chart of an entry's nights, None where no log tells star width or guiding. `key` starts its ids in the page."""
     return drawn(CHART, QualityValues(tuple(nights), time_zone), voice, key)
 
@@ -93,11 +93,11 @@ def hours_past_midnight(moment: datetime, evening: date, offset: timedelta) -> f
     return (moment - midnight).total_seconds() / 3600
 
 
-def draw(values: QualityValues, voice: Voice) -> tuple[Panel, ...]:
+def draw(values: QualityValues, voice: Localizer) -> tuple[Panel, ...]:
     return tuple(_panel(measure, values, voice) for measure in told(values))
 
 
-def _panel(measure: Measure, values: QualityValues, voice: Voice) -> Panel:
+def _panel(measure: Measure, values: QualityValues, voice: Localizer) -> Panel:
     offsets = offsets_of(values)
     bottom = 14 + ROW * (2 if len(offsets) == 1 else 1 + len(offsets))
     figure, axes = figure_with_axes(PLOT + TOP + bottom, LEFT, 58, TOP, bottom)
@@ -183,7 +183,7 @@ def _names(axes: Axes, lines: list[tuple[list[tuple[float, float]], str]]) -> No
             write(axes, place[0], place[1], name, INK, ha=found[2], clip_on=False)
 
 
-def _name(night: QualityNight, voice: Voice) -> str:
+def _name(night: QualityNight, voice: Localizer) -> str:
     return ", ".join(part for part in (voice.numbers.short_day(night.evening), night.train) if part)
 
 
@@ -204,7 +204,7 @@ def moving_median(values: Sequence[float]) -> list[float]:
     return [median(values[max(0, place - half) : place + half + 1]) for place in range(len(values))]
 
 
-def _clock(axes: Axes, offsets: list[timedelta], voice: Voice) -> None:
+def _clock(axes: Axes, offsets: list[timedelta], voice: Localizer) -> None:
     """The site's hours, a row for each offset its clocks had, and UTC under them."""
     low, high = axes.get_xlim()
     hours = [hour for hour in range(-14, 15, 1 if high - low < 5 else 2) if low <= hour <= high]
@@ -226,14 +226,14 @@ def _offset_words(offset: timedelta) -> str:
     return f"{'−' if minutes < 0 else '+'}{abs(minutes) // 60}:{abs(minutes) % 60:02d}"
 
 
-def _widths(axes: Axes, voice: Voice) -> None:
+def _widths(axes: Axes, voice: Localizer) -> None:
     low, high = axes.get_ylim()
     step = next(step for step in (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 1e9) if (high - low) / step <= 5)
     places = [step * number for number in range(int(high / step) + 1) if step * number >= low + 0.06 * (high - low)]
     ticks(axes, "y", places, lambda value: f"{voice.numbers.number(value, 1)}″")
 
 
-def title(values: QualityValues, voice: Voice) -> str:
+def title(values: QualityValues, voice: Localizer) -> str:
     measure = told(values)[0]
     ranked = _ranked(measure, values)
     if len(ranked) > 1:
@@ -244,11 +244,11 @@ def title(values: QualityValues, voice: Voice) -> str:
     return _one_night(measure, ranked[0], voice)
 
 
-def _width(measure: Measure, night: QualityNight, voice: Voice) -> str:
+def _width(measure: Measure, night: QualityNight, voice: Localizer) -> str:
     return voice.numbers.quantity(night_median(measure, night), "″")
 
 
-def _one_night(measure: Measure, night: QualityNight, voice: Voice) -> str:
+def _one_night(measure: Measure, night: QualityNight, voice: Localizer) -> str:
     """Whether it grew, shrank or stayed, from the first third of the night to the last."""
     told_values = [value for sub in night.subs if sub.kept and (value := measure.of(sub)) is not None]
     third = max(1, len(told_values) // 3)
@@ -259,7 +259,7 @@ def _one_night(measure: Measure, night: QualityNight, voice: Voice) -> str:
     return voice.say(f"quality.{measure.name}_{change}", day=voice.numbers.day(night.evening), **widths)
 
 
-def table(values: QualityValues, voice: Voice) -> Table:
+def table(values: QualityValues, voice: Localizer) -> Table:
     """One row a sub would be long: one row a night and measure, its median and range over the kept subs."""
     heads = tuple(voice.say(f"quality.{name}") for name in ("evening", "measure", "subs", "median", "least", "most"))
     measured = [(measure, night) for night in values.nights for measure in told(values)]
@@ -267,7 +267,7 @@ def table(values: QualityValues, voice: Voice) -> Table:
     return Table(heads, tuple(rows))
 
 
-def _row(measure: Measure, night: QualityNight, voice: Voice) -> tuple[str, ...]:
+def _row(measure: Measure, night: QualityNight, voice: Localizer) -> tuple[str, ...]:
     told_values = [value for sub in night.subs if sub.kept and (value := measure.of(sub)) is not None]
     numbers = [voice.numbers.quantity(value, "″") for value in (median(told_values), min(told_values), max(told_values))]
     when = ", ".join(part for part in (voice.numbers.day(night.evening), night.train) if part)

@@ -2,13 +2,20 @@
 
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from sitegen.cli.names import ENTRY_NAME, RIG_NAME, TIME_ZONE
 from sitegen.cli.progress import progress
 from sitegen.cli.shared import folders_of, now_ns, places, print_json, problems_as_json, tell, today
+from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, errors_in
+
+if TYPE_CHECKING:
+    from sitegen.authoring.captures.walk import FoundFiles
+    from sitegen.authoring.gathering import GatherOptions
+    from sitegen.authoring.new_entry import Beginning
 
 
 @click.command(short_help="A new entry from capture logs.")
@@ -52,10 +59,8 @@ def command(
       sitegen begin sculptor /disk/captures/sculptor
       sitegen begin helix content/logs/helix/*.csv
     """
-    from sitegen.authoring.captures.memory import FrameMemory, unknown_to
     from sitegen.authoring.captures.walk import find_files
     from sitegen.authoring.gathering import GatherOptions, clock_of_site
-    from sitegen.authoring.new_entry import begin
     from sitegen.cli.gathered import beginning_json, beginning_lines
     from sitegen.cli.retyped import Typed, options_typed, places_typed
 
@@ -65,13 +70,7 @@ def command(
         tell(found.problems)
         sys.exit(1)
     options = GatherOptions(target, rig, discarded, None, None, time_zone, not no_names, dry_run)
-    memory = FrameMemory(folders.keep, now_ns())
-    try:
-        with progress(len(unknown_to(memory, found.frames)), "reading headers", quiet or as_json) as step:
-            done = begin(name, found, memory, folders, today(), options, jobs, step)
-    except DiaryProblems as wrong:
-        tell(wrong.problems)
-        sys.exit(1)
+    done = _begun(name, found, folders, options, jobs, quiet or as_json)
     problems = (*found.problems, *done.problems)
     typed = Typed("begin", name, logs, places_typed(content, themes, output), options_typed([
         ("--discarded", discarded), ("--time-zone", [time_zone])]), target, rig)  # fmt: skip
@@ -82,3 +81,19 @@ def command(
         for line in () if quiet else beginning_lines(done, typed, folders, clock_of_site(name, folders, today()), dry_run):
             click.echo(line)
     sys.exit(1 if errors_in(problems) else 0)
+
+
+def _begun(
+    name: str, found: "FoundFiles", folders: Folders, options: "GatherOptions", jobs: int | None, quiet: bool
+) -> "Beginning":
+    """Ends the command where the entry cannot be begun."""
+    from sitegen.authoring.captures.memory import FrameMemory, unknown_to
+    from sitegen.authoring.new_entry import begin
+
+    memory = FrameMemory(folders.keep, now_ns())
+    try:
+        with progress(len(unknown_to(memory, found.frames)), "reading headers", quiet) as step:
+            return begin(name, found, memory, folders, today(), options, jobs, step)
+    except DiaryProblems as wrong:
+        tell(wrong.problems)
+        sys.exit(1)

@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from sitegen.artifact import Artifact
 from sitegen.diary import addresses
-from sitegen.pages.site_book import SiteBook
+from sitegen.pages.diary_index import DiaryIndex
 
 NEWEST = 20
 
@@ -15,7 +15,7 @@ class FeedSource(Struct, frozen=True):
     """`texts`: the HTML of the newest entries' bodies by slug, links as `link` gives them. `search_rows`: every
     entry's row of the search index, by slug."""
 
-    book: SiteBook
+    book: DiaryIndex
     texts: Mapping[str, str]
     search_rows: Mapping[str, str]
 
@@ -31,7 +31,7 @@ class Feed(Struct, frozen=True):
     make: Callable[[FeedSource], Artifact | None]
 
 
-def absolute(book: SiteBook, address: str) -> str:
+def absolute(book: DiaryIndex, address: str) -> str:
     """The site's own address joined with a page's; the page's alone where the diary has none."""
     root = book.settings.address
     if root is None:

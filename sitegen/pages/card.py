@@ -17,7 +17,7 @@ from sitegen.facts.night_use import covered, used_share_of_dark
 from sitegen.facts.registry import EntryFacts, IntegrationFacts, OpticsFacts
 from sitegen.facts.views import EntryView, NightView, RingView, SurveyView
 from sitegen.pages.counted_light import CountedLight, counted_light
-from sitegen.pages.outer_card import Evening, OuterCard
+from sitegen.pages.entry_summary import EntrySummary, Evening
 from sitegen.pages.picture_element import PictureView
 from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
 
@@ -65,7 +65,7 @@ class NightCard(Evening, frozen=True):
         return all(light.counts() for light in self.light)
 
 
-class EntryCard(OuterCard, frozen=True):
+class EntryCard(EntrySummary, frozen=True):
     """All that lists may show."""
 
     nights: tuple[NightCard, ...]
@@ -78,10 +78,10 @@ class EntryCard(OuterCard, frozen=True):
     rings: tuple[RingView, ...] = ()
 
 
-def outer_card(card: EntryCard) -> OuterCard:
+def summary_of(card: EntryCard) -> EntrySummary:
     """Without its nights and numbers."""
-    told: dict[str, Any] = {name: getattr(card, name) for name in OuterCard.__struct_fields__}
-    return OuterCard(**{**told, "nights": ()})
+    told: dict[str, Any] = {name: getattr(card, name) for name in EntrySummary.__struct_fields__}
+    return EntrySummary(**{**told, "nights": ()})
 
 
 def with_ribbons(card: EntryCard, view: EntryView, half_hours: float) -> EntryCard:

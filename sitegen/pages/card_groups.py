@@ -7,9 +7,9 @@ from functools import cached_property
 from typing import Generic, TypeVar
 
 from sitegen.diary import addresses
-from sitegen.pages.outer_card import Evening, OuterCard
+from sitegen.pages.entry_summary import EntrySummary, Evening
 
-Card = TypeVar("Card", bound=OuterCard)
+Card = TypeVar("Card", bound=EntrySummary)
 Night = TypeVar("Night", bound=Evening)
 Key = TypeVar("Key", str, int)
 
@@ -41,10 +41,10 @@ class CardGroups(Generic[Card]):
 
 
 @dataclass(frozen=True)
-class OuterBook(CardGroups[OuterCard]):
+class SummaryIndex(CardGroups[EntrySummary]):
     """The diary as the page of one entry may know it."""
 
-    cards: tuple[OuterCard, ...]
+    cards: tuple[EntrySummary, ...]
 
     @cached_property
     def by_evening(self) -> dict[date, list[Evening]]:

@@ -7,11 +7,11 @@ from msgspec.structs import replace
 
 from sitegen.catalogue.credits import CREDITS
 from sitegen.diary import addresses
-from sitegen.late import Late
+from sitegen.lazy_module import LazyModule
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Page, PageKind
-from sitegen.pages.site_book import SiteBook
 
-installed = Late("importlib.metadata")  # with its e-mail library a fiftieth of a second, which only this page needs
+installed = LazyModule("importlib.metadata")  # with its e-mail library a fiftieth of a second, which only this page needs
 
 # package -> what it does for the reader; the licence is read from the installed package
 LIBRARIES = {
@@ -36,8 +36,8 @@ class Library(Struct, frozen=True):
     licence: str
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
-    words = book.shower.words
+def pages(book: DiaryIndex) -> Iterable[Page]:
+    words = book.formatter.words
     data = [replace(one, used_for=words.phrase(one.used_for), licence=words.phrase(one.licence)) for one in CREDITS]
     libraries = [library(name, words.phrase(used_for)) for name, used_for in LIBRARIES.items()]
     yield Page(addresses.CREDITS, "credits.html", words["page.credits"], {"data": data, "libraries": libraries})

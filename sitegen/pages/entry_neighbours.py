@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
-from sitegen.pages.site_book import SiteBook
+from sitegen.pages.diary_index import DiaryIndex
 
 
 class Along(Struct, frozen=True):
@@ -19,7 +19,7 @@ class Along(Struct, frozen=True):
     later: tuple[str, str] | None
 
 
-def neighbours(card: EntryCard, book: SiteBook) -> tuple[Along, ...]:
+def neighbours(card: EntryCard, book: DiaryIndex) -> tuple[Along, ...]:
     """Time first; then threads that have something to offer."""
     threads = [Along("time", "", *_around(card, book.cards))]
     threads += [Along("target", one.name, *_around(card, book.by_target[one.slug])) for one in card.targets]

@@ -10,7 +10,7 @@ from msgspec import Struct
 from sitegen.facts.places import Place, places_in
 from sitegen.facts.registry import EntryFacts, IntegrationFacts, NightFacts, OpticsFacts, PictureFacts
 from sitegen.facts.views import EntryView
-from sitegen.pages.shown import Shower, Shown
+from sitegen.pages.fact_formatter import FactFormatter, Shown
 
 
 class NumberTable(Struct, frozen=True):
@@ -21,17 +21,17 @@ class NumberTable(Struct, frozen=True):
     rows: tuple[tuple[Shown, ...], ...]
 
 
-def number_tables(facts: EntryFacts, view: EntryView, shower: Shower) -> tuple[NumberTable, ...]:
+def number_tables(facts: EntryFacts, view: EntryView, formatter: FactFormatter) -> tuple[NumberTable, ...]:
     """Tables of optics, integration, nights and pictures; a table without columns and a row without values are
     left out."""
-    nights = [shower.numbers.short_day(night.evening) for night in view.nights]
+    nights = [formatter.numbers.short_day(night.evening) for night in view.nights]
     zones = [ZoneInfo(night.site.time_zone) for night in view.nights]
     totals = [facts.integration] if view.lights else []
     tables = (
-        _table("optics", OpticsFacts, facts.optics, [row.rig.name for row in view.optics], shower),
-        _table("integration", IntegrationFacts, totals, [""], shower),
-        _table("night", NightFacts, facts.nights, nights, shower, zones),
-        _table("picture", PictureFacts, facts.pictures, [row.file.rpartition("/")[2] for row in facts.pictures], shower),
+        _table("optics", OpticsFacts, facts.optics, [row.rig.name for row in view.optics], formatter),
+        _table("integration", IntegrationFacts, totals, [""], formatter),
+        _table("night", NightFacts, facts.nights, nights, formatter, zones),
+        _table("picture", PictureFacts, facts.pictures, [row.file.rpartition("/")[2] for row in facts.pictures], formatter),
     )
     return tuple(table for table in tables if table.columns)
 
@@ -44,18 +44,18 @@ def _table(
     kind: type[Struct],
     rows: Sequence[Struct],
     columns: list[str],
-    shower: Shower,
+    formatter: FactFormatter,
     zones: list[ZoneInfo] | None = None,
 ) -> NumberTable:
     wanted = (place for place in places_in(kind) if place.key not in _ELSEWHERE)
-    shown = (_row(place, [attrgetter(place.attribute)(row) for row in rows], shower, zones) for place in wanted)
+    shown = (_row(place, [attrgetter(place.attribute)(row) for row in rows], formatter, zones) for place in wanted)
     return NumberTable(f"numbers.{name}", tuple(columns) if rows else (), tuple(row for row in shown if row))
 
 
-def _row(place: Place, values: list[Any], shower: Shower, zones: list[ZoneInfo] | None) -> tuple[Shown, ...]:
+def _row(place: Place, values: list[Any], formatter: FactFormatter, zones: list[ZoneInfo] | None) -> tuple[Shown, ...]:
     """Nothing where nothing is known."""
     if all(value in (None, ()) for value in values):
         return ()
     return tuple(
-        shower.show(place.path, value, zones[index] if zones else None) for index, value in enumerate(values)
+        formatter.show(place.path, value, zones[index] if zones else None) for index, value in enumerate(values)
     )

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from sitegen.diary import addresses
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import neighbours
 from sitegen.pages.entry_numbers import number_tables
 from sitegen.pages.entry_pictures import figures
@@ -13,9 +14,8 @@ from sitegen.pages.linked_data import entry_linked_data
 from sitegen.pages.page import EntryPageKind, Page
 from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.site_book import SiteBook
 
-Section = Callable[[PreparedEntry, SiteBook], Any]
+Section = Callable[[PreparedEntry, DiaryIndex], Any]
 
 SECTIONS: Mapping[str, Section] = {
     "gathered": gathered.section,
@@ -29,7 +29,7 @@ SECTIONS: Mapping[str, Section] = {
 }
 
 
-def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
+def entry_page(prepared: PreparedEntry, book: DiaryIndex) -> Page:
     """The page of one entry. Its text's mistakes are found while checking, before any page is made."""
     entry, card = prepared.view.entry, prepared.card
     main = main_picture(prepared.pictures)
@@ -49,7 +49,7 @@ def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
             "body": text_of(prepared, book).parts,
             "margin": _margin(prepared, book),
             "sections": {name: make(prepared, book) for name, make in SECTIONS.items()},
-            "numbers_tables": number_tables(prepared.facts, prepared.view, book.shower),
+            "numbers_tables": number_tables(prepared.facts, prepared.view, book.formatter),
             "neighbours": neighbours(card, book),
             "links": entry.links,
             "rigs": [(slug, book.rigs[slug].name) for slug in card.rigs],
@@ -59,9 +59,9 @@ def entry_page(prepared: PreparedEntry, book: SiteBook) -> Page:
     )
 
 
-def _margin(prepared: PreparedEntry, book: SiteBook) -> list[dict[str, Any]]:
+def _margin(prepared: PreparedEntry, book: DiaryIndex) -> list[dict[str, Any]]:
     """The numbers that a reader wants first, beside the text: scale and field, hours, what the Moon took."""
-    facts, show = prepared.facts, book.shower.show
+    facts, show = prepared.facts, book.formatter.show
     notes: list[dict[str, Any]] = []
     for row in facts.optics[:2]:
         notes.append(
@@ -85,11 +85,11 @@ def _margin(prepared: PreparedEntry, book: SiteBook) -> list[dict[str, Any]]:
     return notes
 
 
-def _pages(prepared: Iterable[PreparedEntry], book: SiteBook) -> Iterable[Page]:
+def _pages(prepared: Iterable[PreparedEntry], book: DiaryIndex) -> Iterable[Page]:
     return (entry_page(entry, book) for entry in prepared)
 
 
-def _addresses(book: SiteBook) -> list[str]:
+def _addresses(book: DiaryIndex) -> list[str]:
     return [addresses.entry(card.slug) for card in book.cards]
 
 

@@ -7,13 +7,13 @@ from msgspec import Struct
 
 from sitegen.diary import addresses
 from sitegen.facts.registry import OpticsFacts
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.overlay import Ellipse, Letters, Marked, Overlay
 from sitegen.pages.picture_element import PictureView
 from sitegen.pages.picture_view import PreparedPicture, PreparedStep, main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.shown import Shown
-from sitegen.pages.site_book import SiteBook
 from sitegen.pictures.pointing_records import Pointing
 
 ARROW_PX, LETTER_PX = 26.0, 38.0
@@ -87,7 +87,7 @@ class Figure(Struct, frozen=True):
     after: PictureView | None = None
 
 
-def figures(prepared: PreparedEntry, book: SiteBook) -> tuple[Figure | None, tuple[Figure, ...]]:
+def figures(prepared: PreparedEntry, book: DiaryIndex) -> tuple[Figure | None, tuple[Figure, ...]]:
     """The first figure, and the others in the author's order. A picture that another is laid over is shown with it."""
     main = main_picture(prepared.pictures)
     by_file = {one.picture.file: one for one in prepared.pictures}
@@ -98,7 +98,7 @@ def figures(prepared: PreparedEntry, book: SiteBook) -> tuple[Figure | None, tup
 
 
 def _figure(
-    one: PreparedPicture, place: int, prepared: PreparedEntry, book: SiteBook, by_file: dict[str, PreparedPicture]
+    one: PreparedPicture, place: int, prepared: PreparedEntry, book: DiaryIndex, by_file: dict[str, PreparedPicture]
 ) -> Figure:
     other = by_file.get(one.picture.compare_with or "")
     before, after = one.pair or ((other, one) if other else (None, None))
@@ -117,7 +117,7 @@ def _step(step: PreparedStep) -> StepView:
     return StepView(to_inline_html(step.what), picture_view(step.picture) if step.picture else None)
 
 
-def _overlay(overlay: Overlay, book: SiteBook) -> OverlayView:
+def _overlay(overlay: Overlay, book: DiaryIndex) -> OverlayView:
     share, arcmin = overlay.bar
     return OverlayView(
         overlay=overlay,
@@ -141,13 +141,13 @@ def percent(share: float) -> str:
     return f"{100 * share:.3f}".rstrip("0").rstrip(".") + "%"
 
 
-def _marked(one: Marked, book: SiteBook) -> MarkedView:
+def _marked(one: Marked, book: DiaryIndex) -> MarkedView:
     slug = next((slug for slug in one.slugs if slug in book.by_target), None)
     address = addresses.target(slug) if slug else None
     return MarkedView(_letters(one.letters), percent(one.x), percent(one.y), one.outline, address, one.is_target)
 
 
-def _place(one: PreparedPicture, pointing: Pointing, prepared: PreparedEntry, book: SiteBook) -> PlaceWords:
+def _place(one: PreparedPicture, pointing: Pointing, prepared: PreparedEntry, book: DiaryIndex) -> PlaceWords:
     row = next(row for row in prepared.facts.pictures if row.file == one.picture.file)
     values = {
         "scale_arcsec_px": row.scale_arcsec_px,
@@ -155,19 +155,19 @@ def _place(one: PreparedPicture, pointing: Pointing, prepared: PreparedEntry, bo
         "rotation_deg": row.rotation_deg,
         "residual_arcsec": row.residual_arcsec,
     }
-    rows = book.shower.show_known("pictures", values)
+    rows = book.formatter.show_known("pictures", values)
     matched = pointing.solution.matched if pointing.solution else 0
     return PlaceWords(pointing.origin, matched, rows, tuple(_compared(one, prepared, book)), pointing.reason)
 
 
-def _compared(one: PreparedPicture, prepared: PreparedEntry, book: SiteBook) -> Iterator[tuple[str, Shown, Shown, str]]:
+def _compared(one: PreparedPicture, prepared: PreparedEntry, book: DiaryIndex) -> Iterator[tuple[str, Shown, Shown, str]]:
     """Measured beside nominal, for the trains that this picture measures."""
     for row, told in zip(prepared.facts.optics, _measures(one, prepared), strict=True):
         if told:
             yield (
                 book.rigs[row.rig].name,
-                book.shower.show("optics.measured_focal_length_mm", row.measured_focal_length_mm),
-                book.shower.show("optics.focal_length_mm", row.focal_length_mm),
+                book.formatter.show("optics.measured_focal_length_mm", row.measured_focal_length_mm),
+                book.formatter.show("optics.focal_length_mm", row.focal_length_mm),
                 _difference(row, book),
             )
 
@@ -177,8 +177,8 @@ def _measures(one: PreparedPicture, prepared: PreparedEntry) -> list[bool]:
     return [bool(pointed) and row.measured_by == one.picture.file for row in prepared.view.optics]
 
 
-def _difference(row: OpticsFacts, book: SiteBook) -> str:
+def _difference(row: OpticsFacts, book: DiaryIndex) -> str:
     share = (row.measured_focal_length_mm or 0.0) / row.focal_length_mm - 1
     percents = round(100 * share, 2)
     sign = "−" if percents < 0 else "+" if percents else "±"
-    return f"{sign}{book.shower.numbers.number(abs(percents), 2)}\u202f%"
+    return f"{sign}{book.formatter.numbers.number(abs(percents), 2)}\u202f%"

@@ -5,8 +5,8 @@ from datetime import date
 from msgspec import Struct
 
 from sitegen.pages.card import EntryCard, NightCard
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.picture_element import PictureView
-from sitegen.pages.site_book import SiteBook
 
 
 class EntryRow(Struct, frozen=True):
@@ -32,7 +32,7 @@ WOVEN_ROWS = 24
 """So many rows of a list show their nights; a page of a thousand ribbons would be read by nobody, and hardly load."""
 
 
-def entry_row(card: EntryCard, book: SiteBook, woven: bool = True) -> EntryRow:
+def entry_row(card: EntryCard, book: DiaryIndex, woven: bool = True) -> EntryRow:
     """`woven`: with its nights."""
     fullest = sorted(card.nights, key=lambda night: (-night.integration_s, night.evening))[:CLOTH_NIGHTS]
     return EntryRow(
@@ -52,6 +52,6 @@ def entry_row(card: EntryCard, book: SiteBook, woven: bool = True) -> EntryRow:
     )
 
 
-def entry_rows(cards: list[EntryCard] | tuple[EntryCard, ...], book: SiteBook) -> tuple[EntryRow, ...]:
+def entry_rows(cards: list[EntryCard] | tuple[EntryCard, ...], book: DiaryIndex) -> tuple[EntryRow, ...]:
     """The first of them woven."""
     return tuple(entry_row(card, book, index < WOVEN_ROWS) for index, card in enumerate(cards))

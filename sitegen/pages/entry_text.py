@@ -5,11 +5,11 @@ from functools import partial
 
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.fact_formatter import fact_value
 from sitegen.pages.markdown_text import Rendered, Resolvers, to_html
 from sitegen.pages.picture_view import picture_view
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.shown import fact_value
-from sitegen.pages.site_book import SiteBook
 from sitegen.pages.text_parts import FigureLink, NumberInText, PictureInText
 from sitegen.problems import hint_for
 
@@ -19,7 +19,7 @@ FIGURES = ("light-gathered", "nights", "where", "train", "stars")
 Link = Callable[[str], str]
 
 
-def text_of(prepared: PreparedEntry, book: SiteBook, link: Link | None = None) -> Rendered:
+def text_of(prepared: PreparedEntry, book: DiaryIndex, link: Link | None = None) -> Rendered:
     """The entry's body. `link` turns an address of the site into what a href holds: relative to the entry's own page unless
     another is given (a feed's are absolute)."""
     link = link or partial(addresses.relative, addresses.entry(prepared.view.entry.slug))
@@ -41,10 +41,10 @@ def _entry_address(name: str, link: Link, slugs: Mapping[str, EntryCard]) -> str
     return link(addresses.entry(slug))
 
 
-def _fact(marker: str, words: str, prepared: PreparedEntry, book: SiteBook) -> NumberInText | tuple[str, str]:
+def _fact(marker: str, words: str, prepared: PreparedEntry, book: DiaryIndex) -> NumberInText | tuple[str, str]:
     try:
         path, value = fact_value(prepared.facts, marker)
-        return NumberInText(book.shower.show(path, value), words)
+        return NumberInText(book.formatter.show(path, value), words)
     except LookupError as missing:
         wrong, _, remedy = str(missing.args[0]).partition("; ")
         return f"{wrong} (fact:{marker})", remedy or f"the facts of this entry stand in its {addresses.ENTRY_FACTS}"

@@ -6,16 +6,16 @@ from typing import Any
 from sitegen.diary import addresses
 from sitegen.facts.places import ROOTS, Place, places_in
 from sitegen.facts.registry import EntryFacts
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Page, PageKind
-from sitegen.pages.site_book import SiteBook
 
 NAMES = {"nights": "night", "subs": "sub", "pictures": "picture"}
 """Of groups whose words are in the singular."""
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     groups = [(f"numbers.{name}", [_row(place, book) for place in places]) for name, places in _groups()]
-    yield Page(addresses.EXPLAINED, "explained.html", book.shower.words["page.explained"], {"groups": groups})
+    yield Page(addresses.EXPLAINED, "explained.html", book.formatter.words["page.explained"], {"groups": groups})
 
 
 def _groups() -> Iterable[tuple[str, list[Place]]]:
@@ -28,14 +28,14 @@ def _groups() -> Iterable[tuple[str, list[Place]]]:
     yield "entry_end", own[head:]
 
 
-def _row(place: Place, book: SiteBook) -> dict[str, Any]:
+def _row(place: Place, book: DiaryIndex) -> dict[str, Any]:
     return {
         "path": place.path,
         "anchor": addresses.explained_anchor(place.path),
-        "title": book.shower.title(place.fact, place.path),
+        "title": book.formatter.title(place.fact, place.path),
         "unit": place.fact.unit,
-        "how": book.shower.how(place.fact, place.path),
-        "source": book.shower.words.phrase(place.fact.source),
+        "how": book.formatter.how(place.fact, place.path),
+        "source": book.formatter.words.phrase(place.fact.source),
     }
 
 

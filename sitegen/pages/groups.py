@@ -5,12 +5,12 @@ from typing import Any
 
 from sitegen.pages.card import EntryCard, passbands_of
 from sitegen.pages.counted_light import LightTotals
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_row import entry_rows
 from sitegen.pages.list_facts import filters_in_order, shorts_of
-from sitegen.pages.site_book import SiteBook
 
 
-def group_context(cards: Sequence[EntryCard], totals: LightTotals | None, book: SiteBook) -> dict[str, Any]:
+def group_context(cards: Sequence[EntryCard], totals: LightTotals | None, book: DiaryIndex) -> dict[str, Any]:
     """Rows newest first; hours, nights and filters as `totals` counts them (None for no light), filters in the order in which
     they first appear."""
     counted = totals or LightTotals()
@@ -28,7 +28,7 @@ def group_context(cards: Sequence[EntryCard], totals: LightTotals | None, book: 
     }
 
 
-def _bands(cards: Iterable[EntryCard], book: SiteBook) -> dict[str, tuple[int, ...]]:
+def _bands(cards: Iterable[EntryCard], book: DiaryIndex) -> dict[str, tuple[int, ...]]:
     """By the filter's short name, as the first entry has it; another entry of the diary may have gathered through it."""
     bands: dict[str, tuple[int, ...]] = {}
     for card in (*cards, *book.cards):

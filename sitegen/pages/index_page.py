@@ -3,16 +3,16 @@
 from collections.abc import Iterable
 
 from sitegen.diary import addresses
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_row import entry_rows
 from sitegen.pages.page import Navigation, Page, PageKind
-from sitegen.pages.site_book import SiteBook
 from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import year_sheet
 
 NEWEST = 12
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     newest_year = book.years[0] if book.years else None
     yield Page(
         address=addresses.INDEX,

@@ -3,14 +3,14 @@
 from collections.abc import Iterable
 
 from sitegen.diary import addresses
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.page import Navigation, Page, PageKind
-from sitegen.pages.site_book import SiteBook
 
 KINDS = ("next", "worked", "failed")
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     found = {
         kind: [
             (card.slug, card.title, card.published, to_inline_html(sentence))
@@ -19,7 +19,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
         ]
         for kind in KINDS
     }
-    yield Page(addresses.LESSONS, "lessons.html", book.shower.words["page.lessons"], {"lessons": found}, section="lessons")
+    yield Page(addresses.LESSONS, "lessons.html", book.formatter.words["page.lessons"], {"lessons": found}, section="lessons")
 
 
 KIND = PageKind(

@@ -6,14 +6,14 @@ from typing import Any
 from sitegen.diary import addresses
 from sitegen.facts.registry import SubFacts
 from sitegen.pages.card import EntryCard
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.picture_element import PictureView
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.site_book import SiteBook
 
 CONTEXT = "https://schema.org"
 
 
-def entry_linked_data(prepared: PreparedEntry, book: SiteBook, main: PictureView | None) -> str:
+def entry_linked_data(prepared: PreparedEntry, book: DiaryIndex, main: PictureView | None) -> str:
     """One script's content: a graph of BlogPosting, ImageObject and Dataset, safe inside HTML."""
     card = prepared.card
     graph = [_posting(card, book, main)]
@@ -25,17 +25,17 @@ def entry_linked_data(prepared: PreparedEntry, book: SiteBook, main: PictureView
     return text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
 
 
-def _url(book: SiteBook, card: EntryCard, address: str) -> str:
+def _url(book: DiaryIndex, card: EntryCard, address: str) -> str:
     """Absolute where the diary has an address, else relative to the entry's page, which a reader resolves all the same."""
     root = book.settings.address
     return f"{root.rstrip('/')}/{address}" if root else addresses.relative(addresses.entry(card.slug), address)
 
 
-def _author(book: SiteBook) -> dict[str, Any]:
+def _author(book: DiaryIndex) -> dict[str, Any]:
     return {"@type": "Person", "name": book.settings.author or book.settings.title}
 
 
-def _posting(card: EntryCard, book: SiteBook, main: PictureView | None) -> dict[str, Any]:
+def _posting(card: EntryCard, book: DiaryIndex, main: PictureView | None) -> dict[str, Any]:
     found: dict[str, Any] = {
         "@type": "BlogPosting",
         "@id": _url(book, card, addresses.entry(card.slug)),
@@ -59,7 +59,7 @@ def _posting(card: EntryCard, book: SiteBook, main: PictureView | None) -> dict[
     return found
 
 
-def _picture(main: PictureView, card: EntryCard, book: SiteBook) -> dict[str, Any]:
+def _picture(main: PictureView, card: EntryCard, book: DiaryIndex) -> dict[str, Any]:
     found: dict[str, Any] = {
         "@type": "ImageObject",
         "@id": _url(book, card, main.full),
@@ -75,18 +75,18 @@ def _picture(main: PictureView, card: EntryCard, book: SiteBook) -> dict[str, An
     return found
 
 
-def _log(prepared: PreparedEntry, book: SiteBook) -> dict[str, Any]:
+def _log(prepared: PreparedEntry, book: DiaryIndex) -> dict[str, Any]:
     """The subs as a data set: what was measured, when, and where to fetch it."""
     card, lights = prepared.card, prepared.view.lights
     first, last = lights[0].sub.start, max(light.sub.end for light in lights)
-    words, nights = book.shower.words, {night.evening for night in card.nights}
+    words, nights = book.formatter.words, {night.evening for night in card.nights}
     description = words.say(
         "data.description", subs=words.count("data.subs", len(lights)), of_nights=words.count("data.of_nights", len(nights)),
         title=card.title, total=_total(card, book),
     )  # fmt: skip
     found: dict[str, Any] = {
         "@type": "Dataset",
-        "name": book.shower.words.say("data.name", title=card.title),
+        "name": book.formatter.words.say("data.name", title=card.title),
         "description": description,
         "creator": _author(book),
         "temporalCoverage": f"{first:%Y-%m-%dT%H:%M:%SZ}/{last:%Y-%m-%dT%H:%M:%SZ}",
@@ -104,8 +104,8 @@ def _log(prepared: PreparedEntry, book: SiteBook) -> dict[str, Any]:
     return found
 
 
-def _total(card: EntryCard, book: SiteBook) -> str:
-    return book.shower.numbers.duration(card.integration.total_s)
+def _total(card: EntryCard, book: DiaryIndex) -> str:
+    return book.formatter.numbers.duration(card.integration.total_s)
 
 
 def licence_address(licence: str) -> str:

@@ -11,15 +11,15 @@ from sitegen.facts.places import places_in
 from sitegen.facts.registry import NightFacts
 from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import light_totals
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.nights import advice_words, large_ribbon
+from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import EntryPageKind, Page
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.shown import Shown
-from sitegen.pages.site_book import SiteBook
 
 
-def night_pages(prepared: Iterable[PreparedEntry], book: SiteBook) -> Iterable[Page]:
+def night_pages(prepared: Iterable[PreparedEntry], book: DiaryIndex) -> Iterable[Page]:
     """Every night of the named entries. Nights shared with another entry must come with all their entries."""
     evenings = sorted(book.by_evening)
     position = {evening: index for index, evening in enumerate(evenings)}
@@ -35,7 +35,7 @@ def night_pages(prepared: Iterable[PreparedEntry], book: SiteBook) -> Iterable[P
         yield Page(
             addresses.night(evening),
             "night.html",
-            book.shower.words.say("night.title", day=book.shower.numbers.day(evening)),
+            book.formatter.words.say("night.title", day=book.formatter.numbers.day(evening)),
             {
                 "evening": evening,
                 "parts_of_night": found,
@@ -49,7 +49,7 @@ def night_pages(prepared: Iterable[PreparedEntry], book: SiteBook) -> Iterable[P
         )
 
 
-def _part(prepared: PreparedEntry, index: int, book: SiteBook) -> dict[str, Any]:
+def _part(prepared: PreparedEntry, index: int, book: DiaryIndex) -> dict[str, Any]:
     night, card = prepared.view.nights[index], prepared.card.nights[index]
     zone = ZoneInfo(night.site.time_zone)
     return {
@@ -65,12 +65,12 @@ def _part(prepared: PreparedEntry, index: int, book: SiteBook) -> dict[str, Any]
     }
 
 
-def _facts(night: NightFacts, zone: ZoneInfo, book: SiteBook) -> list[Shown]:
+def _facts(night: NightFacts, zone: ZoneInfo, book: DiaryIndex) -> list[Shown]:
     wanted = (place for place in places_in(NightFacts) if place.key not in ("evening_of", "site"))
-    return [book.shower.show(place.path, attrgetter(place.attribute)(night), zone) for place in wanted]
+    return [book.formatter.show(place.path, attrgetter(place.attribute)(night), zone) for place in wanted]
 
 
-def _addresses(book: SiteBook) -> list[str]:
+def _addresses(book: DiaryIndex) -> list[str]:
     return [addresses.night(evening) for evening in book.by_evening]
 
 

@@ -3,12 +3,12 @@
 from collections.abc import Iterable
 
 from sitegen.diary import addresses
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Page, PageKind
-from sitegen.pages.site_book import SiteBook
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
-    yield Page(addresses.NOT_FOUND, "not_found.html", book.shower.words["page.not_found"])
+def pages(book: DiaryIndex) -> Iterable[Page]:
+    yield Page(addresses.NOT_FOUND, "not_found.html", book.formatter.words["page.not_found"])
 
 
 KIND = PageKind(name="not found", pages=pages, addresses=lambda _: (addresses.NOT_FOUND,), in_sitemap=False)

@@ -15,8 +15,8 @@ from sitegen.diary.public_position import PublicSite
 from sitegen.diary.settings import Settings
 from sitegen.facts.outlook import FilterNeed, Outlook, OutlookNight, Season, Wish, needs_of, outlook_of
 from sitegen.pages.card import EntryCard
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Navigation, Page, PageKind
-from sitegen.pages.site_book import SiteBook
 
 
 class OutlookRow(Struct, frozen=True):
@@ -48,11 +48,11 @@ class OutlookSheet(Struct, frozen=True):
     season: str
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     first = first_evening(book)
     if not _is_wanted(book.settings) or first is None:
         return
-    words = book.shower.words
+    words = book.formatter.words
     yield Page(
         addresses.OUTLOOK,
         "outlook.html",
@@ -63,13 +63,13 @@ def pages(book: SiteBook) -> Iterable[Page]:
     )
 
 
-def first_evening(book: SiteBook) -> date | None:
+def first_evening(book: DiaryIndex) -> date | None:
     """The evening after the newest night, or the day of the newest change where that is later; None for an empty diary."""
     after_nights = [evening + timedelta(days=1) for evening in book.by_evening]
     return max([*after_nights, *(card.last_change for card in book.cards)], default=None)
 
 
-def _sheets(card: EntryCard, first: date, book: SiteBook) -> Iterator[OutlookSheet]:
+def _sheets(card: EntryCard, first: date, book: DiaryIndex) -> Iterator[OutlookSheet]:
     site = _site(card, book)
     if card.stage != "gathering" or site is None:
         return
@@ -82,13 +82,13 @@ def _sheets(card: EntryCard, first: date, book: SiteBook) -> Iterator[OutlookShe
             yield _sheet(ahead, book)
 
 
-def _site(card: EntryCard, book: SiteBook) -> PublicSite | None:
+def _site(card: EntryCard, book: DiaryIndex) -> PublicSite | None:
     """Where the newest night was spent, else a site the entry names."""
     slug = card.nights[-1].site if card.nights else next(iter(card.sites), None)
     return book.sites[slug] if slug else None
 
 
-def _sheet(outlook: Outlook, book: SiteBook) -> OutlookSheet:
+def _sheet(outlook: Outlook, book: DiaryIndex) -> OutlookSheet:
     zone = ZoneInfo(outlook.site.time_zone)
     return OutlookSheet(
         outlook.wish.entry,
@@ -102,9 +102,9 @@ def _sheet(outlook: Outlook, book: SiteBook) -> OutlookSheet:
     )
 
 
-def _season(season: Season | None, book: SiteBook) -> str:
+def _season(season: Season | None, book: DiaryIndex) -> str:
     """How many useful nights are left, in a sentence."""
-    words, day = book.shower.words, book.shower.numbers.day
+    words, day = book.formatter.words, book.formatter.numbers.day
     if season is None:
         return words["outlook.season.never"]
     moonless = words.count("outlook.season.moonless", season.moonless)
@@ -113,8 +113,8 @@ def _season(season: Season | None, book: SiteBook) -> str:
     return words.count("outlook.season.until", season.nights, first=day(season.first), last=day(season.last), moonless=moonless)
 
 
-def _row(night: OutlookNight, zone: ZoneInfo, book: SiteBook) -> OutlookRow:
-    clock = book.shower.numbers.clock
+def _row(night: OutlookNight, zone: ZoneInfo, book: DiaryIndex) -> OutlookRow:
+    clock = book.formatter.numbers.clock
     return OutlookRow(
         evening=night.evening,
         dark_s=night.dark_s,
@@ -134,7 +134,7 @@ def _is_wanted(settings: Settings) -> bool:
     return settings.outlook.published
 
 
-def _addresses(book: SiteBook) -> list[str]:
+def _addresses(book: DiaryIndex) -> list[str]:
     return [addresses.OUTLOOK] if _is_wanted(book.settings) and book.cards else []
 
 

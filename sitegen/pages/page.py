@@ -8,8 +8,8 @@ from msgspec import Struct, field
 from sitegen.diary.settings import Settings
 
 if TYPE_CHECKING:
+    from sitegen.pages.diary_index import DiaryIndex
     from sitegen.pages.prepared import PreparedEntry
-    from sitegen.pages.site_book import SiteBook
 
 
 class Page(Struct, frozen=True):
@@ -46,7 +46,7 @@ class Kind(Struct, frozen=True, kw_only=True):
     """
 
     name: str
-    addresses: Callable[["SiteBook"], Iterable[str]]
+    addresses: Callable[["DiaryIndex"], Iterable[str]]
     navigation: Navigation | None = None
     has_facts: bool = False
     in_sitemap: bool = True
@@ -55,10 +55,10 @@ class Kind(Struct, frozen=True, kw_only=True):
 class PageKind(Kind, frozen=True, kw_only=True):
     """Pages made from cards alone: the card of every entry must be known."""
 
-    pages: Callable[["SiteBook"], Iterable[Page]]
+    pages: Callable[["DiaryIndex"], Iterable[Page]]
 
 
 class EntryPageKind(Kind, frozen=True, kw_only=True):
     """Pages made from entries with all their facts, beside the entries."""
 
-    pages: Callable[[Iterable["PreparedEntry"], "SiteBook"], Iterable[Page]]
+    pages: Callable[[Iterable["PreparedEntry"], "DiaryIndex"], Iterable[Page]]

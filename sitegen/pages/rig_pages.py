@@ -12,16 +12,16 @@ from sitegen.facts.registry import OpticsFacts
 from sitegen.facts.views import OpticsView
 from sitegen.pages.card import EntryCard, passbands_of
 from sitegen.pages.counted_light import LightTotals
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.stars import StarsShown, stars_shown
 from sitegen.pages.entry_sections.train import optics_shown
+from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.groups import group_context
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Navigation, Page, PageKind
-from sitegen.pages.shown import Shown
-from sitegen.pages.site_book import SiteBook
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     for slug, rig in sorted(book.rigs.items()):
         cards, totals = book.by_rig.get(slug, []), book.totals_by_rig.get(slug, LightTotals())
         yield Page(
@@ -42,7 +42,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
     yield Page(
         addresses.RIGS,
         "gear.html",
-        book.shower.words["page.gear"],
+        book.formatter.words["page.gear"],
         {
             "rigs": [
                 (addresses.rig(slug), rig.name, len(book.by_rig.get(slug, [])), _hours(book.totals_by_rig.get(slug)))
@@ -61,7 +61,7 @@ def _hours(totals: LightTotals | None) -> float:
     return totals.total_s if totals else 0.0
 
 
-def _optics(rig: Rig, train: Train, book: SiteBook) -> tuple[Shown, ...]:
+def _optics(rig: Rig, train: Train, book: DiaryIndex) -> tuple[Shown, ...]:
     return optics_shown(record_of(OpticsFacts, OpticsView(rig, train, 1, None)), book)
 
 
@@ -77,7 +77,7 @@ class Event(Struct, frozen=True):
     entry: tuple[str, str] | None = None
 
 
-def _history(rig: Rig, book: SiteBook) -> list[Event]:
+def _history(rig: Rig, book: DiaryIndex) -> list[Event]:
     """Newest first; of one day what was measured first, which was done last."""
     changes = [Event(train.from_evening, note=train.note) for train in rig.trains if train.from_evening]
     work = [Event(one.date, one.what, one.part, one.note, one.caution) for one in rig.work]
@@ -85,7 +85,7 @@ def _history(rig: Rig, book: SiteBook) -> list[Event]:
     return sorted([*changes, *work, *measured], key=lambda event: event.date)[::-1]
 
 
-def _measured(card: EntryCard, rig: Rig, book: SiteBook) -> Iterator[Event]:
+def _measured(card: EntryCard, rig: Rig, book: DiaryIndex) -> Iterator[Event]:
     """What one entry measured with this rig, evening by evening."""
     surveys = [one for one in card.surveys if one.rig == rig.slug]
     rings = [one for one in card.rings if one.rig == rig.slug]
@@ -94,7 +94,7 @@ def _measured(card: EntryCard, rig: Rig, book: SiteBook) -> Iterator[Event]:
         yield Event(evening, stars=stars_shown(*of_evening, book), entry=(card.slug, card.title))
 
 
-def _addresses(book: SiteBook) -> list[str]:
+def _addresses(book: DiaryIndex) -> list[str]:
     return [addresses.RIGS, *map(addresses.rig, sorted(book.rigs))]
 
 

@@ -3,17 +3,17 @@
 from collections.abc import Iterable
 
 from sitegen.diary import addresses
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_row import entry_rows
 from sitegen.pages.page import Navigation, Page, PageKind
-from sitegen.pages.site_book import SiteBook
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     filters = dict.fromkeys(short for card in book.cards for short, _ in card.filters)
     yield Page(
         addresses.SEARCH,
         "search.html",
-        book.shower.words["page.search"],
+        book.formatter.words["page.search"],
         {
             "rows": entry_rows(book.cards, book),
             "filters": list(filters),

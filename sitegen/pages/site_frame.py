@@ -6,9 +6,9 @@ from msgspec import Struct
 
 from sitegen.diary.settings import Settings
 from sitegen.pages.drawing import helpers
+from sitegen.pages.fact_formatter import FactFormatter
 from sitegen.pages.page import Page
 from sitegen.pages.registry import KINDS
-from sitegen.pages.shown import Shower
 from sitegen.pages.templating import environment, render
 from sitegen.pages.text_parts import TextParts
 from sitegen.pages.theme import Theme
@@ -29,11 +29,13 @@ class SiteFacts(Struct, frozen=True):
 class SiteFrame:
     """Draws pages in one theme and language."""
 
-    def __init__(self, settings: Settings, theme: Theme, words: Words, shower: Shower, made_by: str | None = None) -> None:
+    def __init__(
+        self, settings: Settings, theme: Theme, words: Words, formatter: FactFormatter, made_by: str | None = None
+    ) -> None:
         nav = _navigation(settings)
         self.site = SiteFacts(settings.title, settings.tagline, settings.author, settings.licence, settings.address, nav)
-        self.env = environment(theme.folders, words, shower.numbers, made_by)
-        self.env.globals.update(helpers(words, shower.numbers))
+        self.env = environment(theme.folders, words, formatter.numbers, made_by)
+        self.env.globals.update(helpers(words, formatter.numbers))
 
     def draw(self, page: Page) -> str:
         return render(self.env, page.template, page.address, self.site.address, {"site": self.site, "page": page, **page.context})

@@ -5,13 +5,13 @@ from collections.abc import Iterable
 from sitegen.diary import addresses
 from sitegen.diary.settings import Privacy
 from sitegen.pages.counted_light import LightTotals
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.groups import group_context
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Page, PageKind
-from sitegen.pages.site_book import SiteBook
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     for slug, site in sorted(book.sites.items()):
         cards, totals = book.by_site.get(slug, []), book.totals_by_site.get(slug, LightTotals())
         yield Page(
@@ -37,7 +37,7 @@ def _decimals(privacy: Privacy) -> int:
     return next((digits for digits in range(5) if abs(step_deg * 10**digits - round(step_deg * 10**digits)) < 1e-9), 5)
 
 
-def _addresses(book: SiteBook) -> list[str]:
+def _addresses(book: DiaryIndex) -> list[str]:
     return [*map(addresses.site, sorted(book.sites))]
 
 

@@ -10,8 +10,8 @@ from sitegen.charts.sky_map import SkyTarget
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
 from sitegen.facts.target_identity import constellation
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Navigation, Page, PageKind
-from sitegen.pages.site_book import SiteBook
 
 
 class Found(Struct, frozen=True):
@@ -23,9 +23,9 @@ class Found(Struct, frozen=True):
     total_s: float
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     found = targets_of(book)
-    words = book.shower.words
+    words = book.formatter.words
     yield Page(
         addresses.SKY,
         "sky.html",
@@ -40,7 +40,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
     )
 
 
-def targets_of(book: SiteBook) -> tuple[Found, ...]:
+def targets_of(book: DiaryIndex) -> tuple[Found, ...]:
     """Every target of the diary by name, as its newest entry knows it, with the light gathered on it."""
     newest = {target.slug: target for card in reversed(book.cards) for target in card.targets}
     found = [Found(newest[slug], constellation(newest[slug]), len(cards), _light_s(slug, book))
@@ -48,7 +48,7 @@ def targets_of(book: SiteBook) -> tuple[Found, ...]:
     return tuple(sorted(found, key=lambda one: (one.target.name, one.target.slug)))
 
 
-def _light_s(slug: str, book: SiteBook) -> float:
+def _light_s(slug: str, book: DiaryIndex) -> float:
     totals = book.totals_by_target.get(slug)
     return totals.total_s if totals else 0.0
 

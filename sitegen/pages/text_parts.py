@@ -2,8 +2,8 @@
 
 from msgspec import Struct
 
+from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.picture_element import PictureView
-from sitegen.pages.shown import Shown
 
 
 class NumberInText(Struct, frozen=True):

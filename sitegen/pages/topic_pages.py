@@ -5,12 +5,12 @@ from collections.abc import Iterable, Sequence
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import LightTotals, light_totals
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.groups import group_context
 from sitegen.pages.page import Page, PageKind
-from sitegen.pages.site_book import SiteBook
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     totals = {slug: _totals(cards) for slug, cards in sorted(book.by_topic.items())}
     for slug, cards in sorted(book.by_topic.items()):
         yield Page(addresses.topic(slug), "topic.html", book.topic_words[slug], group_context(cards, totals[slug], book))
@@ -18,7 +18,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
         (addresses.topic(slug), book.topic_words[slug], len(cards), totals[slug].total_s)
         for slug, cards in sorted(book.by_topic.items())
     ]
-    yield Page(addresses.TOPICS, "groups.html", book.shower.words["page.topics"], {"groups": groups, "kind": "topics"})
+    yield Page(addresses.TOPICS, "groups.html", book.formatter.words["page.topics"], {"groups": groups, "kind": "topics"})
 
 
 def _totals(cards: Sequence[EntryCard]) -> LightTotals:
@@ -27,7 +27,7 @@ def _totals(cards: Sequence[EntryCard]) -> LightTotals:
     return light_totals(((night.evening, night.light) for card in cards for night in card.nights), among)
 
 
-def _addresses(book: SiteBook) -> list[str]:
+def _addresses(book: DiaryIndex) -> list[str]:
     return [addresses.TOPICS, *map(addresses.topic, sorted(book.by_topic))]
 
 

@@ -8,7 +8,7 @@ from babel import Locale
 from babel.dates import get_month_names
 
 from sitegen.charts import dark_hours_used, hours_by_month, hours_by_moon, hours_by_year, light_gathered
-from sitegen.charts.chart import Drawn, Voice, drawn
+from sitegen.charts.chart import Drawn, Localizer, drawn
 from sitegen.charts.columns import Column
 from sitegen.charts.dark_hours_used import UsedNight
 from sitegen.charts.light_gathered import FilterLight
@@ -17,16 +17,16 @@ from sitegen.diary.rig import Filter, FilterKind
 from sitegen.facts.integration_by_filter import FilterTotals
 from sitegen.facts.night_use import covered_s
 from sitegen.pages.card import EntryCard, NightCard, passbands_of
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Navigation, Page, PageKind
-from sitegen.pages.shown import Shown
-from sitegen.pages.site_book import SiteBook
 
 KINDS = ("broadband", "narrowband", "dual-band")
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
-    words = book.shower.words
+def pages(book: DiaryIndex) -> Iterable[Page]:
+    words = book.formatter.words
     yield Page(
         addresses.TOTALS,
         "totals.html",
@@ -44,7 +44,7 @@ def pages(book: SiteBook) -> Iterable[Page]:
     )
 
 
-def sums(book: SiteBook) -> tuple[Shown, ...]:
+def sums(book: DiaryIndex) -> tuple[Shown, ...]:
     """The diary's own totals, each explained as an entry's are."""
     counted = book.totals
     totals = {
@@ -54,10 +54,10 @@ def sums(book: SiteBook) -> tuple[Shown, ...]:
         "kept": counted.kept,
         "discarded": counted.discarded,
     }
-    return book.shower.show_known("integration", totals)
+    return book.formatter.show_known("integration", totals)
 
 
-def _charts(book: SiteBook) -> Iterable[Drawn | None]:
+def _charts(book: DiaryIndex) -> Iterable[Drawn | None]:
     voice = book.voice
     nights = [night for cards in book.by_evening.values() for night in cards]
     lit = [night for night in nights if night.illuminated is not None]
@@ -69,13 +69,13 @@ def _charts(book: SiteBook) -> Iterable[Drawn | None]:
     yield drawn(dark_hours_used.CHART, used_nights(book.by_evening), voice, note=_without_dark(nights, voice))
 
 
-def _left_out(nights: Sequence[NightCard], lit: Sequence[NightCard], voice: Voice) -> str | None:
+def _left_out(nights: Sequence[NightCard], lit: Sequence[NightCard], voice: Localizer) -> str | None:
     """Said where hours are missing from a chart because their site keeps its place to itself."""
     missing_s = sum(night.counted_s for night in nights) - sum(night.counted_s for night in lit)
     return voice.words.say("totals.left_out", hours=voice.numbers.duration(missing_s)) if missing_s >= 60 else None
 
 
-def _without_dark(nights: Sequence[NightCard], voice: Voice) -> str | None:
+def _without_dark(nights: Sequence[NightCard], voice: Localizer) -> str | None:
     """Said where nights are missing from a chart because they never grew dark."""
     bright = {night.evening for night in nights if night.dark_s == 0}
     return voice.words.count("totals.without_dark", len(bright)) if bright else None

@@ -15,8 +15,8 @@ from sitegen.diary.public_position import PublicSite
 from sitegen.facts.sky_request import place_of
 from sitegen.pages.card import NightCard, passbands_of
 from sitegen.pages.common_clock import LONGEST_CLOCK_H, SHORTEST_CLOCK_H
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.ribbon import WIDTH
-from sitegen.pages.site_book import SiteBook
 from sitegen.sky.answer import NightSky
 from sitegen.sky.engine import sky_pass
 from sitegen.sky.request import SkyRequest
@@ -51,7 +51,7 @@ class YearCloth(Struct, frozen=True):
     hours: tuple[tuple[float, str], ...]
 
 
-def year_cloth(year: int, book: SiteBook) -> YearCloth | None:
+def year_cloth(year: int, book: DiaryIndex) -> YearCloth | None:
     """The cloth of the site with the most nights that year; None where that one is hidden or there is none."""
     nights = book.by_year.get(year, [])
     known = [night for night in nights if not book.sites[night.site].hidden and night.ribbon is not None]
@@ -161,12 +161,12 @@ def _up(sky: NightSky, half_h: float) -> list[tuple[float, float]]:
     return [(start, end) for start, end in inside if end > start]
 
 
-def _thread(night: NightCard, first: date, book: SiteBook) -> Thread:
+def _thread(night: NightCard, first: date, book: DiaryIndex) -> Thread:
     assert night.ribbon is not None
     blocks = [block for lane in night.ribbon.lanes for block in lane.blocks if block.kept]
     start, end = min(block.x for block in blocks), max(block.x + block.width for block in blocks)
     filters = dict(book.by_slug[night.entry].filters)
     most = max(night.by_filter_s, key=lambda short: (night.by_filter_s[short], short))
     bands = passbands_of(filters[most]) if most in filters else ()
-    label = f"{book.shower.numbers.short_day(night.evening)}: {book.shower.numbers.duration(night.counted_s)}"
+    label = f"{book.formatter.numbers.short_day(night.evening)}: {book.formatter.numbers.duration(night.counted_s)}"
     return Thread((night.evening - first).days, round(start, 2), round(end - start, 2), bands[0] if bands else 0, label)

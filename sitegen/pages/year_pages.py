@@ -6,15 +6,15 @@ from datetime import date
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import LightTotals
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_row import entry_rows
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Navigation, Page, PageKind
-from sitegen.pages.site_book import SiteBook
 from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import year_sheet
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
+def pages(book: DiaryIndex) -> Iterable[Page]:
     for year in book.years:
         totals = book.totals_by_year.get(year, LightTotals())
         yield Page(
@@ -35,23 +35,23 @@ def pages(book: SiteBook) -> Iterable[Page]:
     yield Page(
         addresses.NIGHTS,
         "nights.html",
-        book.shower.words["page.nights"],
+        book.formatter.words["page.nights"],
         {"sheets": [year_sheet(year, book) for year in book.years]},
         section="nights",
     )
 
 
-def _cards(year: int, book: SiteBook) -> list[EntryCard]:
+def _cards(year: int, book: DiaryIndex) -> list[EntryCard]:
     """Entries published in that year, or with nights in it, newest first."""
     slugs = {night.entry for night in book.by_year.get(year, [])}
     return [card for card in book.cards if card.published.year == year or card.slug in slugs]
 
 
-def _evenings(year: int, book: SiteBook) -> list[date]:
+def _evenings(year: int, book: DiaryIndex) -> list[date]:
     return [night.evening for night in book.by_year.get(year, [])]
 
 
-def _addresses(book: SiteBook) -> list[str]:
+def _addresses(book: DiaryIndex) -> list[str]:
     return [addresses.NIGHTS, *map(addresses.year, book.years)]
 
 

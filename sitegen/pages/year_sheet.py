@@ -6,7 +6,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sitegen.pages.card import NightCard
-from sitegen.pages.site_book import SiteBook
+from sitegen.pages.diary_index import DiaryIndex
 
 
 class SheetMonth(Struct, frozen=True):
@@ -24,7 +24,7 @@ class YearSheet(Struct, frozen=True):
     months: tuple[SheetMonth, ...]
 
 
-def year_sheet(year: int, book: SiteBook) -> YearSheet:
+def year_sheet(year: int, book: DiaryIndex) -> YearSheet:
     nights = book.by_year.get(year, [])
     months = tuple(_month(date(year, month, 1), [night for night in nights if night.evening.month == month])
                    for month in range(1, 13))  # fmt: skip

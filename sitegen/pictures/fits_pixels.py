@@ -17,7 +17,7 @@ from astropy.utils.exceptions import AstropyWarning
 from msgspec import Struct
 from numpy.typing import NDArray
 
-from sitegen.frugal import frugal
+from sitegen.limited_reader import limited_reader
 from sitegen.pictures.container import CUT_SHORT
 from sitegen.pictures.limits import refuse_outsize
 from sitegen.pictures.records import Colour, PictureProblem, PictureSource
@@ -92,7 +92,7 @@ def _opened(path: Path) -> Iterator[Any]:
         warnings.simplefilter("ignore", AstropyWarning)
         warnings.simplefilter("ignore", UserWarning)
         try:
-            with frugal(path) as stream, fits.open(stream, memmap=False, lazy_load_hdus=True) as hdus:
+            with limited_reader(path) as stream, fits.open(stream, memmap=False, lazy_load_hdus=True) as hdus:
                 yield hdus
         except PictureProblem:
             raise

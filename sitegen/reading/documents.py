@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from sitegen.diary.addresses import DEVICE_NAMES, slug_of
 from sitegen.reading.content_folder import ContentFolder
-from sitegen.reading.desk import Desk, Place
+from sitegen.reading.diagnostics import Diagnostics, Place
 from sitegen.reading.front_matter import EntryText, split_entry
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.nodes import MapNode, Node, quoted
@@ -24,7 +24,7 @@ class Document(Struct, frozen=True):
 
     slug: str
     relative: str
-    desk: Desk
+    diagnostics: Diagnostics
     values: Values | None
     text: EntryText | None = None
 
@@ -47,7 +47,7 @@ def document_of(kind: AuthorFile, relative: str, content: ContentFolder, today: 
 def unread(kind: AuthorFile, relative: str, content: ContentFolder, today: date) -> Document:
     """The file as its name alone tells it."""
     slug = relative.partition("/")[2].removesuffix(_suffix(kind))
-    return Document(slug, relative, Desk(content.shown(relative), content, today), None)
+    return Document(slug, relative, Diagnostics(content.shown(relative), content, today), None)
 
 
 def _suffix(kind: AuthorFile) -> str:
@@ -56,17 +56,17 @@ def _suffix(kind: AuthorFile) -> str:
 
 def single_document(kind: AuthorFile, content: ContentFolder, today: date) -> Document:
     """The one file of a kind that has no name of its own."""
-    desk = Desk(content.shown(kind.pattern), content, today)
+    diagnostics = Diagnostics(content.shown(kind.pattern), content, today)
     stem = kind.pattern.partition(".")[0]
     if kind.pattern in content.names:
-        text = read_text(content.path(kind.pattern), desk)
-        return Document(stem, kind.pattern, desk, None if text is None else _values(kind, text, desk))
+        text = read_text(content.path(kind.pattern), diagnostics)
+        return Document(stem, kind.pattern, diagnostics, None if text is None else _values(kind, text, diagnostics))
     if kind.pattern in content.links_out:
-        return Document(stem, kind.pattern, desk, None)  # told with the other links
+        return Document(stem, kind.pattern, diagnostics, None)  # told with the other links
     other = next((name for name in content.directly_in("") if name.casefold() in (kind.pattern, f"{stem}.yml")), None)
     remedy = f"rename '{other}'" if other else "begin it with the line 'title: …'"
-    desk.error(Place(), f"there is no {kind.pattern}", remedy)
-    return Document(stem, kind.pattern, desk, None)
+    diagnostics.error(Place(), f"there is no {kind.pattern}", remedy)
+    return Document(stem, kind.pattern, diagnostics, None)
 
 
 def _own_files(folder: str, content: ContentFolder) -> list[str]:
@@ -75,40 +75,40 @@ def _own_files(folder: str, content: ContentFolder) -> list[str]:
 
 
 def _document(kind: AuthorFile, relative: str, suffix: str, content: ContentFolder, today: date) -> Document:
-    desk = Desk(content.shown(relative), content, today)
+    diagnostics = Diagnostics(content.shown(relative), content, today)
     inside = relative.partition("/")[2]
     slug = inside.removesuffix(suffix)
     if "/" in inside or not inside.endswith(suffix):
-        _say_foreign(inside, suffix, kind, desk)
-        return Document(slug, relative, desk, None)
-    _check_name(slug, suffix, desk)
-    text = read_text(content.path(content.names[relative]), desk)
+        _say_foreign(inside, suffix, kind, diagnostics)
+        return Document(slug, relative, diagnostics, None)
+    _check_name(slug, suffix, diagnostics)
+    text = read_text(content.path(content.names[relative]), diagnostics)
     if text is None:
-        return Document(slug, relative, desk, None)
+        return Document(slug, relative, diagnostics, None)
     if suffix != ".md":
-        return Document(slug, relative, desk, _values(kind, text, desk))
-    parts = split_entry(text, desk)
-    values = _values(kind, parts.front_matter, desk, first_line=2) if parts else None
-    return Document(slug, relative, desk, values, parts)
+        return Document(slug, relative, diagnostics, _values(kind, text, diagnostics))
+    parts = split_entry(text, diagnostics)
+    values = _values(kind, parts.front_matter, diagnostics, first_line=2) if parts else None
+    return Document(slug, relative, diagnostics, values, parts)
 
 
-def _values(kind: AuthorFile, text: str, desk: Desk, first_line: int = 1) -> Values | None:
+def _values(kind: AuthorFile, text: str, diagnostics: Diagnostics, first_line: int = 1) -> Values | None:
     """None where nothing could be read, or more was wrong than there is sense in telling."""
-    return desk.until_full(partial(_read_values, kind, text, desk, first_line))
+    return diagnostics.until_full(partial(_read_values, kind, text, diagnostics, first_line))
 
 
-def _read_values(kind: AuthorFile, text: str, desk: Desk, first_line: int) -> Values | None:
+def _read_values(kind: AuthorFile, text: str, diagnostics: Diagnostics, first_line: int) -> Values | None:
     """A file with nothing in it is a mapping without keys, so that what it lacks is told."""
-    before = len(desk.problems)
-    node: Node | None = read_yaml(text, desk, first_line)
-    if node is None and len(desk.problems) > before:
+    before = len(diagnostics.problems)
+    node: Node | None = read_yaml(text, diagnostics, first_line)
+    if node is None and len(diagnostics.problems) > before:
         return None
     if node is None:
         node = MapNode((), 1, 1)
     if not isinstance(node, MapNode):
-        desk.error(node, f"holds no keys of {kind.group.called}", f"write lines such as '{_first_key(kind)}'")
+        diagnostics.error(node, f"holds no keys of {kind.group.called}", f"write lines such as '{_first_key(kind)}'")
         return None
-    return kind.group.read(node, kind.group.called, desk)
+    return kind.group.read(node, kind.group.called, diagnostics)
 
 
 def _first_key(kind: AuthorFile) -> str:
@@ -116,26 +116,27 @@ def _first_key(kind: AuthorFile) -> str:
     return f"{key.name}: {key.example}"
 
 
-def _say_foreign(inside: str, suffix: str, kind: AuthorFile, desk: Desk) -> None:
+def _say_foreign(inside: str, suffix: str, kind: AuthorFile, diagnostics: Diagnostics) -> None:
     folder = kind.pattern.partition("/")[0]
     if "/" in inside:
-        desk.error(Place(), f"{folder}/ has no folders of its own", f"move the file up into {folder}/")
+        diagnostics.error(Place(), f"{folder}/ has no folders of its own", f"move the file up into {folder}/")
         return
     stem, _, ending = inside.rpartition(".")
     meant = _OFTEN_TYPED.get(ending.lower(), ending.lower()) == suffix[1:]
     remedy = f"rename it to '{stem}{suffix}'" if meant else "move it to logs/ or pictures/, or out of content/"
-    desk.error(Place(), f"{folder}/ holds only {suffix} files", remedy)
+    diagnostics.error(Place(), f"{folder}/ holds only {suffix} files", remedy)
 
 
-def _check_name(slug: str, suffix: str, desk: Desk) -> None:
+def _check_name(slug: str, suffix: str, diagnostics: Diagnostics) -> None:
     """The name becomes an address: what is not safe in one is refused here."""
     meant = slug_of(slug)
     if slug in DEVICE_NAMES:
-        desk.error(Place(), f"{quoted(slug)} is the name of a device on Windows", f"rename it to 'the-{slug}{suffix}'")
+        diagnostics.error(Place(), f"{quoted(slug)} is the name of a device on Windows", f"rename it to 'the-{slug}{suffix}'")
     elif slug != meant:
-        desk.error(Place(), f"{quoted(slug + suffix)} cannot become an address", f"rename it to '{meant[:LONGEST_NAME]}{suffix}'")
+        wrong = f"{quoted(slug + suffix)} cannot become an address"
+        diagnostics.error(Place(), wrong, f"rename it to '{meant[:LONGEST_NAME]}{suffix}'")
     elif len(slug) > LONGEST_NAME:
-        desk.error(Place(), f"the name is longer than {LONGEST_NAME} characters", "shorten it")
+        diagnostics.error(Place(), f"the name is longer than {LONGEST_NAME} characters", "shorten it")
 
 
 def check_twins(documents: tuple[Document, ...]) -> None:
@@ -144,4 +145,4 @@ def check_twins(documents: tuple[Document, ...]) -> None:
     for document in documents:
         earlier = first.setdefault(document.slug.casefold(), document)
         if earlier is not document:
-            document.desk.error(Place(), f"differs only in case from '{earlier.relative}'", "rename one of them")
+            document.diagnostics.error(Place(), f"differs only in case from '{earlier.relative}'", "rename one of them")

@@ -6,7 +6,7 @@ from sitegen.diary.rig import Rig
 from sitegen.diary.site import Site
 from sitegen.diary.sub import Sub
 from sitegen.problems import hint_for
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.entry_logs import rigs_named
 from sitegen.reading.known import Known
 from sitegen.reading.named import check_named
@@ -15,19 +15,19 @@ from sitegen.reading.value_types.group import Values
 from sitegen.sky.solar_time import evening_at
 
 
-def check_entry(values: Values, known: Known, desk: Desk) -> None:
+def check_entry(values: Values, known: Known, diagnostics: Diagnostics) -> None:
     """Everything that can be told before the logs are read."""
     for what, records in (("rig", known.rigs), ("site", known.sites)):
         name = values.get(what)
         if name is not None:
-            check_named(name, values.place(what), what, records, desk)
-    _check_dates(values, desk)
-    _check_wanted(values, known, desk)
-    _check_steps(values, desk)
-    _check_compared(values, desk)
+            check_named(name, values.place(what), what, records, diagnostics)
+    _check_dates(values, diagnostics)
+    _check_wanted(values, known, diagnostics)
+    _check_steps(values, diagnostics)
+    _check_compared(values, diagnostics)
 
 
-def check_nights(values: Values, subs: tuple[Sub, ...], sites: Mapping[str, Site | None], desk: Desk) -> None:
+def check_nights(values: Values, subs: tuple[Sub, ...], sites: Mapping[str, Site | None], diagnostics: Diagnostics) -> None:
     """A note on a night without subs is most often a note under the wrong date."""
     notes = values.get("nights") or {}
     if not notes or not subs:
@@ -38,17 +38,18 @@ def check_nights(values: Values, subs: tuple[Sub, ...], sites: Mapping[str, Site
     for day, note in notes.items():
         if placed and str(day) not in evenings:
             near = hint_for(str(day), evenings)
-            desk.warn(note, f"no log has a sub in the night of {day}", f"a night is named by the date of its evening; {near}")
+            remedy = f"a night is named by the date of its evening; {near}"
+            diagnostics.warn(note, f"no log has a sub in the night of {day}", remedy)
 
 
-def _check_dates(values: Values, desk: Desk) -> None:
+def _check_dates(values: Values, diagnostics: Diagnostics) -> None:
     published, updated = values.get("published"), values.get("updated")
     if published is not None and updated is not None and updated < published:
-        desk.error(values.place("updated"), f"updated on {updated}, before it was published on {published}",
+        diagnostics.error(values.place("updated"), f"updated on {updated}, before it was published on {published}",
                    f"write 'updated: {published}' or later")
 
 
-def _check_wanted(values: Values, known: Known, desk: Desk) -> None:
+def _check_wanted(values: Values, known: Known, diagnostics: Diagnostics) -> None:
     rigs = [known.rigs.get(name) for name in rigs_named(values)]
     present = [rig for rig in rigs if rig is not None]
     if not rigs or len(present) < len(rigs):
@@ -56,7 +57,7 @@ def _check_wanted(values: Values, known: Known, desk: Desk) -> None:
     filters = {short for rig in present for short in (*rig.filters, _without_filter(rig))}
     for name, kept in (values.get("wanted") or {}).items():
         if name not in filters:
-            desk.error(kept, f"unknown filter {quoted(name)} in 'wanted'", hint_for(name, filters))
+            diagnostics.error(kept, f"unknown filter {quoted(name)} in 'wanted'", hint_for(name, filters))
 
 
 def _without_filter(rig: Rig) -> str:
@@ -64,7 +65,7 @@ def _without_filter(rig: Rig) -> str:
     return "colour" if rig.trains[-1].camera.colour == "colour" else "clear"
 
 
-def _check_compared(values: Values, desk: Desk) -> None:
+def _check_compared(values: Values, diagnostics: Diagnostics) -> None:
     """The earlier one is a picture like any other, with words of its own."""
     files = [picture.value.get("file") for picture in values.items_of("pictures")]
     for picture in (picture.value for picture in values.items_of("pictures")):
@@ -72,11 +73,11 @@ def _check_compared(values: Values, desk: Desk) -> None:
         if other is not None and (other not in files or other == picture.get("file")):
             others = [file for file in files if file is not None and file != picture.get("file")]
             wrong = f"{quoted(other)} is no other picture of this entry"
-            desk.error(picture.place("compare_with"), wrong, hint_for(other, others))
+            diagnostics.error(picture.place("compare_with"), wrong, hint_for(other, others))
 
 
-def _check_steps(values: Values, desk: Desk) -> None:
+def _check_steps(values: Values, diagnostics: Diagnostics) -> None:
     steps = (step for picture in values.items_of("pictures") for step in picture.value.items_of("steps"))
     for step in (step.value for step in steps if isinstance(step.value, Values)):
         if step.get("file") is not None and step.node.get("alt") is None:
-            desk.error(step.place("file"), "the picture of a step needs 'alt'", "say in a sentence what it shows")
+            diagnostics.error(step.place("file"), "the picture of a step needs 'alt'", "say in a sentence what it shows")

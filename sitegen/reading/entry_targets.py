@@ -10,7 +10,7 @@ from sitegen.catalogue.sky_object import SkyObject
 from sitegen.diary.addresses import slug_of
 from sitegen.diary.target import Target
 from sitegen.problems import hint_for
-from sitegen.reading.desk import Desk, Placed
+from sitegen.reading.diagnostics import Diagnostics, Placed
 from sitegen.reading.nodes import ListNode, quoted
 from sitegen.reading.value_types.group import Values
 
@@ -29,21 +29,21 @@ class EntryTargets(Struct, frozen=True):
     whole: bool
 
 
-def targets_of(values: Values, desk: Desk) -> EntryTargets:
+def targets_of(values: Values, diagnostics: Diagnostics) -> EntryTargets:
     listed = values.items_of("target")
     node = values.node.get("target")
     written = len(node.items) if isinstance(node, ListNode) else len(listed)
     targets: list[Target] = []
     for kept in listed:
-        target = _own(kept.value, desk) if isinstance(kept.value, Values) else _catalogued(kept.value, kept, desk)
+        target = _own(kept.value, diagnostics) if isinstance(kept.value, Values) else _catalogued(kept.value, kept, diagnostics)
         if target is not None and target.slug in {earlier.slug for earlier in targets}:
-            desk.error(kept, f"{quoted(target.name)} stands here twice", "name each target once")
+            diagnostics.error(kept, f"{quoted(target.name)} stands here twice", "name each target once")
         elif target is not None:
             targets.append(target)
     return EntryTargets(tuple(targets), whole=len(targets) == written)
 
 
-def target_number(name: str, at: Placed, among: EntryTargets, desk: Desk) -> int | None:
+def target_number(name: str, at: Placed, among: EntryTargets, diagnostics: Diagnostics) -> int | None:
     """The index of the entry's target that a log names, by any name it has."""
     wanted = {name.casefold(), slug_of(name)}
     found = _found(name)
@@ -54,22 +54,22 @@ def target_number(name: str, at: Placed, among: EntryTargets, desk: Desk) -> int
     if among.whole:
         names_given = [target.name for target in among.targets]
         remedy = hint_for(name, names_given) if names_given else "name it under 'target' of the entry too"
-        desk.error(at, f"{quoted(name)} is none of the entry's targets", remedy)
+        diagnostics.error(at, f"{quoted(name)} is none of the entry's targets", remedy)
     return None
 
 
-def _catalogued(name: str, at: Placed, desk: Desk) -> Target | None:
+def _catalogued(name: str, at: Placed, diagnostics: Diagnostics) -> Target | None:
     found = _found(name)
     if found is None:
-        desk.error(at, f"{quoted(name)} is in no catalogue here", _remedy(name))
+        diagnostics.error(at, f"{quoted(name)} is in no catalogue here", _remedy(name))
         return None
     return _target(found.name, found, {})
 
 
-def _own(values: Values, desk: Desk) -> Target | None:
+def _own(values: Values, diagnostics: Diagnostics) -> Target | None:
     """A mapping: without a place of its own it has the catalogue's."""
     name = values.get("name")
-    if name is None or not _place_is_whole(values, desk):
+    if name is None or not _place_is_whole(values, diagnostics):
         return None
     own: dict[str, Any] = dict(values.values)
     if _moving(values):
@@ -77,9 +77,9 @@ def _own(values: Values, desk: Desk) -> Target | None:
     found = _found(name)
     if found is None and "ra" not in own:
         if values.node.get("ra") is None and values.node.get("dec") is None:
-            desk.error(values.place("name"), f"{quoted(name)} is in no catalogue here", _remedy(name))
+            diagnostics.error(values.place("name"), f"{quoted(name)} is in no catalogue here", _remedy(name))
         return None
-    _compare(values, found, desk)
+    _compare(values, found, diagnostics)
     return _target(name, found, own)
 
 
@@ -88,19 +88,19 @@ def _moving(values: Values) -> bool:
     return kind is not None and kind.casefold() == MOVING
 
 
-def _place_is_whole(values: Values, desk: Desk) -> bool:
+def _place_is_whole(values: Values, diagnostics: Diagnostics) -> bool:
     given = [axis for axis in ("ra", "dec") if values.node.get(axis) is not None]
     if _moving(values) and given:
-        desk.error(values.place(given[0]), "what is moving has no fixed place", "leave out 'ra' and 'dec', or the kind")
+        diagnostics.error(values.place(given[0]), "what is moving has no fixed place", "leave out 'ra' and 'dec', or the kind")
         return False
     if len(given) == 1:
         other = "dec" if given == ["ra"] else "ra"
-        desk.error(values.place(given[0]), f"'{given[0]}' stands without '{other}'", f"give '{other}' too, or neither")
+        diagnostics.error(values.place(given[0]), f"'{given[0]}' stands without '{other}'", f"give '{other}' too, or neither")
         return False
     return True
 
 
-def _compare(values: Values, found: SkyObject | None, desk: Desk) -> None:
+def _compare(values: Values, found: SkyObject | None, diagnostics: Diagnostics) -> None:
     """Hours typed as degrees, or a lost sign, show in the distance from the catalogue's place."""
     ra_deg, dec_deg = values.get("ra"), values.get("dec")
     if found is None or ra_deg is None or dec_deg is None:
@@ -108,7 +108,7 @@ def _compare(values: Values, found: SkyObject | None, desk: Desk) -> None:
     apart_deg = separation_deg(ra_deg, dec_deg, found.ra_deg, found.dec_deg)
     if apart_deg > FAR_FROM_CATALOGUE_DEG:
         wrong = f"this is {apart_deg:.0f}° from where the catalogue has {found.name}"
-        desk.warn(values.place("ra"), wrong, "a plain number is degrees; hours are written as 14 03 12")
+        diagnostics.warn(values.place("ra"), wrong, "a plain number is degrees; hours are written as 14 03 12")
 
 
 def _target(name: str, found: SkyObject | None, own: dict[str, Any]) -> Target:

@@ -70,7 +70,7 @@ def read_frame(content: Path, today: date, shown_as: str = "content") -> Frame |
     settings = settings_of(diary)
     known = Known({each.slug: whole(each, rig_of) for each in rigs}, {each.slug: whole(each, site_of) for each in sites})
     problems += stray_files(folder, AUTHOR_FILES)
-    problems += [problem for document in (diary, *sites, *rigs, *entries) for problem in document.desk.problems]
+    problems += [problem for document in (diary, *sites, *rigs, *entries) for problem in document.diagnostics.problems]
     names = {document.relative for document in (diary, *sites, *rigs)} & folder.names.keys()
     return Frame(folder, settings, known, tuple(problems), tuple(sorted(folder.names[name] for name in names)), today)
 
@@ -82,5 +82,5 @@ def entry_files(frame: Frame) -> tuple[str, ...]:
 
 def whole(document: Document, record_of: Callable[[Document], Record | None]) -> Record | None:
     """The document's record; None where it has an error."""
-    record = document.desk.until_full(partial(record_of, document))
-    return record if document.desk.clean else None
+    record = document.diagnostics.until_full(partial(record_of, document))
+    return record if document.diagnostics.clean else None

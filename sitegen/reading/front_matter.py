@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from sitegen.reading.desk import Desk, Place
+from sitegen.reading.diagnostics import Diagnostics, Place
 
 FENCE = "---"
 LONGEST_TEXT = 60_000
@@ -17,20 +17,20 @@ class EntryText(Struct, frozen=True):
     body_line: int
 
 
-def split_entry(text: str, desk: Desk) -> EntryText | None:
+def split_entry(text: str, diagnostics: Diagnostics) -> EntryText | None:
     """None after a problem: without its front matter an entry is nothing."""
     lines = text.split("\n")
     if lines[0].rstrip() != FENCE:
         remedy = "put '---' on the first line, 'title: …' and 'published: …' under it, and '---' again"
-        desk.error(Place(), "does not begin with front matter", remedy)
+        diagnostics.error(Place(), "does not begin with front matter", remedy)
         return None
     closing = next((number for number, line in enumerate(lines) if number and line.rstrip() == FENCE), None)
     if closing is None:
-        desk.error(Place(), "the front matter is not closed", "put a line '---' between it and the text")
+        diagnostics.error(Place(), "the front matter is not closed", "put a line '---' between it and the text")
         return None
     body = "\n".join(lines[closing + 1 :])
     if len(body) > LONGEST_TEXT:
         wrong = f"the text has {len(body):,} characters, more than {LONGEST_TEXT:,}"
-        desk.error(Place(closing + 2), wrong, "tell it in several entries")
+        diagnostics.error(Place(closing + 2), wrong, "tell it in several entries")
         body = ""
     return EntryText("\n".join(lines[1:closing]) + "\n", body, closing + 2)

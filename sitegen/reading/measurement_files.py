@@ -14,10 +14,10 @@ from msgspec import Struct
 from msgspec.structs import asdict
 
 from sitegen.problems import Problem
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 from sitegen.reading.capture_logs.moments import read_moment
 from sitegen.reading.content_folder import ContentFolder
-from sitegen.reading.desk import Desk, Place
+from sitegen.reading.diagnostics import Diagnostics, Place
 from sitegen.reading.measurement_model import RING, RINGS, SCHEMA, STAR_SURVEY, SURVEY
 from sitegen.reading.nodes import MapNode, TextNode, quoted
 from sitegen.reading.text_file import read_text
@@ -119,58 +119,58 @@ def _plain(value: Any) -> Any:
 
 def _read(path: Path, shown: str, group: Group, kind: str) -> tuple[Values | None, tuple[Problem, ...]]:
     """None after an error."""
-    desk = Desk(shown, ContentFolder(path.parent, "", {}, frozenset(), frozenset()), date.max)
-    values = desk.until_full(lambda: _values(path, desk, group, kind))
-    return (values if desk.clean else None), tuple(desk.problems)
+    diagnostics = Diagnostics(shown, ContentFolder(path.parent, "", {}, frozenset(), frozenset()), date.max)
+    values = diagnostics.until_full(lambda: _values(path, diagnostics, group, kind))
+    return (values if diagnostics.clean else None), tuple(diagnostics.problems)
 
 
-def _values(path: Path, desk: Desk, group: Group, kind: str) -> Values | None:
-    text = read_text(path, desk)
-    node = read_yaml(text, desk) if text is not None else None
+def _values(path: Path, diagnostics: Diagnostics, group: Group, kind: str) -> Values | None:
+    text = read_text(path, diagnostics)
+    node = read_yaml(text, diagnostics) if text is not None else None
     if node is None:
-        if desk.clean:
-            desk.error(Place(), "is empty", "name a frame, or what 'sitegen survey --save' wrote")
+        if diagnostics.clean:
+            diagnostics.error(Place(), "is empty", "name a frame, or what 'sitegen survey --save' wrote")
         return None
-    if isinstance(node, MapNode) and _is_of_another_kind(node, kind, desk):
+    if isinstance(node, MapNode) and _is_of_another_kind(node, kind, diagnostics):
         return None
-    values = group.read(node, "the measurement", desk)
+    values = group.read(node, "the measurement", diagnostics)
     if values is not None:
-        _check(values, desk)
+        _check(values, diagnostics)
     return values
 
 
-def _is_of_another_kind(node: MapNode, kind: str, desk: Desk) -> bool:
+def _is_of_another_kind(node: MapNode, kind: str, diagnostics: Diagnostics) -> bool:
     """A ring named as a survey would be a page of unknown keys."""
     measures = node.get("measures")
     other = next(each for each in USE_OF if each != kind)
     if not isinstance(measures, TextNode) or measures.text != other:
         return False
-    desk.error(measures, f"this file measures {quoted(other)}, not {quoted(kind)}", f"name it in '{USE_OF[other]}'")
+    diagnostics.error(measures, f"this file measures {quoted(other)}, not {quoted(kind)}", f"name it in '{USE_OF[other]}'")
     return True
 
 
-def _check(values: Values, desk: Desk) -> None:
+def _check(values: Values, diagnostics: Diagnostics) -> None:
     """What no single key can know."""
     taken = values.get("taken")
     if taken is not None:
         try:
             read_moment(taken)
-        except Doubt as doubt:
-            desk.error(values.place("taken"), f"'taken' is {quoted(taken)}, {doubt.wrong}", doubt.remedy)
+        except ValueProblem as doubt:
+            diagnostics.error(values.place("taken"), f"'taken' is {quoted(taken)}, {doubt.wrong}", doubt.remedy)
     zones = values.values.get("zones")
-    if zones is not None and desk.clean and len(zones) != COLUMNS * ROWS:
-        desk.error(values.place("zones"), f"'zones' has {len(zones)} items, not {COLUMNS * ROWS}", AS_SAVED)
+    if zones is not None and diagnostics.clean and len(zones) != COLUMNS * ROWS:
+        diagnostics.error(values.place("zones"), f"'zones' has {len(zones)} items, not {COLUMNS * ROWS}", AS_SAVED)
     for zone in values.items_of("zones"):
-        _check_zone(zone.value, desk)
+        _check_zone(zone.value, diagnostics)
 
 
-def _check_zone(zone: Values, desk: Desk) -> None:
+def _check_zone(zone: Values, diagnostics: Diagnostics) -> None:
     """Measured or not: nothing in between."""
     needed = ("fwhm_px", "elongation", "scatter_px", "scatter_e")
     given = [name for name in needed if zone.get(name) is not None]
     if given and len(given) < len(needed):
         missing = next(name for name in needed if name not in given)
-        desk.error(zone.node, f"'{missing}' is missing in a zone that has '{given[0]}'", AS_SAVED)
+        diagnostics.error(zone.node, f"'{missing}' is missing in a zone that has '{given[0]}'", AS_SAVED)
 
 
 def _moment(values: Values) -> datetime | None:

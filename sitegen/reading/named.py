@@ -4,11 +4,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from sitegen.problems import hint_for
-from sitegen.reading.desk import Desk, Placed
+from sitegen.reading.diagnostics import Diagnostics, Placed
 from sitegen.reading.nodes import quoted
 
 
-def check_named(name: str, at: Placed, what: str, known: Mapping[str, Any], desk: Desk) -> bool:
+def check_named(name: str, at: Placed, what: str, known: Mapping[str, Any], diagnostics: Diagnostics) -> bool:
     """Whether there is such a file. `known` maps names to records, None for a file that has problems of its own."""
     if name in known:
         return True
@@ -16,6 +16,6 @@ def check_named(name: str, at: Placed, what: str, known: Mapping[str, Any], desk
     slug = by_title.get(name.casefold())
     remedy = f"did you mean '{slug}'?" if slug else hint_for(name, known)
     if not known:
-        remedy = f"describe it in {desk.content.shown(f'{what}s/NAME.yaml')}"
-    desk.error(at, f"unknown {what} {quoted(name)}", remedy)
+        remedy = f"describe it in {diagnostics.content.shown(f'{what}s/NAME.yaml')}"
+    diagnostics.error(at, f"unknown {what} {quoted(name)}", remedy)
     return False

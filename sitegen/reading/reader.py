@@ -32,7 +32,7 @@ ReadLog = Callable[[LogRequest], LogReading]
 
 
 class EntryReading(Struct, frozen=True):
-    """`entry` is None where a problem is an error. `sources` are the logs it names; `asked` as on its desk;
+    """`entry` is None where a problem is an error. `sources` are the logs it names; `asked` as on its diagnostics;
     `named` what has a page of its own by its name, of a listed entry."""
 
     relative: str
@@ -68,10 +68,10 @@ def read_entry(relative: str, frame: Frame, read_log: ReadLog = read_any_log) ->
     document = document_of(ENTRY_FILE, unicodedata.normalize("NFC", relative), frame.folder, frame.today)
     logs = _Logs(read_log, frame)
     entry = whole(document, partial(_entry, frame=frame, logs=logs))
-    problems = (*logs.problems, *document.desk.problems)
+    problems = (*logs.problems, *document.diagnostics.problems)
     found = None if errors_in(problems) else entry
-    named = addressed_names(document.values, found.targets, document.desk.shown) if found and document.values else ()
-    return EntryReading(relative, found, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.desk.asked)),
+    named = addressed_names(document.values, found.targets, document.diagnostics.shown) if found and document.values else ()
+    return EntryReading(relative, found, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.diagnostics.asked)),
                         () if found is None or found.unlisted else named)  # fmt: skip
 
 
@@ -90,15 +90,15 @@ class _Logs:
 
 
 def _entry(document: Document, frame: Frame, logs: _Logs) -> Entry | None:
-    values, desk = document.values, document.desk
+    values, diagnostics = document.values, document.diagnostics
     if values is None or document.text is None:
         return None
-    check_entry(values, frame.known, desk)
-    targets = targets_of(values, desk)
-    subs = logs.subs(log_requests(values, targets, frame.known, desk))
-    if not desk.clean or errors_in(logs.problems):
+    check_entry(values, frame.known, diagnostics)
+    targets = targets_of(values, diagnostics)
+    subs = logs.subs(log_requests(values, targets, frame.known, diagnostics))
+    if not diagnostics.clean or errors_in(logs.problems):
         return None
-    check_nights(values, subs, frame.known.sites, desk)
+    check_nights(values, subs, frame.known.sites, diagnostics)
     return entry_of(document.slug, values, document.text, targets.targets, subs)
 
 

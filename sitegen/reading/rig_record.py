@@ -7,7 +7,7 @@ from msgspec.structs import fields, replace
 
 from sitegen.diary.rig import Camera, Filter, Rig, Telescope, Train, Work
 from sitegen.reading.capture_logs.filter_words import filter_key
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.documents import Document
 from sitegen.reading.nodes import quoted
 from sitegen.reading.value_types.group import Values
@@ -19,13 +19,13 @@ _OF_CAMERA = {field.name for field in fields(Camera)}
 
 def rig_of(document: Document) -> Rig | None:
     """None where the file has an error."""
-    values, desk = document.values, document.desk
+    values, diagnostics = document.values, document.diagnostics
     if values is None:
         return None
-    _check_order(values, desk)
-    _check_obstruction(values, desk)
-    _check_spellings(values, desk)
-    if not desk.clean:
+    _check_order(values, diagnostics)
+    _check_obstruction(values, diagnostics)
+    _check_spellings(values, diagnostics)
+    if not diagnostics.clean:
         return None
     filters = {short: _filter(short, kept.value) for short, kept in (values.get("filters") or {}).items()}
     work = tuple(sorted((item.value.into(Work) for item in values.items_of("work")), key=lambda work: work.date))
@@ -49,7 +49,7 @@ def _filter(short: str, values: Values) -> Filter:
     return values.into(Filter, short=short, name=values.get("name") or short)
 
 
-def _check_spellings(values: Values, desk: Desk) -> None:
+def _check_spellings(values: Values, diagnostics: Diagnostics) -> None:
     """What logs call one filter, no other may be called."""
     filters: dict[str, Kept] = values.get("filters") or {}
     owners: dict[str, str] = {}
@@ -61,10 +61,10 @@ def _check_spellings(values: Values, desk: Desk) -> None:
             owner = owners.setdefault(filter_key(item.value), short)
             if owner != short:
                 wrong = f"{quoted(item.value)} is a spelling of the filter '{short}' here, and of '{owner}' too"
-                desk.error(item, wrong, f"delete it here, or at '{owner}'")
+                diagnostics.error(item, wrong, f"delete it here, or at '{owner}'")
 
 
-def _check_order(values: Values, desk: Desk) -> None:
+def _check_order(values: Values, diagnostics: Diagnostics) -> None:
     latest = None
     for item in values.items_of("changes"):
         day = item.value.get("from")
@@ -72,11 +72,11 @@ def _check_order(values: Values, desk: Desk) -> None:
             continue
         if latest is not None and day <= latest:
             wrong = f"the change from {day} stands after the one from {latest}"
-            desk.error(item.value.place("from"), wrong, "put changes in date order, each on its own evening")
+            diagnostics.error(item.value.place("from"), wrong, "put changes in date order, each on its own evening")
         latest = day
 
 
-def _check_obstruction(values: Values, desk: Desk) -> None:
+def _check_obstruction(values: Values, diagnostics: Diagnostics) -> None:
     """In the telescope, and again wherever a change touches either diameter."""
     aperture_mm = obstruction_mm = None
     changes = (item.value for item in values.items_of("changes"))
@@ -87,4 +87,4 @@ def _check_obstruction(values: Values, desk: Desk) -> None:
             continue
         at = stage.place("obstruction_mm" if stage.get("obstruction_mm") is not None else "aperture_mm")
         wrong = f"the obstruction of {obstruction_mm:g} mm leaves nothing of an aperture of {aperture_mm:g} mm"
-        desk.error(at, wrong, "give both diameters in mm, that of the secondary as 'obstruction_mm'")
+        diagnostics.error(at, wrong, "give both diameters in mm, that of the secondary as 'obstruction_mm'")

@@ -9,7 +9,7 @@ _PARTS = {"privacy": Privacy, "moon_rule": MoonRule, "outlook": OutlookSettings,
 def settings_of(document: Document) -> Settings | None:
     """None where the file has an error."""
     values = document.values
-    if values is None or not document.desk.clean:
+    if values is None or not document.diagnostics.clean:
         return None
     parts = {name: values.get(name).into(record) for name, record in _PARTS.items() if values.get(name)}
     return values.into(Settings, **parts)

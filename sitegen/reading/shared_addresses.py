@@ -10,7 +10,7 @@ from sitegen.catalogue.sky_object import SkyObject
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
 from sitegen.problems import Problem
-from sitegen.reading.desk import Placed
+from sitegen.reading.diagnostics import Placed
 from sitegen.reading.nodes import quoted
 from sitegen.reading.value_types.group import Values
 

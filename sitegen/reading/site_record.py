@@ -19,7 +19,7 @@ def site_of(document: Document) -> Site | None:
         return None
     _check_horizon(values, document)
     _check_clock(values, document)
-    if not document.desk.clean:
+    if not document.diagnostics.clean:
         return None
     elevation_m = values.get("elevation_m")
     horizon = tuple(sorted(bare(values.items_of("horizon"))))
@@ -34,10 +34,11 @@ def _check_horizon(values: Values, document: Document) -> None:
         if earlier is point.value:
             continue
         if earlier[0] == azimuth_deg:
-            document.desk.error(point, f"'horizon' has the azimuth {azimuth_deg:g} twice", "keep one of them")
+            document.diagnostics.error(point, f"'horizon' has the azimuth {azimuth_deg:g} twice", "keep one of them")
         elif earlier[1] != altitude_deg:
             wrong = f"'horizon' has {earlier[1]:g}° at azimuth {earlier[0]:g} and {altitude_deg:g}° at {azimuth_deg:g}"
-            document.desk.error(point, wrong, "0 and 360 are one direction, north: give both the same altitude, or keep one")
+            remedy = "0 and 360 are one direction, north: give both the same altitude, or keep one"
+            document.diagnostics.error(point, wrong, remedy)
 
 
 def _check_clock(values: Values, document: Document) -> None:
@@ -45,8 +46,8 @@ def _check_clock(values: Values, document: Document) -> None:
     longitude_deg, zone = values.get("longitude_deg"), values.get("time_zone")
     if longitude_deg is None or zone is None:
         return
-    offset = datetime(document.desk.today.year, 1, 1, tzinfo=UTC).astimezone(ZoneInfo(zone)).utcoffset() or timedelta()
+    offset = datetime(document.diagnostics.today.year, 1, 1, tzinfo=UTC).astimezone(ZoneInfo(zone)).utcoffset() or timedelta()
     ahead_h = (offset.total_seconds() / 3600 - longitude_deg / 15 + 12) % 24 - 12
     if abs(ahead_h) > FARTHEST_FROM_SUN_H:
         wrong = f"the clocks of {zone} are {abs(ahead_h):.0f} h away from the Sun at longitude {longitude_deg:g}"
-        document.desk.warn(values.place("longitude_deg"), wrong, "east is positive, west negative")
+        document.diagnostics.warn(values.place("longitude_deg"), wrong, "east is positive, west negative")

@@ -21,10 +21,10 @@ from astropy.utils.exceptions import AstropyWarning
 from msgspec import Struct
 from numpy.typing import NDArray
 
-from sitegen.frugal import GZIP_MARK, frugal
+from sitegen.limited_reader import GZIP_MARK, limited_reader
 from sitegen.reading.capture_logs.fits_header import FitsHeader, read_header
 from sitegen.reading.capture_logs.fits_start import frame_start
-from sitegen.reading.capture_logs.log_problems import Doubt, system_reason
+from sitegen.reading.capture_logs.log_problems import ValueProblem, system_reason
 from sitegen.sky.optics import image_scale_arcsec_px
 
 LARGEST_PX = 150_000_000
@@ -115,7 +115,7 @@ def _fits(path: Path, packed: bool) -> StarFrame:
     """The header is looked at first, within bounds, so that no file can promise more than is taken."""
     try:
         told = read_header(path)
-    except Doubt as doubt:
+    except ValueProblem as doubt:
         raise FrameProblem(doubt.wrong, doubt.remedy) from doubt
     except OSError as trouble:
         raise FrameProblem(system_reason(trouble)) from trouble
@@ -136,7 +136,7 @@ def _units(path: Path, packed: bool) -> Iterator[Any]:
         warnings.simplefilter("ignore", UserWarning)
         warnings.simplefilter("ignore", RuntimeWarning)
         try:
-            with frugal(path) as stream:
+            with limited_reader(path) as stream:
                 source = BytesIO(_unpacked(path)) if packed else stream
                 with fits.open(source, memmap=False, lazy_load_hdus=True) as units:
                     yield units
@@ -252,6 +252,6 @@ def _taken(told: FitsHeader) -> datetime | None:
     """None without a date that can be read, and for local time, whose zone no frame tells."""
     try:
         moment = frame_start(told, told.text(b"TIMESYS ").upper() or "UTC")
-    except Doubt:
+    except ValueProblem:
         return None
     return moment if moment.tzinfo is not None else None

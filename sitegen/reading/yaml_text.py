@@ -7,7 +7,7 @@ from typing import Any
 import yaml
 from msgspec import Struct, field
 
-from sitegen.reading.desk import Desk, Place
+from sitegen.reading.diagnostics import Diagnostics, Place
 from sitegen.reading.nodes import ListNode, MapNode, Node, TextNode, quoted
 from sitegen.reading.yaml_mistakes import mistake_in
 
@@ -17,12 +17,12 @@ MOST_VALUES = 50_000
 MOST_BY_ALIAS = 1_000
 
 
-def read_yaml(text: str, desk: Desk, first_line: int = 1) -> Node | None:
+def read_yaml(text: str, diagnostics: Diagnostics, first_line: int = 1) -> Node | None:
     """The one document in the text; None after a problem or where the text holds nothing.
 
     `first_line` is the number of the text's first line in the author's file.
     """
-    composer = _Composer(desk, first_line)
+    composer = _Composer(diagnostics, first_line)
     try:
         for event in yaml.parse(text, FAST_LOADER):
             composer.take(event)
@@ -30,7 +30,7 @@ def read_yaml(text: str, desk: Desk, first_line: int = 1) -> Node | None:
         return None
     except (yaml.YAMLError, ValueError, OverflowError) as trouble:
         mistake = mistake_in(_plainer(text, trouble), text)
-        desk.error(Place(mistake.line + first_line, mistake.column + 1), mistake.wrong, mistake.remedy)
+        diagnostics.error(Place(mistake.line + first_line, mistake.column + 1), mistake.wrong, mistake.remedy)
         return None
     return composer.root
 
@@ -62,8 +62,8 @@ class _Open(Struct):
 
 
 class _Composer:
-    def __init__(self, desk: Desk, first_line: int) -> None:
-        self.desk = desk
+    def __init__(self, diagnostics: Diagnostics, first_line: int) -> None:
+        self.diagnostics = diagnostics
         self.first_line = first_line
         self.root: Node | None = None
         self.open: list[_Open] = []
@@ -130,10 +130,10 @@ class _Composer:
         for key, value in pairs:
             if not isinstance(key, TextNode):
                 remedy = "put quotes round text that begins with '[' or '{'"
-                self.desk.error(key, "a list or mapping stands where a key belongs", remedy)
+                self.diagnostics.error(key, "a list or mapping stands where a key belongs", remedy)
             elif key.text in first:
                 remedy = f"it is in line {first[key.text].line} already; keep one"
-                self.desk.error(key, f"the key {quoted(key.text)} stands here again", remedy)
+                self.diagnostics.error(key, f"the key {quoted(key.text)} stands here again", remedy)
             else:
                 first[key.text] = key
                 yield key, value
@@ -143,7 +143,7 @@ class _Composer:
             self._refuse(event, "a YAML tag ('!…') stands here", "put quotes round text that begins with '!'")
 
     def _refuse(self, event: Any, wrong: str, remedy: str) -> None:
-        self.desk.error(self._place(event), wrong, remedy)
+        self.diagnostics.error(self._place(event), wrong, remedy)
         raise _Refused
 
     def _place(self, event: Any) -> Place:

@@ -46,7 +46,7 @@ def test_the_overlay_is_switched_without_script(browser: Browser, demo_site: Pat
 
 
 def test_names_keep_their_size_on_a_phone(browser: Browser, demo_site: Path) -> None:
-    """11 px at least, and fewer of them than on a desk."""
+    """11 px at least, and fewer of them than on a diagnostics."""
     shown = []
     for width in (1200, 360):
         page = browser.new_page(viewport={"width": width, "height": 800})

@@ -13,21 +13,21 @@ from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
 from sitegen.pages import sky_page, totals_page
 from sitegen.pages.card import card_of, with_ribbons
-from sitegen.pages.shown import Shower
-from sitegen.pages.site_book import SiteBook
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.fact_formatter import FactFormatter
 from tests.charts.speaking import VOICE, WORDS
 from tests.diaries import SCULPTOR, diary, entry, run
 
 HOUR = 3600.0
 
 
-def book_of(whole: Diary) -> SiteBook:
+def book_of(whole: Diary) -> DiaryIndex:
     cards = tuple(with_ribbons(card_of(view, facts_of(view)), view, 9.0) for view in views_of(whole, whole.entries))
     sites = {slug: public_site(site, whole.settings.privacy) for slug, site in whole.sites.items()}
-    return SiteBook(whole.settings, sites, whole.rigs, cards, Shower(VOICE.numbers, WORDS))
+    return DiaryIndex(whole.settings, sites, whole.rigs, cards, FactFormatter(VOICE.numbers, WORDS))
 
 
-def context(page_kind: Any, book: SiteBook) -> Mapping[str, Any]:
+def context(page_kind: Any, book: DiaryIndex) -> Mapping[str, Any]:
     (page,) = page_kind.pages(book)
     return page.context
 

@@ -48,7 +48,7 @@ def sums_of(integration: Mapping[str, Any]) -> Sums:
     )
 
 
-class Desk(Struct, frozen=True):
+class Diagnostics(Struct, frozen=True):
     """A diary, its site, and the disk that its frames lie on."""
 
     content: Path

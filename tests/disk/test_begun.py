@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from tests.disk.command import Desk
+from tests.disk.command import Diagnostics
 from tests.disk.conftest import OneProject, WrittenDisk
 from tests.disk.projects import PROJECTS
 from tests.disk.truth import gathered, sums
@@ -15,14 +15,14 @@ _FRAMES = re.compile(r"(\d+) × ([\d.]+) s")
 CONFIRM = re.compile(r"to be confirmed|is it this one\?|is the name right\?")
 
 
-def begun(name: str, one_project: OneProject) -> tuple[Desk, str]:
+def begun(name: str, one_project: OneProject) -> tuple[Diagnostics, str]:
     """The entry that begin writes for a project of which the diary knows nothing yet."""
-    desk = one_project(name)
+    diagnostics = one_project(name)
     project = next(each for each in PROJECTS if each.name == name)
-    (desk.content / f"entries/{name}.md").unlink()
-    done = desk.run("begin", name, *(desk.disk / folder for folder in project.folders), *project.options)
+    (diagnostics.content / f"entries/{name}.md").unlink()
+    done = diagnostics.run("begin", name, *(diagnostics.disk / folder for folder in project.folders), *project.options)
     assert done.exit_code == 0, done.output
-    return desk, (desk.content / f"entries/{name}.md").read_text("utf-8")
+    return diagnostics, (diagnostics.content / f"entries/{name}.md").read_text("utf-8")
 
 
 def line_of(entry: str, key: str) -> str:
@@ -80,17 +80,17 @@ def test_no_filter_is_wanted_of_a_colour_camera(one_project: OneProject) -> None
 
 def test_check_tells_of_text_still_to_write(one_project: OneProject) -> None:
     """And it is not published."""
-    desk, entry = begun("heart", one_project)
+    diagnostics, entry = begun("heart", one_project)
     assert "To write:" in entry
-    told = [each for each in desk.problems() if each["path"].endswith("entries/heart.md")]
+    told = [each for each in diagnostics.problems() if each["path"].endswith("entries/heart.md")]
     assert told and all(each["severity"] == "warning" for each in told)
-    desk.rebuilt_facts("heart")
-    assert "To write:" not in (desk.output / "entries/heart/index.html").read_text("utf-8")
+    diagnostics.rebuilt_facts("heart")
+    assert "To write:" not in (diagnostics.output / "entries/heart/index.html").read_text("utf-8")
 
 
 def test_what_it_prints_is_short(one_project: OneProject) -> None:
     """No line a frame."""
-    desk = one_project("carina")
-    (desk.content / "entries/carina.md").unlink()
-    done = desk.run("begin", "carina", desk.disk / "carina", "--time-zone", "Australia/Adelaide")
+    diagnostics = one_project("carina")
+    (diagnostics.content / "entries/carina.md").unlink()
+    done = diagnostics.run("begin", "carina", diagnostics.disk / "carina", "--time-zone", "Australia/Adelaide")
     assert len(done.output.splitlines()) < 40

@@ -46,7 +46,7 @@ def test_the_diary_can_be_rebuilt(diary: WholeDiary) -> None:
 def test_an_entry_has_its_own_frames(name: str, published: WholeDiary) -> None:
     """Kept, discarded, seconds, by filter and by night; all its own, whoever else tells of them."""
     frames = next(each.frames for each in published.truth.entries if each.name == name)
-    facts = published.desk.facts(f"entries/{name}/")
+    facts = published.diagnostics.facts(f"entries/{name}/")
     assert sums_of(facts["integration"]) == sums(frames)
     assert [each["evening_of"] for each in facts["nights"]] == nights(frames)
     assert facts["subs"]["exposure_s"] == [each.exposure_s for each in sorted(frames, key=lambda frame: frame.start)]
@@ -56,7 +56,7 @@ def test_an_entry_has_its_own_frames(name: str, published: WholeDiary) -> None:
 @pytest.mark.parametrize("name", ENTRIES)
 def test_an_entry_says_what_it_shares(name: str, published: WholeDiary) -> None:
     """With entries published before it: the final entry with its progress, nobody else."""
-    assert published.desk.facts(f"entries/{name}/")["integration"]["shared_s"] == published.truth.shared_s(name)
+    assert published.diagnostics.facts(f"entries/{name}/")["integration"]["shared_s"] == published.truth.shared_s(name)
 
 
 @pytest.mark.parametrize("evening", NIGHTS)
@@ -96,14 +96,14 @@ def test_nights_and_pages_are_those_of_the_truth(published: WholeDiary) -> None:
     assert nights(frames) == NIGHTS
     assert sorted({str(frame.evening.year) for frame in frames}) == list(YEARS)
     assert {each.rig for each in TRAINS} - {frame.rig for frame in frames} == {"wide"}
-    pages = sorted(path.name for path in (published.desk.output / "nights").iterdir() if path.is_dir())
+    pages = sorted(path.name for path in (published.diagnostics.output / "nights").iterdir() if path.is_dir())
     assert pages == NIGHTS
 
 
 def compare(published: WholeDiary, address: str, belongs: Callable[[TrueFrame], bool]) -> None:
     """A list page's facts.json against the truth: schema, entries, nights, and the sums of its frames, each counted once."""
     frames = {frame: tellers for frame, tellers in published.truth.frames().items() if belongs(frame)}
-    facts = published.desk.facts(address)
+    facts = published.diagnostics.facts(address)
     assert set(facts) >= {"schema", "page", "name", "entries", "nights", "integration"}
     assert facts["schema"] == 1
     assert sums_of(facts["integration"]) == sums(frames)
@@ -118,7 +118,7 @@ def tellers_of(groups: Iterable[frozenset[str]]) -> list[str]:
 def test_filters_of_no_name_are_counted_too(published: WholeDiary) -> None:
     """Where a rig has no filters, and where it has, the rows add up to the whole."""
     for name in ENTRIES:
-        integration = published.desk.facts(f"entries/{name}/")["integration"]
+        integration = published.diagnostics.facts(f"entries/{name}/")["integration"]
         assert sum(row["total_s"] for row in integration["by_filter"].values()) == integration["total_s"], name
 
 
@@ -126,19 +126,19 @@ def test_one_sub_does_not_spoil_an_entrys_number(published: WholeDiary) -> None:
     """What one sub below the horizon or three in daylight add to the dark-sky time is nothing, and a number: these two entries
     have no other broadband light. Elsewhere it is something, and never more than was exposed."""
     for name in ("helix", "carina-west"):
-        integration = published.desk.facts(f"entries/{name}/")["integration"]
+        integration = published.diagnostics.facts(f"entries/{name}/")["integration"]
         assert (integration["dark_equivalent_s"], integration["broadband_s"] > 0) == (0, True), name
     for name in ("sculptor", "tarantula", "tucana", "omega"):
-        integration = published.desk.facts(f"entries/{name}/")["integration"]
+        integration = published.diagnostics.facts(f"entries/{name}/")["integration"]
         assert 0 < integration["dark_equivalent_s"] <= integration["broadband_s"], name
 
 
 def test_names_of_files_stay_private(published: WholeDiary) -> None:
     """Neither a frame's name, nor the folder it lay in, nor the place in a header is in any text of the site."""
-    for path in sorted(published.desk.output.rglob("*")):
+    for path in sorted(published.diagnostics.output.rglob("*")):
         if path.suffix in (".html", ".json", ".ecsv", ".xml", ".txt"):
             text = path.read_text("utf-8")
-            for private in ("badlands", "verworfen/", "sculptor_0", "helix_0", "48 12 30", str(published.desk.disk)):
+            for private in ("badlands", "verworfen/", "sculptor_0", "helix_0", "48 12 30", str(published.diagnostics.disk)):
                 assert private not in text, path
 
 
@@ -146,13 +146,13 @@ def test_names_of_files_stay_private(published: WholeDiary) -> None:
 def test_machines_are_told_the_same(name: str, published: WholeDiary) -> None:
     """The dataset in a page's linked data counts its frames and nights, in the right number of the noun; so does the search."""
     frames = next(each.frames for each in published.truth.entries if each.name == name)
-    page = (published.desk.output / f"entries/{name}/index.html").read_text("utf-8")
+    page = (published.diagnostics.output / f"entries/{name}/index.html").read_text("utf-8")
     (linked,) = re.findall(r'<script type="application/ld\+json">(.*?)</script>', page, re.DOTALL)
     description = next(each["description"] for each in json.loads(linked)["@graph"] if each["@type"] == "Dataset")
     noun = "Nacht" if len(nights(frames)) == 1 else "Nächten"
     assert re.match(
         rf"{len(frames)} Einzelbilder aus {len(nights(frames)) if noun != 'Nacht' else '(1|einer)'} {noun}\b", description
     )
-    index = (published.desk.output / "static/search-index.js").read_text("utf-8")
+    index = (published.diagnostics.output / "static/search-index.js").read_text("utf-8")
     (hours,) = re.findall(rf'"entries/{name}/[^{{}}]*?"h": ?([\d.]+)', index)
     assert float(hours) == round(sums(frames).total_s / 3600, 2)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.disk.command import Desk, counts_of
+from tests.disk.command import Diagnostics, counts_of
 from tests.disk.conftest import OneProject, WrittenDisk
 from tests.disk.projects import WALL_CLOCK
 from tests.disk.truth import TrueFrame, gathered
@@ -32,12 +32,12 @@ def test_any_mixture_gives_the_same_totals(
     steps: tuple[tuple[str, ...], ...], one_project: OneProject, disk: WrittenDisk
 ) -> None:
     """In whatever order raw frames, copies and combined frames are gathered."""
-    desk = one_project("carina")
+    diagnostics = one_project("carina")
     for folders in steps:
-        assert desk.gather("carina", *folders, options=WALL_CLOCK).exit_code == 0
+        assert diagnostics.gather("carina", *folders, options=WALL_CLOCK).exit_code == 0
     truth = gathered(disk.truth, "carina", ("carina/east",)).frames
-    assert desk.counted("carina") == (43, 1)
-    assert sorted(told(row) for row in desk.rows("carina")) == sorted(map(true_of, truth))
+    assert diagnostics.counted("carina") == (43, 1)
+    assert sorted(told(row) for row in diagnostics.rows("carina")) == sorted(map(true_of, truth))
 
 
 def told(row: dict[str, str]) -> tuple[str, float, str, bool]:
@@ -50,16 +50,16 @@ def true_of(frame: TrueFrame) -> tuple[str, float, str, bool]:
 
 def test_focus_runs_alone_are_no_light(one_project: OneProject) -> None:
     """Nothing is counted where there is nothing else."""
-    desk = one_project("tucana")
-    counts = counts_of(desk.report("tucana", "tucana/focus", options=WALL_CLOCK))
+    diagnostics = one_project("tucana")
+    counts = counts_of(diagnostics.report("tucana", "tucana/focus", options=WALL_CLOCK))
     assert (counts["kept"], counts["focus"]) == (0, 8)
 
 
 def test_foreign_frames_are_listed_with_their_cure(one_project: OneProject) -> None:
     """How many, of what, by which telescope, and the command that gathers them. Those whose OBJECT was left from before are never
     called frames of the very target that they were set aside from."""
-    desk = one_project("sculptor")
-    done = desk.gather("sculptor", "sculptor/2025-10-02", "sculptor/2025-10-03")
+    diagnostics = one_project("sculptor")
+    done = diagnostics.gather("sculptor", "sculptor/2025-10-02", "sculptor/2025-10-03")
     assert done.exit_code == 0
     lines = [line for line in done.output.splitlines() if "sitegen gather" in line]
     assert any(re.search(r"\b(8|13) frames of NGC 7293\b", line) for line in lines)
@@ -69,52 +69,52 @@ def test_foreign_frames_are_listed_with_their_cure(one_project: OneProject) -> N
 
 def test_a_name_left_from_before_is_not_believed(one_project: OneProject) -> None:
     """Frames that point at the Helix are not listed as frames of NGC 253, set aside from NGC 253, with a command for NGC 253."""
-    desk = one_project("sculptor")
-    said = desk.gather("sculptor", "sculptor/2025-10-02").output
+    diagnostics = one_project("sculptor")
+    said = diagnostics.gather("sculptor", "sculptor/2025-10-02").output
     assert "NGC 7293" in said
     assert not re.search(r"frames of NGC 253 set aside", said)
 
 
 def test_the_target_can_be_told(one_project: OneProject) -> None:
     """With `--target` the other frames of the folder are the ones gathered."""
-    desk = one_project("sculptor")
-    counts = counts_of(desk.report("stray", "sculptor/2025-10-02", options=("--target", "NGC 7293")))
+    diagnostics = one_project("sculptor")
+    counts = counts_of(diagnostics.report("stray", "sculptor/2025-10-02", options=("--target", "NGC 7293")))
     assert (counts["kept"], counts["other_target"]) == (13, 18)
 
 
 def test_without_an_entry_most_frames_decide(one_project: OneProject) -> None:
     """Twelve of NGC 253 against six by name of NGC 104 and thirteen by place of NGC 7293: the thirteen."""
-    desk = one_project("sculptor")
-    assert counts_of(desk.report("stray", "sculptor/2025-10-02"))["kept"] == 13
+    diagnostics = one_project("sculptor")
+    assert counts_of(diagnostics.report("stray", "sculptor/2025-10-02"))["kept"] == 13
 
 
 @pytest.mark.parametrize("where", ["on the command line", "in diary.yaml"])
 def test_a_pattern_for_discarded_frames(where: str, one_project: OneProject) -> None:
     """In an English diary a German folder says nothing; a pattern does."""
-    desk = one_project("helix")
+    diagnostics = one_project("helix")
     pattern = "*/verworfen/*"
     captures = f"captures: {{discarded: ['{pattern}']}}\n" if where == "in diary.yaml" else ""
-    (desk.content / "diary.yaml").write_text(f"title: A diary\nlanguage: en\n{captures}", "utf-8")
+    (diagnostics.content / "diary.yaml").write_text(f"title: A diary\nlanguage: en\n{captures}", "utf-8")
     options = () if captures else ("--discarded", pattern)
-    assert counts_of(desk.report("helix", "helix", options=options))["discarded"] == 2
+    assert counts_of(diagnostics.report("helix", "helix", options=options))["discarded"] == 2
 
 
 def test_a_german_word_in_an_english_diary(one_project: OneProject) -> None:
     """Says nothing without a pattern."""
-    desk = one_project("helix")
-    (desk.content / "diary.yaml").write_text("title: A diary\nlanguage: en\n", "utf-8")
-    assert counts_of(desk.report("helix", "helix"))["discarded"] == 0
+    diagnostics = one_project("helix")
+    (diagnostics.content / "diary.yaml").write_text("title: A diary\nlanguage: en\n", "utf-8")
+    assert counts_of(diagnostics.report("helix", "helix"))["discarded"] == 0
 
 
 def test_german_words_in_a_german_diary(one_project: OneProject) -> None:
     """`verworfen` says it all."""
-    desk = one_project("helix")
-    assert counts_of(desk.report("helix", "helix"))["discarded"] == 2
+    diagnostics = one_project("helix")
+    assert counts_of(diagnostics.report("helix", "helix"))["discarded"] == 2
 
 
-def unknown_filter(one_project: OneProject) -> tuple[Desk, str]:
-    desk = one_project("helix", spelt=False)
-    return desk, desk.gather("helix", "helix").output + desk.run("check").output
+def unknown_filter(one_project: OneProject) -> tuple[Diagnostics, str]:
+    diagnostics = one_project("helix", spelt=False)
+    return diagnostics, diagnostics.gather("helix", "helix").output + diagnostics.run("check").output
 
 
 def test_an_unknown_filter_names_the_line_to_add(one_project: OneProject) -> None:
@@ -127,41 +127,41 @@ def test_an_unknown_filter_names_the_line_to_add(one_project: OneProject) -> Non
 
 def test_an_unknown_filter_loses_no_other_sub(one_project: OneProject) -> None:
     """They are in the log, and how many the unknown one concerns is said: 3 of 44."""
-    desk, said = unknown_filter(one_project)
-    assert len(desk.rows("helix")) == 44
+    diagnostics, said = unknown_filter(one_project)
+    assert len(diagnostics.rows("helix")) == 44
     assert re.search(r"\b3 of 44 subs\b", said)
 
 
 def test_the_line_for_an_unknown_filter_works(one_project: OneProject) -> None:
     """Pasted into the rig, with nothing gathered again, it gives the three subs their filter."""
-    desk, _ = unknown_filter(one_project)
-    rig = desk.content / "rigs/long.yaml"
+    diagnostics, _ = unknown_filter(one_project)
+    rig = diagnostics.content / "rigs/long.yaml"
     added = re.sub(r"(\n  OIII: \{.*)\}", r"\1, spelt: [Nebula X]}", rig.read_text("utf-8"))
     assert added != rig.read_text("utf-8")
     rig.write_text(added, "utf-8")
-    by_filter = desk.rebuilt_facts("helix")["integration"]["by_filter"]
+    by_filter = diagnostics.rebuilt_facts("helix")["integration"]["by_filter"]
     assert (by_filter["Ha"]["kept"], by_filter["OIII"]["kept"], by_filter["OIII"]["discarded"]) == (20, 21, 2)
 
 
 def test_without_names(one_project: OneProject) -> None:
     """`--no-names` leaves the names of files out of the log, and counts the same."""
-    desk = one_project("paw")
-    desk.gather("paw", "paw", options=("--no-names",))
-    assert "paw_0" not in desk.log("paw").read_text("utf-8")
-    assert desk.counted("paw") == (64, 0)
+    diagnostics = one_project("paw")
+    diagnostics.gather("paw", "paw", options=("--no-names",))
+    assert "paw_0" not in diagnostics.log("paw").read_text("utf-8")
+    assert diagnostics.counted("paw") == (64, 0)
 
 
 def test_frames_without_name_and_pointing_belong_and_are_told(one_project: OneProject) -> None:
     """Three of twenty."""
-    desk = one_project("kettle")
-    done = desk.gather("kettle", "kettle")
+    diagnostics = one_project("kettle")
+    done = diagnostics.gather("kettle", "kettle")
     assert any(re.search(r"\b3\b", line) and "pointing" in line for line in done.output.splitlines()), done.output
 
 
 def test_the_log_has_no_private_path(one_project: OneProject, tmp_path: Path) -> None:
     """Paths below the folder gathered, never of the machine; no place of the observer's finer than a tenth of a degree."""
-    desk = one_project("pinwheel")
-    desk.gather("pinwheel", "pinwheel")
-    text = desk.log("pinwheel").read_text("utf-8")
+    diagnostics = one_project("pinwheel")
+    diagnostics.gather("pinwheel", "pinwheel")
+    text = diagnostics.log("pinwheel").read_text("utf-8")
     assert str(tmp_path) not in text
     assert "48.208" not in text

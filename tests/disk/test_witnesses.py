@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from tests.disk.capture import Capture, Disk
-from tests.disk.command import Desk
+from tests.disk.command import Diagnostics
 from tests.disk.conftest import OneProject, WholeDiary
 from tests.disk.frames import told_local
 from tests.disk.projects import CARINA, EAST, PROGRESS, PROJECTS, SCHOOL, WALL_CLOCK
@@ -57,9 +57,9 @@ def test_nothing_else_is_told(diary: WholeDiary) -> None:
 
 def test_a_wall_clock_read_as_utc(one_project: OneProject) -> None:
     """Gathered without the time zone most subs lie in daylight; the site's zone would mend them, and the line says so."""
-    desk = one_project("tucana")
-    desk.gather("tucana", "tucana")
-    clock = [line for line in about(desk.problems(), "tucana") if "Australia/Adelaide" in line]
+    diagnostics = one_project("tucana")
+    diagnostics.gather("tucana", "tucana")
+    clock = [line for line in about(diagnostics.problems(), "tucana") if "Australia/Adelaide" in line]
     assert len(clock) == 1
     assert "time_zone: Australia/Adelaide" in clock[0] or "--time-zone Australia/Adelaide" in clock[0]
     assert "daylight" in clock[0]
@@ -67,35 +67,35 @@ def test_a_wall_clock_read_as_utc(one_project: OneProject) -> None:
 
 def test_the_cure_for_the_clock_works(one_project: OneProject) -> None:
     """Gathered again with the zone every frame stands at its true time, none twice, and the doubt is gone."""
-    desk = one_project("tucana")
-    desk.gather("tucana", "tucana")
-    assert desk.gather("tucana", "tucana", options=("--time-zone", "Australia/Adelaide")).exit_code == 0
-    assert about(desk.problems(), "tucana") == []
-    assert desk.counted("tucana") == (60, 0)
+    diagnostics = one_project("tucana")
+    diagnostics.gather("tucana", "tucana")
+    assert diagnostics.gather("tucana", "tucana", options=("--time-zone", "Australia/Adelaide")).exit_code == 0
+    assert about(diagnostics.problems(), "tucana") == []
+    assert diagnostics.counted("tucana") == (60, 0)
 
 
 def test_the_hour_that_the_clock_shows_twice(one_project: OneProject) -> None:
     """From 15:30 to 17:30 UTC on 5 April 2025 Adelaide's clock went twice from 2 to 3. A run across it is put in order by its
     names and its running on: no two subs at once, each at its true time."""
-    desk = one_project("carina")
-    disk = Disk(desk.disk / "twice")
+    diagnostics = one_project("carina")
+    disk = Disk(diagnostics.disk / "twice")
     own = Capture(disk, "carina", EAST, SCHOOL, CARINA, told_local)
     taken = own.shoot("run", "2025-04-05T15:10:00", 28, 300.0, "Ha")
-    desk.gather("carina", "twice/run", options=WALL_CLOCK)
+    diagnostics.gather("carina", "twice/run", options=WALL_CLOCK)
     true = [f"{each.shot.start:%Y-%m-%dT%H:%M:%S}" for each in taken]
-    assert [row["start"][:19] for row in desk.rows("carina")] == true
+    assert [row["start"][:19] for row in diagnostics.rows("carina")] == true
 
 
 def test_an_entry_that_names_another_target(one_project: OneProject) -> None:
     """Frames of ω Centauri in an entry about 47 Tucanae: doubted, also long after they were gathered."""
-    desk = one_project("omega")
-    desk.gather("omega", "omega")
-    assert about(desk.problems(), "omega") == []
-    rename_target(desk, "omega", "NGC 5139", "NGC 104")
-    (line,) = about(desk.problems(), "omega")
+    diagnostics = one_project("omega")
+    diagnostics.gather("omega", "omega")
+    assert about(diagnostics.problems(), "omega") == []
+    rename_target(diagnostics, "omega", "NGC 5139", "NGC 104")
+    (line,) = about(diagnostics.problems(), "omega")
     assert "NGC 104" in line and "30" in line
 
 
-def rename_target(desk: Desk, name: str, before: str, after: str) -> None:
-    path = desk.content / f"entries/{name}.md"
+def rename_target(diagnostics: Diagnostics, name: str, before: str, after: str) -> None:
+    path = diagnostics.content / f"entries/{name}.md"
     path.write_text(path.read_text("utf-8").replace(f"target: {before}", f"target: {after}"), "utf-8")

@@ -36,7 +36,7 @@ from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.reader import read_entry
 from sitegen.reading.yaml_text import read_yaml
 from tests.fuzz.mutation import MARKDOWN, NUMBERS, WORDS, Mutate, of_bytes, of_header, of_table, of_text
-from tests.reading.desks import desk
+from tests.reading.desks import diagnostics
 from tests.trust import tiny
 
 TODAY = date(2026, 11, 25)
@@ -110,14 +110,14 @@ def front_matter(content: bytes, folder: Path) -> Answer:
 
 def yaml(content: bytes, _: Path) -> Answer:
     text = content.decode("utf-8", "replace")
-    at = desk("logs/first.csv", "pictures/helix.jpg")
+    at = diagnostics("logs/first.csv", "pictures/helix.jpg")
     node = at.until_full(lambda: read_yaml(text, at))
     _told_well(tuple(at.problems))
     if node is None:
         return "refused"
     clean = False
     for model in AUTHOR_FILES:
-        at = desk("logs/first.csv", "pictures/helix.jpg")
+        at = diagnostics("logs/first.csv", "pictures/helix.jpg")
         at.until_full(lambda at=at, model=model: model.group.read(node, "x", at))
         _told_well(tuple(at.problems))
         clean |= not at.problems

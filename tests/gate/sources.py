@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = "sitegen"
-_LAZY = {"import_module", "importlib.import_module", "__import__", "Late"}
+_LAZY = {"import_module", "importlib.import_module", "__import__", "LazyModule"}
 _MODULE_NAME = re.compile(rf"{PACKAGE}(\.\w+)+")
 _FUNCTION_NAME = re.compile(rf"({PACKAGE}(?:\.\w+)+):\w+")
 
@@ -53,8 +53,8 @@ def modules_of(sources: Sources) -> dict[str, str]:
 
 
 def imports_of(path: str, sources: Sources) -> list[Import]:
-    """Every import, those inside functions, behind `TYPE_CHECKING`, by name in a call (`import_module`, `Late`) and by the name
-    of a function in a text ('sitegen.room.module:function') included.
+    """Every import, those inside functions, behind `TYPE_CHECKING`, by name in a call (`import_module`, `LazyModule`) and by the
+    name of a function in a text ('sitegen.room.module:function') included.
 
     `from package import module` names the module, not the package alone.
     """

@@ -9,32 +9,32 @@ from msgspec.structs import replace
 from sitegen.diary import addresses
 from sitegen.feeds import sitemap
 from sitegen.pages import registry, site_frame
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.lessons_page import KINDS as LESSONS
 from sitegen.pages.page import Kind, Navigation, Page, PageKind
-from sitegen.pages.site_book import SiteBook
 from tests.pages import test_page_contract as contract
 
 RAIN = addresses.topic("rain")
 NO_LESSONS = {"lessons": dict.fromkeys(LESSONS, ())}
 
 
-def pages(book: SiteBook) -> Iterable[Page]:
-    yield Page(RAIN, "lessons.html", book.shower.words["page.lessons"], NO_LESSONS, section="label")
+def pages(book: DiaryIndex) -> Iterable[Page]:
+    yield Page(RAIN, "lessons.html", book.formatter.words["page.lessons"], NO_LESSONS, section="label")
 
 
 WHOLE = PageKind(name="rain", pages=pages, addresses=lambda _: (RAIN,), navigation=Navigation("label", RAIN))
 """Its navigation takes a word that the theme has."""
 
 
-def in_english(book: SiteBook) -> Iterable[Page]:
+def in_english(book: DiaryIndex) -> Iterable[Page]:
     yield replace(next(iter(pages(book))), title="Rain")
 
 
-def elsewhere(book: SiteBook) -> Iterable[Page]:
+def elsewhere(book: DiaryIndex) -> Iterable[Page]:
     yield replace(next(iter(pages(book))), address="rain/")
 
 
-def in_no_section(book: SiteBook) -> Iterable[Page]:
+def in_no_section(book: DiaryIndex) -> Iterable[Page]:
     yield replace(next(iter(pages(book))), section="rain")
 
 

@@ -46,7 +46,7 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         "facts must not know pages",
     ),
     "an import rightward by a lazy proxy": (
-        lambda: _with(FACTS, "from sitegen.late import Late\ncard = Late('sitegen.pages.card')"),
+        lambda: _with(FACTS, "from sitegen.lazy_module import LazyModule\ncard = LazyModule('sitegen.pages.card')"),
         checks.imports_point_left,
         "facts must not know pages",
     ),

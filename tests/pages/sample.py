@@ -10,11 +10,11 @@ from sitegen.diary.settings import OutlookSettings, Settings
 from sitegen.feeds import sitemap
 from sitegen.feeds.feed import FeedSource
 from sitegen.number_text import NumberText
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.fact_formatter import FactFormatter
 from sitegen.pages.page import EntryPageKind, Kind, Page, PageKind
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.registry import KINDS
-from sitegen.pages.shown import Shower
-from sitegen.pages.site_book import SiteBook
 from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.theme import open_theme
 from sitegen.pages.words import Words, words_from
@@ -25,29 +25,29 @@ from tests.pages.test_year_cloth import book_at, prepared_at
 THEMES = ROOT / "themes"
 
 
-def sample_book() -> SiteBook:
+def sample_book() -> DiaryIndex:
     """One entry that is still gathering, with a topic and a lesson; a published outlook and an address."""
     plain = book_at(HILL)
     card = changed(plain.cards[0], topics=("dew",), stage="gathering", lessons=Lessons(next=("Darker nights.",)))
     return replace(plain, cards=(card,))
 
 
-def spoken(book: SiteBook, words: Words, theme_name: str = "default") -> SiteBook:
+def spoken(book: DiaryIndex, words: Words, theme_name: str = "default") -> DiaryIndex:
     """The book in these words."""
     settings = Settings(
         "A diary", language=words.language, theme=theme_name, address="https://nights.example/", outlook=OutlookSettings(True)
     )
-    return replace(book, shower=Shower(NumberText(words.language, words), words), settings=settings)
+    return replace(book, formatter=FactFormatter(NumberText(words.language, words), words), settings=settings)
 
 
-def pages_of(kind: Kind, book: SiteBook, prepared: PreparedEntry) -> list[Page]:
+def pages_of(kind: Kind, book: DiaryIndex, prepared: PreparedEntry) -> list[Page]:
     if isinstance(kind, EntryPageKind):
         return list(kind.pages([prepared], book))
     assert isinstance(kind, PageKind)
     return list(kind.pages(book))
 
 
-def all_pages(book: SiteBook, prepared: PreparedEntry) -> Iterator[Page]:
+def all_pages(book: DiaryIndex, prepared: PreparedEntry) -> Iterator[Page]:
     for kind in KINDS:
         yield from pages_of(kind, book, prepared)
 
@@ -56,16 +56,16 @@ def prepared_sample() -> PreparedEntry:
     return prepared_at(HILL)
 
 
-def frame_of(theme_name: str, language: str, book: SiteBook) -> tuple[SiteFrame, SiteBook]:
+def frame_of(theme_name: str, language: str, book: DiaryIndex) -> tuple[SiteFrame, DiaryIndex]:
     """The frame of a theme in a language, and the book that speaks it."""
     theme, problems = open_theme(theme_name, THEMES)
     assert problems == []
     words = words_from(language, theme.word_texts(language))
     translated = spoken(book, words, theme_name)
-    return SiteFrame(translated.settings, theme, words, translated.shower), translated
+    return SiteFrame(translated.settings, theme, words, translated.formatter), translated
 
 
-def sitemap_of(book: SiteBook) -> str:
+def sitemap_of(book: DiaryIndex) -> str:
     artifact = sitemap.make(FeedSource(book, {}, {}))
     assert artifact is not None and isinstance(artifact.content, bytes)
     return artifact.content.decode("utf-8")

@@ -6,15 +6,15 @@ from msgspec.structs import replace
 from sitegen.facts.registry import PictureFacts
 from sitegen.number_text import NumberText
 from sitegen.pages.entry_numbers import number_tables
+from sitegen.pages.fact_formatter import FactFormatter, fact_value
 from sitegen.pages.ribbon import Block, _marks
-from sitegen.pages.shown import Shower, fact_value
 from sitegen.pages.words import words_from
 from tests.conftest import ROOT
 from tests.diaries import HILL
 from tests.pages.test_year_cloth import prepared_at
 
 WORDS = words_from("en", ((ROOT / "themes/default/words/en.yaml").read_text("utf-8"),))
-SHOWER = Shower(NumberText("en", WORDS), WORDS)
+SHOWER = FactFormatter(NumberText("en", WORDS), WORDS)
 PICTURE = PictureFacts(
     file="pictures/core.jpg", solved_by="stars", not_solved=None, ra_deg=10.0, dec_deg=-25.0,
     field_deg=(0.75, 0.5), scale_arcsec_px=1.25, rotation_deg=359.99, mirrored=False, stars_matched=6,

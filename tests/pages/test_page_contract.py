@@ -6,9 +6,9 @@ from functools import cache
 import pytest
 
 from sitegen.diary import addresses
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Kind, Page
 from sitegen.pages.registry import KINDS
-from sitegen.pages.site_book import SiteBook
 from sitegen.pages.words import Words, words_from
 from tests.pages.sample import THEMES, frame_of, pages_of, prepared_sample, sample_book, sitemap_of, spoken
 
@@ -19,7 +19,7 @@ pytestmark = pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
 
 
 @cache
-def book_and_links(theme: str) -> tuple[SiteBook, dict[str, set[str]]]:
+def book_and_links(theme: str) -> tuple[DiaryIndex, dict[str, set[str]]]:
     """The sample in English, and for every page the addresses that its links lead to."""
     frame, book = frame_of(theme, "en", sample_book())
     drawn = {page.address: frame.draw(page) for kind in KINDS for page in pages_of(kind, book, prepared_sample())}
@@ -49,7 +49,7 @@ def keys_for_words() -> Words:
     return Words("en", {key: f"‹{key}›" for key in english})
 
 
-def own_names(book: SiteBook) -> set[str]:
+def own_names(book: DiaryIndex) -> set[str]:
     """What needs no words: names that the author gave, and years."""
     names = {target.name for card in book.cards for target in card.targets} | {card.title for card in book.cards}
     names |= {rig.name for rig in book.rigs.values()} | {site.name for site in book.sites.values()}

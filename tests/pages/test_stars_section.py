@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from sitegen.number_text import NumberText
-from sitegen.pages.shown import fact_value
+from sitegen.pages.fact_formatter import fact_value
 from sitegen.pages.star_maps import DISC, ring_sketches, whisker_maps
 from sitegen.pages.star_words import evidence_words, pattern_words, ring_title, survey_title
 from sitegen.pages.words import words_from

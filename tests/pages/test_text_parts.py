@@ -5,12 +5,12 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_pictures import Figure
 from sitegen.pages.entry_text import text_of
+from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.markdown_text import Resolvers, to_html
 from sitegen.pages.picture_element import PictureView
-from sitegen.pages.shown import Shown
-from sitegen.pages.site_book import SiteBook
 from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.text_parts import FigureLink, NumberInText, PictureInText, TextParts
 from sitegen.pages.theme import Theme
@@ -29,7 +29,7 @@ def drawn(*text: TextParts, frame: SiteFrame | None = None) -> str:
     return "".join(frame.feed_text(part, lambda address: f"https://nights.example/{address}") for part in text)
 
 
-def text_with(body: str) -> tuple[TextParts, SiteBook]:
+def text_with(body: str) -> tuple[TextParts, DiaryIndex]:
     """The sample's entry with another text."""
     prepared = prepared_sample()
     entry = replace(prepared.view.entry, body=body)
@@ -84,7 +84,7 @@ def test_a_theme_changes_how_it_looks(tmp_path: Path) -> None:
     (tmp_path / "templates").mkdir()
     (tmp_path / "templates" / "text.html").write_text("{% macro prose(text) %}{{ text|length }} parts{% endmacro %}", "utf-8")
     theme = Theme((tmp_path, THEMES / "default"))
-    mine = SiteFrame(book.settings, theme, book.shower.words, book.shower)
+    mine = SiteFrame(book.settings, theme, book.formatter.words, book.formatter)
     assert drawn(("<p>", FigureLink("nights", ""), "</p>"), frame=mine) == "3 parts"
 
 

@@ -9,7 +9,7 @@ import pytest
 
 from sitegen.number_text import NumberText
 from sitegen.pages.entry_page import entry_page
-from sitegen.pages.shown import Shower
+from sitegen.pages.fact_formatter import FactFormatter
 from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.theme import open_theme
 from sitegen.pages.words import words_from
@@ -61,9 +61,9 @@ def test_a_theme_stands_over_the_default_file_by_file(tmp_path: Path) -> None:
     (tmp_path / "mine" / "words" / "en.yaml").write_text("nav: {sky: Above}")
     theme, problems = open_theme("mine", tmp_path)
     words = words_from("en", theme.word_texts("en"))
-    shower = Shower(NumberText("en", words), words)
-    book = replace(sample_book(), shower=shower)
-    frame = SiteFrame(book.settings, theme, words, shower)
+    formatter = FactFormatter(NumberText("en", words), words)
+    book = replace(sample_book(), formatter=formatter)
+    frame = SiteFrame(book.settings, theme, words, formatter)
     drawn = {page.template: frame.draw(page) for page in all_pages(book, prepared_sample())}
     assert problems == []
     assert drawn["credits.html"] == "<p>Above Gear</p>"

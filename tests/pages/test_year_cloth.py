@@ -12,9 +12,9 @@ from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of
 from sitegen.number_text import NumberText
 from sitegen.pages.card import card_of, with_ribbons
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.fact_formatter import FactFormatter
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.shown import Shower
-from sitegen.pages.site_book import SiteBook
 from sitegen.pages.words import words_from
 from sitegen.pages.year_cloth import YearCloth, year_cloth
 from tests.conftest import ROOT
@@ -24,12 +24,12 @@ ENGLISH = words_from("en", ((ROOT / "themes/default/words/en.yaml").read_text("u
 HALF_H = 9.0
 
 
-def book_at(site: Site, privacy: Privacy = Privacy("exact")) -> SiteBook:  # noqa: B008  a frozen record
+def book_at(site: Site, privacy: Privacy = Privacy("exact")) -> DiaryIndex:  # noqa: B008  a frozen record
     book = diary(entry([*run("2026-06-12 22:00", 3), *run("2026-09-12 14:00", 4)]), site=site, privacy=privacy)
     views = views_of(book, book.entries)
     cards = tuple(with_ribbons(card_of(view, facts_of(view)), view, HALF_H) for view in views)
-    shower = Shower(NumberText("en", ENGLISH), ENGLISH)
-    return SiteBook(book.settings, {site.slug: public_site(site, privacy)}, book.rigs, cards, shower)
+    formatter = FactFormatter(NumberText("en", ENGLISH), ENGLISH)
+    return DiaryIndex(book.settings, {site.slug: public_site(site, privacy)}, book.rigs, cards, formatter)
 
 
 def prepared_at(site: Site) -> PreparedEntry:

@@ -16,7 +16,7 @@ from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.reader import read_diary
 from sitegen.reading.yaml_text import read_yaml
 from tests.entries.diary_text import HERE, lay_out, read_diary_text
-from tests.reading.desks import TODAY, desk
+from tests.reading.desks import TODAY, diagnostics
 from tests.reading.mangled import SOUND, SOUP, slips
 
 BRIEF = settings(max_examples=80, deadline=None, suppress_health_check=list(HealthCheck), derandomize=True)
@@ -34,10 +34,10 @@ def content(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @given(text=SOUP)
 def test_any_text_is_yaml_or_a_problem(text: str) -> None:
     """None without a problem stands for a text that holds nothing, as PyYAML's own composer sees it."""
-    at = desk()
+    at = diagnostics()
     if read_yaml(text, at) is None and not at.problems:
         assert yaml.compose(text, yaml.SafeLoader) is None
-    split_entry(text, desk())
+    split_entry(text, diagnostics())
 
 
 @BRIEF
@@ -46,7 +46,7 @@ def test_any_text_can_be_typed_behind_any_key(text: str) -> None:
     """Each type takes it or says why not."""
     for model in AUTHOR_FILES:
         for key in model.group.keys:
-            at = desk("logs/a.csv", "pictures/a.png")
+            at = diagnostics("logs/a.csv", "pictures/a.png")
             node = read_yaml(f"{key.name}: {text}", at)
             if node is None or at.problems:
                 continue

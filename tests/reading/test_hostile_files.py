@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from sitegen.reading.desk import MOST_PROBLEMS
+from sitegen.reading.diagnostics import MOST_PROBLEMS
 from sitegen.reading.reader import read_diary
 from sitegen.reading.text_file import LARGEST_BYTES
 from tests.entries.diary_text import HERE, lay_out, read_diary_text

@@ -21,7 +21,7 @@ from sitegen.reading.value_types.group import Group, Key, Values
 from sitegen.reading.yaml_text import read_yaml
 from tests.conftest import ROOT
 from tests.entries.diary_text import HERE, read_diary_text
-from tests.reading.desks import desk
+from tests.reading.desks import diagnostics
 
 GROUPS: dict[str, Group] = {
     **{file.name: file.group for file in AUTHOR_FILES},
@@ -141,7 +141,7 @@ def _in_words(value: Any) -> str:
 @pytest.mark.parametrize("key", EVERY_KEY)
 def test_every_example_is_true(key: Key) -> None:
     """What the page of keys shows can be typed behind the key, in YAML, without a problem."""
-    at = desk(*FILES_OF_EXAMPLES)
+    at = diagnostics(*FILES_OF_EXAMPLES)
     node = read_yaml(f"{key.name}: {key.example}", at)
     assert isinstance(key.explained, str) and key.explained.endswith(".")
     value = None if node is None else key.type.read(node.entries[0][1], key.name, at)  # type: ignore[union-attr]
@@ -200,7 +200,7 @@ def test_the_page_of_keys_has_every_key() -> None:
 
 def test_values_leave_absent_keys_to_the_record() -> None:
     """A record's own default holds where the author wrote nothing."""
-    at = desk()
+    at = diagnostics()
     node = read_yaml("round_to_deg: 0.5", at)
     assert node is not None
     values = diary_file.PRIVACY.read(node, "'privacy'", at)

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from sitegen.reading.content_folder import walk_content
 from sitegen.reading.path_pattern import files_matching
-from tests.reading.desks import desk
+from tests.reading.desks import diagnostics
 
 FILES = (
     "logs/a.csv",
@@ -46,13 +46,13 @@ def test_patterns_find_what_glob_finds(tree: Path, steps: list[str]) -> None:
 
 def test_a_file_called_like_a_pattern_is_taken_at_its_word() -> None:
     """Capture programs put brackets into names."""
-    folder = desk("logs/[L] 300s.csv", "logs/L.csv").content
+    folder = diagnostics("logs/[L] 300s.csv", "logs/L.csv").content
     assert files_matching("logs/[L] 300s.csv", folder) == ("logs/[L] 300s.csv",)
     assert files_matching("logs/[L].csv", folder) == ("logs/L.csv",)
 
 
 def test_many_stars_take_no_time() -> None:
     """Each star could match anything: tried one by one, this would outlast the universe."""
-    folder = desk("logs/" + "a" * 200, *("/".join("abcdefgh" * 4) + f"/{n}" for n in range(3))).content
+    folder = diagnostics("logs/" + "a" * 200, *("/".join("abcdefgh" * 4) + f"/{n}" for n in range(3))).content
     assert files_matching("logs/" + "*a" * 60 + "b", folder) == ()
     assert files_matching("**/*/" * 12 + "nothing", folder) == ()

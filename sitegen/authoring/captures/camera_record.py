@@ -5,7 +5,7 @@ from pathlib import Path
 from sitegen.authoring.captures.record import FrameRecord, Source
 from sitegen.reading.capture_logs.exif_log import exif_number, exif_text, exposure_of, written_start
 from sitegen.reading.capture_logs.exif_tags import Tags, exif_tags
-from sitegen.reading.capture_logs.log_problems import Doubt, system_reason
+from sitegen.reading.capture_logs.log_problems import ValueProblem, system_reason
 
 
 def camera_record(path: Path | str, source: Source) -> FrameRecord:
@@ -14,7 +14,7 @@ def camera_record(path: Path | str, source: Source) -> FrameRecord:
         return _record(exif_tags(Path(path)), source)
     except OSError as trouble:
         return FrameRecord(source, None, wrong=system_reason(trouble), refused=True)
-    except Doubt as doubt:
+    except ValueProblem as doubt:
         return FrameRecord(source, None, wrong=doubt.wrong, remedy=doubt.remedy)
 
 

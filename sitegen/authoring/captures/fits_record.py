@@ -19,7 +19,7 @@ from sitegen.reading.capture_logs.fits_place import (
 )
 from sitegen.reading.capture_logs.fits_start import frame_start
 from sitegen.reading.capture_logs.fits_told import TOLD_BY, Told, told_by
-from sitegen.reading.capture_logs.log_problems import Doubt, system_reason
+from sitegen.reading.capture_logs.log_problems import ValueProblem, system_reason
 
 _FOCUSERS = Keywords((b"FOCUSPOS", b"FOCPOS  ", b"FOCUSER ", b"FOCUS   "))
 _COLOURS = (b"BAYERPAT", b"CFAPAT  ", b"CFATYPE ", b"COLORTYP")
@@ -54,7 +54,7 @@ def fits_record(path: Path | str) -> FrameRecord:
         header = read_header(path)  # type: ignore[arg-type]
     except OSError as trouble:
         return FrameRecord("fits", None, wrong=system_reason(trouble), refused=True)
-    except Doubt as doubt:
+    except ValueProblem as doubt:
         return FrameRecord("fits", None, wrong=doubt.wrong, remedy=doubt.remedy)
     return _record(header)
 
@@ -74,7 +74,7 @@ def _start(header: FitsHeader, scale: str) -> dict[str, object]:
     """The start, or what is wrong with it. It stays bare where nothing in the header tells its clock."""
     try:
         start = frame_start(header, scale)
-    except Doubt as doubt:
+    except ValueProblem as doubt:
         return {"exposure_s": None, "wrong": doubt.wrong, "remedy": doubt.remedy}
     return {"start": start, "local": scale == "LOCAL" and start.tzinfo is None}
 
@@ -99,12 +99,12 @@ def _alike_told(header: FitsHeader, history: str) -> _Alike:
     packed_bits = header.number(b"ZBITPIX ")
     float_pixels = ((header.number(b"BITPIX  ") if packed_bits is None else packed_bits) or 0) < 0
     processed, sign = _processing(header, history)
-    doubt = told.exposure if isinstance(told.exposure, Doubt) else None
+    doubt = told.exposure if isinstance(told.exposure, ValueProblem) else None
     record = FrameRecord(
         source="fits",
         kind=told.kind,
         kind_words="" if not told.kind_words[1] else " is ".join((told.kind_words[0], repr(told.kind_words[1]))),
-        exposure_s=None if isinstance(told.exposure, Doubt) else told.exposure,
+        exposure_s=None if isinstance(told.exposure, ValueProblem) else told.exposure,
         filter_words=told.filter_words,
         binning=told.binning,
         gain=told.gain,

@@ -11,9 +11,9 @@ from sitegen.build.resolve import resolve
 from sitegen.build.rule import Rule, Task
 from sitegen.build.rules.facts import FACTS, EntryFacts, entry_file
 from sitegen.build.store import Output, key_of
-from sitegen.pages.card_groups import OuterBook
+from sitegen.pages.card_groups import SummaryIndex
 from sitegen.pages.common_clock import half_clock
-from sitegen.pages.outer_card import OuterCard
+from sitegen.pages.entry_summary import EntrySummary
 from sitegen.problems import Problem
 
 if TYPE_CHECKING:
@@ -42,7 +42,7 @@ class DrawJob(Struct, frozen=True):
 
     prepared: str
     half_hours: float
-    cards: tuple[OuterCard, ...]
+    cards: tuple[EntrySummary, ...]
     evenings: tuple[EveningBetween, ...]
     in_feed: bool
     earlier: Pages
@@ -53,7 +53,7 @@ def neighbours_of(build: "Build") -> Neighbours:
     facts = build.values(FACTS)
     cards = tuple(with_evenings(entry.card, entry.evenings) for entry in facts.values())
     links = {slug: entry.links for slug, entry in facts.items()}
-    return Neighbours(OuterBook(cards), links, {slug: entry.labelled_objects for slug, entry in facts.items()})
+    return Neighbours(SummaryIndex(cards), links, {slug: entry.labelled_objects for slug, entry in facts.items()})
 
 
 def common_half_hours(facts: Mapping[str, EntryFacts]) -> float:
@@ -61,7 +61,7 @@ def common_half_hours(facts: Mapping[str, EntryFacts]) -> float:
     return half_clock(max((entry.half_night_s for entry in facts.values()), default=0.0))
 
 
-def shared_evenings(book: OuterBook) -> dict[date, list[str]]:
+def shared_evenings(book: SummaryIndex) -> dict[date, list[str]]:
     """Evenings on which several entries have nights: their slugs, newest entry first."""
     evenings = {evening: list(dict.fromkeys(night.entry for night in nights)) for evening, nights in book.by_evening.items()}
     return {evening: slugs for evening, slugs in evenings.items() if len(slugs) > 1}

@@ -12,7 +12,7 @@ from sitegen.build.rules.entries import EntryRead, listed
 from sitegen.build.store import digest_of, key_of
 from sitegen.diary.rigs_used import published_before
 from sitegen.diary.same_frame import exposing_together
-from sitegen.pages.outer_card import OuterCard
+from sitegen.pages.entry_summary import EntrySummary
 from sitegen.problems import Problem
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ class EntryFacts(Struct, frozen=True, gc=False):
     common: str
     prepared: str
     at_night: str
-    card: OuterCard
+    card: EntrySummary
     evenings: tuple[date, ...]
     half_night_s: float
     links: tuple[str, ...]

@@ -10,7 +10,7 @@ from sitegen.build.rule import Rule, Task
 from sitegen.build.rules.entry_pages import ENTRY_PAGES
 from sitegen.build.rules.facts import FACTS
 from sitegen.build.store import key_of
-from sitegen.pages.outer_card import OuterCard
+from sitegen.pages.entry_summary import EntrySummary
 
 if TYPE_CHECKING:
     from sitegen.build.graph import Build
@@ -26,7 +26,7 @@ class FeedsJob(Struct, frozen=True):
     """Cards without nights, newest first; every evening with a night; the newest texts, and every row of the search index, by
     slug."""
 
-    cards: tuple[OuterCard, ...]
+    cards: tuple[EntrySummary, ...]
     evenings: tuple[date, ...]
     texts: Mapping[str, str]
     rows: Mapping[str, str]

@@ -9,7 +9,7 @@ from sitegen.build.rule import Rule, Task
 from sitegen.build.rules.entry_pages import mistakes_of, neighbours_of
 from sitegen.build.rules.facts import FACTS, entry_file
 from sitegen.build.store import key_of
-from sitegen.pages.outer_card import OuterCard
+from sitegen.pages.entry_summary import EntrySummary
 from sitegen.problems import Problem
 
 if TYPE_CHECKING:
@@ -28,7 +28,7 @@ class TextJob(Struct, frozen=True):
     """A prepared entry, and the cards that its text may know."""
 
     prepared: str
-    cards: tuple[OuterCard, ...]
+    cards: tuple[EntrySummary, ...]
 
 
 def _tasks(build: "Build") -> Iterable[Task]:
@@ -37,7 +37,7 @@ def _tasks(build: "Build") -> Iterable[Task]:
         yield _task(facts[card.slug].prepared, card.slug, neighbours.key(card.slug), neighbours.cards(card.slug))
 
 
-def _task(prepared: str, slug: str, around: Sequence[str], cards: tuple[OuterCard, ...]) -> Task:
+def _task(prepared: str, slug: str, around: Sequence[str], cards: tuple[EntrySummary, ...]) -> Task:
     return Task(slug, key_of(prepared, around), lambda: TextJob(prepared, cards), entry_file(slug))
 
 

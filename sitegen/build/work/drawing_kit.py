@@ -8,9 +8,9 @@ from sitegen.build.store import Cache, key_of
 from sitegen.diary.public_position import PublicSite, public_site
 from sitegen.number_text import NumberText
 from sitegen.pages.card import EntryCard
-from sitegen.pages.outer_card import OuterCard
-from sitegen.pages.shown import Shower
-from sitegen.pages.site_book import SiteBook
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.entry_summary import EntrySummary
+from sitegen.pages.fact_formatter import FactFormatter
 from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.words import words_from
 
@@ -35,20 +35,20 @@ class DrawingKit:
         return {slug: public_site(site, self.context.settings.privacy) for slug, site in self.context.config.sites.items()}
 
     @cached_property
-    def shower(self) -> Shower:
+    def formatter(self) -> FactFormatter:
         language = self.context.settings.language
         words = words_from(language, self.context.theme.word_texts(language))
-        return Shower(NumberText(language, words), words)
+        return FactFormatter(NumberText(language, words), words)
 
     @cached_property
     def site_frame(self) -> SiteFrame:
-        return SiteFrame(self.context.settings, self.context.theme, self.shower.words, self.shower, self._version)
+        return SiteFrame(self.context.settings, self.context.theme, self.formatter.words, self.formatter, self._version)
 
-    def book(self, cards: Sequence[EntryCard] | Sequence[OuterCard]) -> SiteBook:
+    def book(self, cards: Sequence[EntryCard] | Sequence[EntrySummary]) -> DiaryIndex:
         """A book of these cards only, newest first. With outer cards it serves feeds and the pages of one entry, which show no
         more than these have."""
         rigs = self.context.config.rigs
-        return SiteBook(self.context.settings, self.sites, rigs, tuple(cards), self.shower, self.charts.value)  # type: ignore[arg-type]
+        return DiaryIndex(self.context.settings, self.sites, rigs, tuple(cards), self.formatter, self.charts.value)  # type: ignore[arg-type]
 
     @property
     def _version(self) -> str:

@@ -20,7 +20,7 @@ from sitegen.facts.facts_json import facts_of, json_text
 from sitegen.facts.views import EntryView
 from sitegen.facts.witnesses import witnesses
 from sitegen.feeds.search_index import search_row
-from sitegen.pages.card import card_of, outer_card
+from sitegen.pages.card import card_of, summary_of
 from sitegen.pages.markdown_text import Resolvers, gaps_in, plain_text, to_html
 from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
@@ -81,7 +81,7 @@ def _value(
         common=job.common,
         prepared=name,
         at_night=digest_of((replace(view, entry=replace(entry, body="", body_line=1)), prepared.facts.nights, card)),
-        card=outer_card(card),
+        card=summary_of(card),
         evenings=tuple(dict.fromkeys(night.evening for night in card.nights)),
         half_night_s=half_night_s(view.nights),
         links=_links(entry.body),

@@ -9,8 +9,8 @@ from sitegen.build.rules.lists import ListJob
 from sitegen.build.work.drawing import digests_of, drawn, outputs_of
 from sitegen.build.work.drawing_kit import DrawingKit, kit_of
 from sitegen.pages.card import EntryCard
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.registry import PAGE_KINDS
-from sitegen.pages.site_book import SiteBook
 
 
 def kinds_of_pages() -> tuple[str, ...]:
@@ -27,10 +27,10 @@ def _draw_list(kit: DrawingKit, job: ListJob) -> Outcome[EntryPages]:
     return Outcome(EntryPages(digests_of(pages)), outputs=outputs_of(pages), uses=kit.charts.taken_used())
 
 
-_books: dict[tuple[str, tuple[str, ...]], SiteBook] = {}
+_books: dict[tuple[str, tuple[str, ...]], DiaryIndex] = {}
 
 
-def _whole_book(kit: DrawingKit, cards: tuple[str, ...]) -> SiteBook:
+def _whole_book(kit: DrawingKit, cards: tuple[str, ...]) -> DiaryIndex:
     """Read once a process. A preview stays one while settings, rigs and words change: the same cards are then another book."""
     key = kit.context.look, cards
     if key not in _books:

@@ -7,8 +7,8 @@ from sitegen.build.rule import Outcome
 from sitegen.build.rules.facts import entry_file
 from sitegen.build.rules.texts import TextChecked, TextJob
 from sitegen.build.work.drawing_kit import kit_of
+from sitegen.pages.entry_summary import EntrySummary
 from sitegen.pages.entry_text import text_of
-from sitegen.pages.outer_card import OuterCard
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.problems import Problem
 
@@ -22,7 +22,7 @@ def _is_mistaken(context: BuildContext, job: TextJob) -> bool:
     return bool(text_of(prepared, kit_of(context).book(job.cards)).mistakes)
 
 
-def mistakes_of(context: BuildContext, prepared: str, cards: tuple[OuterCard, ...]) -> list[Problem]:
+def mistakes_of(context: BuildContext, prepared: str, cards: tuple[EntrySummary, ...]) -> list[Problem]:
     """In words, with these entries known for the hint."""
     entry_with_facts = context.store.get(prepared, PreparedEntry)
     entry = entry_with_facts.view.entry

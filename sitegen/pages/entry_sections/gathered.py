@@ -6,9 +6,9 @@ from msgspec import Struct
 
 from sitegen.facts.integration_by_filter import FilterTotals
 from sitegen.pages.card import passbands_of
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.shown import Shown
-from sitegen.pages.site_book import SiteBook
 
 
 class FilterBar(Struct, frozen=True):
@@ -33,12 +33,12 @@ class Gathered(Struct, frozen=True):
     bars: tuple[FilterBar, ...]
 
 
-def section(prepared: PreparedEntry, book: SiteBook) -> Gathered | None:
+def section(prepared: PreparedEntry, book: DiaryIndex) -> Gathered | None:
     rows = prepared.facts.integration.by_filter
     if not prepared.view.kept and not prepared.view.entry.wanted_hours:
         return None
     longest = max([*(row.total_s for row in rows.values()), *(row.wanted_s or 0 for row in rows.values()), 1.0])
-    show = book.shower.show
+    show = book.formatter.show
     bars = tuple(
         FilterBar(
             short=short,
@@ -57,9 +57,9 @@ def section(prepared: PreparedEntry, book: SiteBook) -> Gathered | None:
     return Gathered(*_title(rows, book), bars)
 
 
-def _title(rows: Mapping[str, FilterTotals], book: SiteBook) -> tuple[str, dict[str, str]]:
+def _title(rows: Mapping[str, FilterTotals], book: DiaryIndex) -> tuple[str, dict[str, str]]:
     """The sentence: what is still missing, that all wishes are met, or simply how much there is."""
-    numbers = book.shower.numbers
+    numbers = book.formatter.numbers
     missing = {short: row.wanted_s - row.total_s for short, row in rows.items() if row.wanted_s}
     short_of = {short: gap for short, gap in missing.items() if gap > 60}
     total = numbers.duration(sum(row.total_s for row in rows.values()))

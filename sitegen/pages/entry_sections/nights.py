@@ -7,9 +7,9 @@ from msgspec import Struct
 
 from sitegen.facts.views import NightView
 from sitegen.pages.card import NightCard, bands_of
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.ribbon import Ribbon, night_span, ribbon_of
-from sitegen.pages.site_book import SiteBook
 
 
 class LargeRibbon(Struct, frozen=True):
@@ -35,7 +35,7 @@ class Nights(Struct, frozen=True):
     reasons: dict[str, str]
 
 
-def section(prepared: PreparedEntry, book: SiteBook) -> Nights | None:
+def section(prepared: PreparedEntry, book: DiaryIndex) -> Nights | None:
     nights = prepared.view.nights
     if not nights:
         return None
@@ -46,16 +46,16 @@ def section(prepared: PreparedEntry, book: SiteBook) -> Nights | None:
         cards=cards,
         notes=tuple((card, night.note) for night, card in zip(nights, cards, strict=True) if night.note),
         hidden=any(night.site.hidden for night in nights),
-        title=book.shower.words.count("nights.stack", len({night.evening for night in nights})),
+        title=book.formatter.words.count("nights.stack", len({night.evening for night in nights})),
         reasons={f"{card.evening}-{card.site}": advice_words(card, book) for card in cards},
     )
 
 
-def large_ribbon(night: NightView, card: NightCard, prepared: PreparedEntry, book: SiteBook) -> LargeRibbon | None:
+def large_ribbon(night: NightView, card: NightCard, prepared: PreparedEntry, book: DiaryIndex) -> LargeRibbon | None:
     span = night_span(night)
     if span is None:
         return None
-    numbers, words = book.shower.numbers, book.shower.words
+    numbers, words = book.formatter.numbers, book.formatter.words
     bands = bands_of(prepared.view.filters)
     ribbon = ribbon_of(night, span, bands, f"large-{prepared.card.slug}-{night.evening:%Y%m%d}-{night.site.slug}")
     totals = {short: numbers.duration(card.by_filter_s.get(short, 0.0)) for short in bands}
@@ -75,13 +75,13 @@ def large_ribbon(night: NightView, card: NightCard, prepared: PreparedEntry, boo
     )
 
 
-def _transit_word(transit: datetime, zone: ZoneInfo, book: SiteBook) -> str:
-    return book.shower.words.say("ribbon.transit", clock=book.shower.numbers.clock(transit, zone))
+def _transit_word(transit: datetime, zone: ZoneInfo, book: DiaryIndex) -> str:
+    return book.formatter.words.say("ribbon.transit", clock=book.formatter.numbers.clock(transit, zone))
 
 
-def night_title(card: NightCard, book: SiteBook) -> str:
+def night_title(card: NightCard, book: DiaryIndex) -> str:
     """One sentence that answers how the night was used."""
-    numbers, words = book.shower.numbers, book.shower.words
+    numbers, words = book.formatter.numbers, book.formatter.words
     day = numbers.day(card.evening)
     if not card.kept:
         return words.say("nights.kept_nothing", day=day, subs=words.count("entry.subs", card.discarded))
@@ -92,9 +92,9 @@ def night_title(card: NightCard, book: SiteBook) -> str:
     return words.say("nights.gathered", day=day, total=numbers.duration(card.integration_s))
 
 
-def advice_words(card: NightCard, book: SiteBook) -> str:
+def advice_words(card: NightCard, book: DiaryIndex) -> str:
     """The rule's advice with its reasons: '62 % lit and up for 71 % of the dark hours: narrowband'."""
-    numbers, words = book.shower.numbers, book.shower.words
+    numbers, words = book.formatter.numbers, book.formatter.words
     if card.illuminated is None:
         return words["nights.hidden"]
     lit = numbers.percent(card.illuminated)
@@ -106,9 +106,9 @@ def advice_words(card: NightCard, book: SiteBook) -> str:
     return " ".join(part for part in (f"{reason}: {advice}.", kept_to) if part)
 
 
-def ribbon_description(night: NightView, card: NightCard, book: SiteBook) -> str:
+def ribbon_description(night: NightView, card: NightCard, book: DiaryIndex) -> str:
     """The picture in words, for who cannot see it."""
-    numbers, words = book.shower.numbers, book.shower.words
+    numbers, words = book.formatter.numbers, book.formatter.words
     zone = ZoneInfo(night.site.time_zone)
     parts = [words.say("ribbon.desc_subs", subs=words.count("entry.subs", card.kept), discarded=card.discarded,
                        total=numbers.duration(card.integration_s))]  # fmt: skip

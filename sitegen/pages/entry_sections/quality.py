@@ -5,11 +5,11 @@ from collections.abc import Sequence
 from sitegen.charts.chart import Drawn
 from sitegen.charts.sub_quality import QualityNight, QualitySub, quality_chart
 from sitegen.facts.views import NightView, SubInSky
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.site_book import SiteBook
 
 
-def section(prepared: PreparedEntry, book: SiteBook) -> Drawn | None:
+def section(prepared: PreparedEntry, book: DiaryIndex) -> Drawn | None:
     nights = prepared.view.nights
     if not nights:
         return None
@@ -18,7 +18,7 @@ def section(prepared: PreparedEntry, book: SiteBook) -> Drawn | None:
     return quality_chart(rows, nights[0].site.time_zone, voice, "quality")
 
 
-def _rows(night: NightView, book: SiteBook) -> list[QualityNight]:
+def _rows(night: NightView, book: DiaryIndex) -> list[QualityNight]:
     """One row a rig that worked that night; its name only where there were several."""
     rigs = sorted({light.sub.rig for light in night.lights})
     return [

@@ -5,9 +5,9 @@ from datetime import date
 from msgspec import Struct
 
 from sitegen.diary.rig import Rig
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import beside
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.site_book import SiteBook
 
 
 class Done(Struct, frozen=True):
@@ -29,13 +29,13 @@ class Since(Struct, frozen=True):
     done: tuple[Done, ...]
 
 
-def section(prepared: PreparedEntry, book: SiteBook) -> tuple[Since, ...] | None:
+def section(prepared: PreparedEntry, book: DiaryIndex) -> tuple[Since, ...] | None:
     """One a rig. A first entry without any work before it has nothing to say."""
     found = tuple(_since(prepared, book.rigs[slug], book) for slug in prepared.card.rigs)
     return tuple(one for one in found if one.earlier or one.done) or None
 
 
-def _since(prepared: PreparedEntry, rig: Rig, book: SiteBook) -> Since:
+def _since(prepared: PreparedEntry, rig: Rig, book: DiaryIndex) -> Since:
     earlier, _ = beside(prepared.card, book.by_rig[rig.slug])
     after = earlier.published if earlier else date.min
     work = [Done(one.date, one.part, one.what, one.note, one.caution) for of, one in prepared.view.work if of.slug == rig.slug]

@@ -8,8 +8,8 @@ from typing import TypeVar
 from msgspec import Struct
 
 from sitegen.facts.views import RingView, SurveyView
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.site_book import SiteBook
 from sitegen.pages.star_maps import RingSketch, WhiskerMap, percent_words, ring_sketches, whisker_maps
 from sitegen.pages.star_words import evidence_words, pattern_words, ring_title, survey_title
 
@@ -47,15 +47,15 @@ class StarsShown(Struct, frozen=True):
     rings: tuple[SketchShown, ...]
 
 
-def section(prepared: PreparedEntry, book: SiteBook) -> StarsShown | None:
+def section(prepared: PreparedEntry, book: DiaryIndex) -> StarsShown | None:
     return stars_shown(prepared.view.surveys, prepared.view.rings, book)
 
 
-def stars_shown(surveys: Sequence[SurveyView], rings: Sequence[RingView], book: SiteBook) -> StarsShown | None:
+def stars_shown(surveys: Sequence[SurveyView], rings: Sequence[RingView], book: DiaryIndex) -> StarsShown | None:
     """In the order they were taken, where that is known."""
     if not surveys and not rings:
         return None
-    words, numbers = book.shower.words, book.shower.numbers
+    words, numbers = book.formatter.words, book.formatter.numbers
     fields, discs = _in_time(surveys), _in_time(rings)
     return StarsShown(
         survey_title([one.frame for one in fields], words, numbers) if fields else "",
@@ -74,8 +74,8 @@ def _in_time(views: Sequence[View]) -> list[View]:
     return [views[index] for index in sorted(range(len(views)), key=lambda index: known[index])]
 
 
-def _maps(views: Sequence[SurveyView], book: SiteBook) -> list[MapShown]:
-    words, numbers = book.shower.words, book.shower.numbers
+def _maps(views: Sequence[SurveyView], book: DiaryIndex) -> list[MapShown]:
+    words, numbers = book.formatter.words, book.formatter.numbers
     drawn = whisker_maps([view.frame for view in views], words, numbers)
     return [
         MapShown(
@@ -88,8 +88,8 @@ def _maps(views: Sequence[SurveyView], book: SiteBook) -> list[MapShown]:
     ]
 
 
-def _sketches(views: Sequence[RingView], book: SiteBook) -> list[SketchShown]:
-    words, numbers = book.shower.words, book.shower.numbers
+def _sketches(views: Sequence[RingView], book: DiaryIndex) -> list[SketchShown]:
+    words, numbers = book.formatter.words, book.formatter.numbers
     drawn = ring_sketches([view.frame for view in views], words, numbers)
     return [
         SketchShown(
@@ -102,24 +102,24 @@ def _sketches(views: Sequence[RingView], book: SiteBook) -> list[SketchShown]:
     ]
 
 
-def _cells(view: RingView, book: SiteBook) -> tuple[str, ...]:
-    ring, number = view.frame.ring, book.shower.numbers.number
+def _cells(view: RingView, book: DiaryIndex) -> tuple[str, ...]:
+    ring, number = view.frame.ring, book.formatter.numbers.number
     direction = "—" if ring.direction_deg is None else f"{number(ring.direction_deg, 0)}°"
     px = [f"{number(value, 1)}\u202fpx" for value in (ring.outer_px, ring.inner_px)]
     offset = f"{number(ring.offset_px, 2)} ± {number(ring.uncertainty_px, 2)}\u202fpx"
-    return (*px, offset, percent_words(ring, book.shower.numbers), direction)
+    return (*px, offset, percent_words(ring, book.formatter.numbers), direction)
 
 
-def _heading(index: int, views: Sequence[SurveyView | RingView], book: SiteBook) -> tuple[str, date, str | None, str]:
+def _heading(index: int, views: Sequence[SurveyView | RingView], book: DiaryIndex) -> tuple[str, date, str | None, str]:
     """Which of a pair it is, its evening, its moment and its file."""
     view = views[index]
     return _when(index, len(views), book), view.evening, _moment(view, book), PurePosixPath(view.frame.file).name
 
 
-def _when(index: int, count: int, book: SiteBook) -> str:
-    return book.shower.words["stars.before" if index == 0 else "stars.after"] if count == 2 else ""
+def _when(index: int, count: int, book: DiaryIndex) -> str:
+    return book.formatter.words["stars.before" if index == 0 else "stars.after"] if count == 2 else ""
 
 
-def _moment(view: SurveyView | RingView, book: SiteBook) -> str | None:
+def _moment(view: SurveyView | RingView, book: DiaryIndex) -> str | None:
     taken = view.frame.taken
-    return f"{book.shower.numbers.clock(taken)} UTC" if taken else None
+    return f"{book.formatter.numbers.clock(taken)} UTC" if taken else None

@@ -2,9 +2,9 @@
 
 from msgspec import Struct
 
+from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.site_book import SiteBook
 
 
 class Taught(Struct, frozen=True):
@@ -15,7 +15,7 @@ class Taught(Struct, frozen=True):
     next: tuple[str, ...]
 
 
-def section(prepared: PreparedEntry, book: SiteBook) -> Taught | None:
+def section(prepared: PreparedEntry, book: DiaryIndex) -> Taught | None:
     lessons = prepared.view.entry.lessons
     kinds = (lessons.worked, lessons.failed, lessons.next)
     return Taught(*(tuple(map(to_inline_html, kind)) for kind in kinds)) if any(kinds) else None

@@ -4,9 +4,9 @@ from msgspec import Struct
 
 from sitegen.diary.rig import Filter, Rig, Train
 from sitegen.facts.registry import OpticsFacts
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.shown import Shown
-from sitegen.pages.site_book import SiteBook
 
 
 class TrainView(Struct, frozen=True):
@@ -17,7 +17,7 @@ class TrainView(Struct, frozen=True):
     filters: tuple[Filter, ...]
 
 
-def section(prepared: PreparedEntry, book: SiteBook) -> tuple[TrainView, ...] | None:
+def section(prepared: PreparedEntry, book: DiaryIndex) -> tuple[TrainView, ...] | None:
     views = tuple(
         TrainView(
             rig=view.rig,
@@ -31,7 +31,7 @@ def section(prepared: PreparedEntry, book: SiteBook) -> tuple[TrainView, ...] | 
     return views or None
 
 
-def optics_shown(row: OpticsFacts, book: SiteBook) -> tuple[Shown, ...]:
+def optics_shown(row: OpticsFacts, book: DiaryIndex) -> tuple[Shown, ...]:
     """What is known of the train, from the tube to the sky."""
     values = {
         "focal_length_mm": row.focal_length_mm,
@@ -45,4 +45,4 @@ def optics_shown(row: OpticsFacts, book: SiteBook) -> tuple[Shown, ...]:
         "measured_scale_arcsec_px": row.measured_scale_arcsec_px,
         "measured_focal_length_mm": row.measured_focal_length_mm,
     }
-    return book.shower.show_known("optics", values)
+    return book.formatter.show_known("optics", values)

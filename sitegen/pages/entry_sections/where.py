@@ -8,9 +8,9 @@ from sitegen.charts.finder_map import CameraField, finder_chart
 from sitegen.diary.target import Target
 from sitegen.facts.target_identity import constellation
 from sitegen.facts.views import OpticsView
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.shown import Shown
-from sitegen.pages.site_book import SiteBook
 
 ROWS = ("ra_deg", "dec_deg", "constellation", "kind", "size_arcmin", "magnitude")
 
@@ -25,21 +25,21 @@ class Where(Struct, frozen=True):
     places: tuple[Place, ...]
 
 
-def section(prepared: PreparedEntry, book: SiteBook) -> Where | None:
+def section(prepared: PreparedEntry, book: DiaryIndex) -> Where | None:
     targets = prepared.view.entry.targets
     fields = _fields(prepared, book)
     places = (replace(place_of(target, book), finder=_finder(target, fields, book)) for target in targets)
     return Where(tuple(places)) if targets else None
 
 
-def _fields(prepared: PreparedEntry, book: SiteBook) -> tuple[CameraField, ...]:
+def _fields(prepared: PreparedEntry, book: DiaryIndex) -> tuple[CameraField, ...]:
     """The field of each rig the entry used, turned as a solved picture says, where one does."""
     widths = {row.rig: row.field_deg for row in prepared.facts.optics}
     solved = {row.rig.slug: _solved(row, prepared, book) for row in prepared.view.optics}
     return tuple(solved[rig] or CameraField(book.rigs[rig].name, *field) for rig, field in widths.items())
 
 
-def _solved(row: OpticsView, prepared: PreparedEntry, book: SiteBook) -> CameraField | None:
+def _solved(row: OpticsView, prepared: PreparedEntry, book: DiaryIndex) -> CameraField | None:
     """The field of the picture that measured this train; a crop is drawn as the crop it is."""
     picture = next((one for one in prepared.view.pictures if one.file == row.measured_by), None)
     solved = picture.solution if picture else None
@@ -48,14 +48,14 @@ def _solved(row: OpticsView, prepared: PreparedEntry, book: SiteBook) -> CameraF
     return CameraField(book.rigs[row.rig.slug].name, *solved.field_deg, solved.rotation_deg, solved.ra_deg, solved.dec_deg)
 
 
-def _finder(target: Target, fields: tuple[CameraField, ...], book: SiteBook) -> Drawn | None:
+def _finder(target: Target, fields: tuple[CameraField, ...], book: DiaryIndex) -> Drawn | None:
     if target.ra_deg is None or target.dec_deg is None:
         return None
     voice = book.voice
     return finder_chart(target.name, target.ra_deg, target.dec_deg, target.size_arcmin, fields, voice, f"finder-{target.slug}")
 
 
-def place_of(target: Target, book: SiteBook) -> Place:
+def place_of(target: Target, book: DiaryIndex) -> Place:
     values = {
         "ra_deg": target.ra_deg,
         "dec_deg": target.dec_deg,
@@ -64,5 +64,5 @@ def place_of(target: Target, book: SiteBook) -> Place:
         "size_arcmin": list(target.size_arcmin) if target.size_arcmin else None,
         "magnitude": target.magnitude,
     }
-    rows = tuple(book.shower.show(f"target.{key}", values[key]) for key in ROWS if values[key] is not None)
+    rows = tuple(book.formatter.show(f"target.{key}", values[key]) for key in ROWS if values[key] is not None)
     return Place(target, rows)

@@ -10,7 +10,7 @@ from msgspec import Struct, field
 from sitegen.problems import hint_for
 from sitegen.reading.capture_logs.durations import HOW_TO_WRITE, is_plain_number, read_duration_s
 from sitegen.reading.capture_logs.frame_kind import KINDS, frame_kind
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 from sitegen.reading.capture_logs.moments import read_moment
 from sitegen.reading.value_types.number import DECIMAL
 
@@ -32,7 +32,7 @@ ZERO_C_IN_K = 273.15
 
 
 class Column(Struct, frozen=True):
-    """`read` raises Doubt; `units` maps each unit that a table may declare to its size in the canonical one."""
+    """`read` raises ValueProblem; `units` maps each unit that a table may declare to its size in the canonical one."""
 
     name: str
     read: Callable[[str], Any]
@@ -56,12 +56,12 @@ class _Number(Struct, frozen=True):
         if not DECIMAL.fullmatch(plain):
             if plain.casefold() in NOTHING:
                 return None
-            raise Doubt("not a number", _with_point(plain))
+            raise ValueProblem("not a number", _with_point(plain))
         value = float(plain)
         if not self.least <= value <= self.most:
-            raise Doubt(f"out of range ({self.least:g} to {self.most:g})")
+            raise ValueProblem(f"out of range ({self.least:g} to {self.most:g})")
         if self.whole and not value.is_integer():
-            raise Doubt("not a whole number")
+            raise ValueProblem("not a whole number")
         return int(value) if self.whole else value
 
 
@@ -75,25 +75,25 @@ def _read_exposure_s(text: str) -> float:
 
 
 def within_a_day(exposure_s: float) -> float:
-    """An exposure that can be one. Raises Doubt."""
+    """An exposure that can be one. Raises ValueProblem."""
     if not 0 <= exposure_s <= LONGEST_EXPOSURE_S:
-        raise Doubt("longer than a day" if exposure_s > 0 or math.isnan(exposure_s) else "below zero")
+        raise ValueProblem("longer than a day" if exposure_s > 0 or math.isnan(exposure_s) else "below zero")
     if 0 < exposure_s < SHORTEST_EXPOSURE_S:
-        raise Doubt("shorter than a microsecond, which no camera exposes", HOW_TO_WRITE)
+        raise ValueProblem("shorter than a microsecond, which no camera exposes", HOW_TO_WRITE)
     return exposure_s
 
 
 def _read_kind(text: str) -> str:
     kind = frame_kind(text)
     if kind is None:
-        raise Doubt("no kind of frame", hint_for(text, KINDS))
+        raise ValueProblem("no kind of frame", hint_for(text, KINDS))
     return kind
 
 
 def _read_kept(text: str) -> bool:
     word = text.casefold()
     if word not in _YES | _NO:
-        raise Doubt("neither yes nor no", "write yes or no")
+        raise ValueProblem("neither yes nor no", "write yes or no")
     return word in _YES
 
 

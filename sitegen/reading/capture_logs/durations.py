@@ -2,7 +2,7 @@
 
 import re
 
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 _NUMBER = r"(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?"
 _PLAIN = re.compile(_NUMBER, re.ASCII | re.IGNORECASE)
@@ -19,23 +19,23 @@ def is_plain_number(text: str) -> bool:
 
 
 def read_duration_s(text: str) -> float:
-    """`300`, `5m`, `1m30s`, `90 s`, `2 min`, `1h`, `1/250`. Raises Doubt."""
+    """`300`, `5m`, `1m30s`, `90 s`, `2 min`, `1h`, `1/250`. Raises ValueProblem."""
     if _PLAIN.fullmatch(text):
         return float(text)
     if found := _FRACTION.fullmatch(text):
         return _quotient(*map(float, found.groups()))
     parts = _PART.findall(text)
     if not parts or _PART.sub("", text).strip():
-        raise Doubt("not a duration", _remedy(text))
+        raise ValueProblem("not a duration", _remedy(text))
     unknown = [unit for _, unit in parts if unit.lower() not in _UNITS_S]
     if unknown:
-        raise Doubt(f"with '{unknown[0]}', which is no unit of time", HOW_TO_WRITE)
+        raise ValueProblem(f"with '{unknown[0]}', which is no unit of time", HOW_TO_WRITE)
     return sum(float(number) * _UNITS_S[unit.lower()] for number, unit in parts)
 
 
 def _quotient(dividend: float, divisor: float) -> float:
     if divisor == 0:
-        raise Doubt("not a duration", HOW_TO_WRITE)
+        raise ValueProblem("not a duration", HOW_TO_WRITE)
     return dividend / divisor
 
 

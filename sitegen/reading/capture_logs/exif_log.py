@@ -10,7 +10,7 @@ from sitegen.reading.capture_logs.columns import within_a_day
 from sitegen.reading.capture_logs.exif_tags import Tags, exif_tags
 from sitegen.reading.capture_logs.filter_names import frame_filter
 from sitegen.reading.capture_logs.fits_place import PLACE_DIGITS
-from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
+from sitegen.reading.capture_logs.log_problems import LogProblems, ValueProblem, system_reason
 from sitegen.reading.capture_logs.moments import IN_NO_YEAR, LOOK_AT_CLOCK, POSSIBLE_YEARS, odd_date
 from sitegen.reading.capture_logs.reader import Reader
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
@@ -28,7 +28,7 @@ def read_exif(request: LogRequest) -> LogReading:
         sub = _frame(exif_tags(request.path), request, problems)
     except OSError as trouble:
         problems.error(system_reason(trouble))
-    except Doubt as doubt:
+    except ValueProblem as doubt:
         problems.error(doubt.wrong, doubt.remedy)
     else:
         return LogReading((sub,) if sub is not None else (), problems.all())
@@ -90,13 +90,13 @@ def written_start(tags: Tags) -> datetime:
     """By the camera's clock; aware where the EXIF has its offset."""
     stamp = exif_text(tags, "EXIF DateTimeOriginal")
     if not stamp.strip(" :0"):
-        raise Doubt("has no date: no DateTimeOriginal in its EXIF", "log the frame in a table")
+        raise ValueProblem("has no date: no DateTimeOriginal in its EXIF", "log the frame in a table")
     try:
         moment = datetime.strptime(stamp, "%Y:%m:%d %H:%M:%S")  # noqa: DTZ007 - the offset stands in a tag of its own
     except ValueError:
-        raise Doubt(f"DateTimeOriginal is {quoted(stamp)}, not a date and time") from None
+        raise ValueProblem(f"DateTimeOriginal is {quoted(stamp)}, not a date and time") from None
     if moment.year not in POSSIBLE_YEARS:
-        raise Doubt(f"DateTimeOriginal is {quoted(stamp)}, {IN_NO_YEAR}", LOOK_AT_CLOCK)
+        raise ValueProblem(f"DateTimeOriginal is {quoted(stamp)}, {IN_NO_YEAR}", LOOK_AT_CLOCK)
     part = exif_text(tags, "EXIF SubSecTimeOriginal")
     if part.isascii() and part.isdigit():
         moment = moment.replace(microsecond=int(f"{part:0<6}"[:6]))
@@ -109,11 +109,11 @@ def written_start(tags: Tags) -> datetime:
 def exposure_of(tags: Tags) -> float:
     seconds = exif_number(tags, "EXIF ExposureTime")
     if not seconds:
-        raise Doubt("has no exposure: no ExposureTime in its EXIF", "log the frame in a table")
+        raise ValueProblem("has no exposure: no ExposureTime in its EXIF", "log the frame in a table")
     try:
         return within_a_day(seconds)
-    except Doubt as doubt:
-        raise Doubt(f"ExposureTime is {seconds:g} s, {doubt.wrong}") from None
+    except ValueProblem as doubt:
+        raise ValueProblem(f"ExposureTime is {seconds:g} s, {doubt.wrong}") from None
 
 
 def _compare(tags: Tags, rig: Rig, request: LogRequest, start: datetime, problems: LogProblems) -> None:

@@ -12,8 +12,8 @@ from collections.abc import Collection, Mapping
 from pathlib import Path
 from typing import Any, BinaryIO
 
-from sitegen.late import Late
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.lazy_module import LazyModule
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 MOST_READS = 60_000
 LARGEST_READ = 1 << 20  # what Pillow asks for at once
@@ -35,14 +35,14 @@ TAGS = {
 GPS_ANGLES = (("GPS latitude", 1, 2, "S", 90), ("GPS longitude", 3, 4, "W", 180))
 """Name, the tags of reference and value in the GPS directory, the reference of negative angles, the largest angle."""
 Tags = Mapping[str, str | float]
-_tiff = Late("PIL.TiffImagePlugin")
+_tiff = LazyModule("PIL.TiffImagePlugin")
 
 
 class _TooMuch(Exception):
     """The EXIF wants more reading than any camera writes."""
 
 
-class _Sparing(io.BufferedReader):
+class _LimitedReader(io.BufferedReader):
     """A file that gives way to no EXIF which counts its tags in thousands or sends its reader in circles. `origin`: where
     the TIFF structure begins, from which its own places count."""
 
@@ -64,24 +64,24 @@ class _Sparing(io.BufferedReader):
 
 
 def exif_tags(path: Path) -> Tags:
-    """The tags of TAGS that the picture has: text stripped, numbers finite, the first of several. Doubt where there are none;
-    OSError where the file cannot be read."""
-    with _Sparing(io.FileIO(path)) as opened:
+    """The tags of TAGS that the picture has: text stripped, numbers finite, the first of several. ValueProblem where there are
+    none; OSError where the file cannot be read."""
+    with _LimitedReader(io.FileIO(path)) as opened:
         head = _tiff_header(opened)
         if head is None:
-            raise Doubt("carries no EXIF", "log the frame in a table, or keep the camera's original file")
+            raise ValueProblem("carries no EXIF", "log the frame in a table, or keep the camera's original file")
         try:
             tags, whole = _directories(opened, head)
         except OSError:
             raise
         except Exception:  # the library raises whatever a damaged file leads it to
-            raise Doubt("its EXIF is damaged") from None
+            raise ValueProblem("its EXIF is damaged") from None
     if not whole and not {"EXIF DateTimeOriginal", "EXIF ExposureTime"} <= tags.keys():
-        raise Doubt("its EXIF is damaged")
+        raise ValueProblem("its EXIF is damaged")
     return tags
 
 
-def _tiff_header(opened: _Sparing) -> bytes | None:
+def _tiff_header(opened: _LimitedReader) -> bytes | None:
     """The eight bytes with which a TIFF structure begins, the file set to count from there; None where there is none."""
     head = opened.read(8)
     if head.startswith(b"\xff\xd8"):
@@ -90,7 +90,7 @@ def _tiff_header(opened: _Sparing) -> bytes | None:
     return start + head[4:] if start in HEADERS and len(head) == 8 else None
 
 
-def _in_jpeg(opened: _Sparing) -> bytes:
+def _in_jpeg(opened: _LimitedReader) -> bytes:
     """The same eight bytes from the first EXIF segment; nothing where the picture begins before one."""
     opened.seek(2)
     while (marker := opened.read(4))[:1] == b"\xff" and len(marker) == 4 and marker[1] not in (0xD9, 0xDA):

@@ -17,9 +17,9 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from sitegen.frugal import GZIP_MARK
+from sitegen.limited_reader import GZIP_MARK
 from sitegen.reading.capture_logs.gzip_bytes import unpacking
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 BLOCK = 2880
 CARD = 80
@@ -105,7 +105,7 @@ class FitsHeader(Struct):
 
 
 def read_header(path: Path) -> FitsHeader:
-    """Raises Doubt, whose `wrong` is the whole sentence, or OSError."""
+    """Raises ValueProblem, whose `wrong` is the whole sentence, or OSError."""
     opened = os.open(path, _FOR_READING)
     try:
         start = os.read(opened, READ_AT_ONCE)
@@ -123,7 +123,7 @@ def _read_units(start: bytes, tap: Tap, size_bytes: int | None) -> FitsHeader:
         return first
     try:
         second, _ = _read_unit(rest, tap, b"XTENSION", size_bytes)
-    except Doubt:
+    except ValueProblem:
         return first
     second.first_unit = first
     second.end += first.end
@@ -134,13 +134,13 @@ def _read_unit(start: bytes, tap: Tap, first_keyword: bytes, size_bytes: int | N
     """One header, and what was read beyond it."""
     raw = start or tap(READ_AT_ONCE)
     if not raw.startswith(first_keyword):
-        raise Doubt(_no_header(raw, first_keyword, size_bytes), COPY_AGAIN)
+        raise ValueProblem(_no_header(raw, first_keyword, size_bytes), COPY_AGAIN)
     while (names := _names_up_to_end(raw)) is None:
         if len(raw) >= MOST_BLOCKS * BLOCK:
-            raise Doubt(f"has no END card in its first {MOST_BLOCKS} blocks", COPY_AGAIN)
+            raise ValueProblem(f"has no END card in its first {MOST_BLOCKS} blocks", COPY_AGAIN)
         more = tap(READ_AT_ONCE)
         if not more:
-            raise Doubt(_TRUNCATED, COPY_AGAIN)
+            raise ValueProblem(_TRUNCATED, COPY_AGAIN)
         raw += more
     end = -(-(len(names) // _NAME + 1) * CARD // BLOCK) * BLOCK
     header = FitsHeader(raw, _layout(names), end, size_bytes)
@@ -152,9 +152,9 @@ def _refuse_other_first_card(header: FitsHeader, first_keyword: bytes) -> None:
     """Sections 4.4.1.1 and 4.4.1.2: SIMPLE = T, or XTENSION with the extension's name. SIMPLE = F says that the file is none."""
     first = header.value(first_keyword)
     if first_keyword == b"SIMPLE  " and first is not True:
-        raise Doubt("does not say SIMPLE = T, so it is no FITS file by its own words", "save the frame as standard FITS")
+        raise ValueProblem("does not say SIMPLE = T, so it is no FITS file by its own words", "save the frame as standard FITS")
     if first_keyword == b"XTENSION" and not isinstance(first, str):
-        raise Doubt("has a second unit without a name in XTENSION")
+        raise ValueProblem("has a second unit without a name in XTENSION")
 
 
 def _names_up_to_end(raw: bytes) -> bytes | None:

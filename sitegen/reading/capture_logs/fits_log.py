@@ -11,7 +11,7 @@ from sitegen.reading.capture_logs.fits_origin import fits_origin
 from sitegen.reading.capture_logs.fits_start import frame_start
 from sitegen.reading.capture_logs.fits_told import Told, told_by
 from sitegen.reading.capture_logs.frame_kind import KINDS
-from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems, system_reason
+from sitegen.reading.capture_logs.log_problems import LogProblems, ValueProblem, system_reason
 from sitegen.reading.capture_logs.moments import as_utc, odd_date
 from sitegen.reading.capture_logs.reader import Reader
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
@@ -36,7 +36,7 @@ def read_fits(request: LogRequest) -> LogReading:
         header = read_header(request.path)
     except OSError as trouble:
         problems.error(system_reason(trouble))
-    except Doubt as doubt:
+    except ValueProblem as doubt:
         problems.error(doubt.wrong, doubt.remedy)
     else:
         told = told_by(header)
@@ -83,7 +83,7 @@ def _start(
     that the header says."""
     try:
         moment = frame_start(header, told.time_scale)
-    except Doubt as doubt:
+    except ValueProblem as doubt:
         problems.error(doubt.wrong, doubt.remedy)
         return None, None
     if moment.tzinfo is not None:
@@ -97,7 +97,7 @@ def _start(
 
 
 def _exposure_s(told: Told, problems: LogProblems) -> float | None:
-    if isinstance(told.exposure, Doubt):
+    if isinstance(told.exposure, ValueProblem):
         problems.error(told.exposure.wrong, told.exposure.remedy)
         return None
     return told.exposure

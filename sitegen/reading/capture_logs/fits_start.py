@@ -4,7 +4,7 @@ import re
 from datetime import UTC, datetime, timedelta
 
 from sitegen.reading.capture_logs.fits_header import FitsHeader
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 from sitegen.reading.capture_logs.moments import IN_NO_YEAR, LOOK_AT_CLOCK, POSSIBLE_YEARS, as_utc, read_moment
 from sitegen.reading.capture_logs.time_scales import KNOWN_SCALES, utc_from
 from sitegen.reading.nodes import quoted
@@ -21,7 +21,7 @@ _MJD_0 = datetime(1858, 11, 17)  # noqa: DTZ001 - its scale is TIMESYS, not know
 
 def frame_start(header: FitsHeader, scale: str) -> datetime:
     """The start in UTC, aware; bare where the scale is LOCAL or not told, and neither an offset nor the keyword says that it is
-    universal time. Raises Doubt with a whole sentence.
+    universal time. Raises ValueProblem with a whole sentence.
 
     `scale` is what TIMESYS says, in capitals, '' where it says nothing.
     """
@@ -34,7 +34,7 @@ def frame_start(header: FitsHeader, scale: str) -> datetime:
         return moment
     if scale not in KNOWN_SCALES:
         known = f"known: {', '.join(sorted(KNOWN_SCALES))}, LOCAL"
-        raise Doubt(f"TIMESYS is {quoted(scale)}, which is no time scale known here", known)
+        raise ValueProblem(f"TIMESYS is {quoted(scale)}, which is no time scale known here", known)
     return utc_from(moment, scale).replace(tzinfo=UTC)
 
 
@@ -46,7 +46,7 @@ def _written_start(header: FitsHeader) -> tuple[datetime, bool]:
     for keyword in _DAY_NUMBERS:
         if (days := header.number(keyword)) is not None:
             return _from_mjd(days, _name(keyword)), True
-    raise Doubt("has no date: neither DATE-BEG nor DATE-OBS", "keep such a frame out of 'logs', or log it in a table")
+    raise ValueProblem("has no date: neither DATE-BEG nor DATE-OBS", "keep such a frame out of 'logs', or log it in a table")
 
 
 def _dated(text: str, keyword: bytes, header: FitsHeader) -> datetime:
@@ -54,8 +54,9 @@ def _dated(text: str, keyword: bytes, header: FitsHeader) -> datetime:
         text = _with_clock(text, _name(keyword), header)
     try:
         return read_moment(text)
-    except Doubt as doubt:
-        raise Doubt(f"{_name(keyword)} is {quoted(text)}, {doubt.wrong}", "it is written as in 2026-04-18T21:03:12.000") from None
+    except ValueProblem as doubt:
+        wrong = f"{_name(keyword)} is {quoted(text)}, {doubt.wrong}"
+        raise ValueProblem(wrong, "it is written as in 2026-04-18T21:03:12.000") from None
 
 
 def _with_clock(text: str, name: str, header: FitsHeader) -> str:
@@ -67,7 +68,8 @@ def _with_clock(text: str, name: str, header: FitsHeader) -> str:
 def _clock(day: str, name: str, header: FitsHeader) -> str:
     keyword = _clock_keyword(header)
     if keyword is None:
-        raise Doubt(f"{name} is '{day}', a date without a time of day", "the time would stand behind it, or in TIME-OBS or UT")
+        wrong = f"{name} is '{day}', a date without a time of day"
+        raise ValueProblem(wrong, "the time would stand behind it, or in TIME-OBS or UT")
     hours, colon, rest = header.text(keyword).partition(":")
     return f"{hours.strip():0>2}{colon}{rest}"
 
@@ -82,7 +84,7 @@ def _from_mjd(days: float, name: str) -> datetime:
     except OverflowError:
         moment = datetime.min  # noqa: DTZ901 - in no year either
     if moment.year not in POSSIBLE_YEARS:
-        raise Doubt(f"{name} is {days:.10g}, {IN_NO_YEAR}", LOOK_AT_CLOCK)
+        raise ValueProblem(f"{name} is {days:.10g}, {IN_NO_YEAR}", LOOK_AT_CLOCK)
     return moment
 
 

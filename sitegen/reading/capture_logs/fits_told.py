@@ -8,7 +8,7 @@ from sitegen.diary.sub import FrameKind
 from sitegen.reading.capture_logs.columns import within_a_day
 from sitegen.reading.capture_logs.fits_header import FitsHeader, Keywords
 from sitegen.reading.capture_logs.frame_kind import frame_kind
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 from sitegen.reading.nodes import quoted
 
 EXPOSURES = (b"XPOSURE ", b"EXPTIME ", b"EXPOSURE")
@@ -28,7 +28,7 @@ class Told(Struct, frozen=True, eq=False):
 
     kind: FrameKind | None
     kind_words: tuple[str, str]
-    exposure: float | Doubt
+    exposure: float | ValueProblem
     filter_words: str
     binning: int | None
     pixel_um: float | None
@@ -72,25 +72,25 @@ def _told(header: FitsHeader) -> Told:
     )
 
 
-def _exposure(header: FitsHeader, kind: FrameKind | None) -> float | Doubt:
+def _exposure(header: FitsHeader, kind: FrameKind | None) -> float | ValueProblem:
     for keyword in EXPOSURES:
         if header.text(keyword):
             return _exposure_from(header, keyword, kind)
     if kind == "bias":
         return 0.0
-    return Doubt("has no exposure: neither XPOSURE, EXPTIME nor EXPOSURE", "log the frame in a table")
+    return ValueProblem("has no exposure: neither XPOSURE, EXPTIME nor EXPOSURE", "log the frame in a table")
 
 
-def _exposure_from(header: FitsHeader, keyword: bytes, kind: FrameKind | None) -> float | Doubt:
+def _exposure_from(header: FitsHeader, keyword: bytes, kind: FrameKind | None) -> float | ValueProblem:
     name, seconds = _name(keyword), header.number(keyword)
     if seconds is None:
-        return Doubt(f"{name} is {quoted(header.text(keyword))}, not a number of seconds")
+        return ValueProblem(f"{name} is {quoted(header.text(keyword))}, not a number of seconds")
     try:
         within_a_day(seconds)
-    except Doubt as doubt:
-        return Doubt(f"{name} is {seconds:g} s, {doubt.wrong}", "is it in milliseconds?" if seconds > 1 else "")
+    except ValueProblem as doubt:
+        return ValueProblem(f"{name} is {seconds:g} s, {doubt.wrong}", "is it in milliseconds?" if seconds > 1 else "")
     if seconds == 0 and kind != "bias":
-        return Doubt(f"{name} is 0 s", "only a bias frame has no exposure")
+        return ValueProblem(f"{name} is 0 s", "only a bias frame has no exposure")
     return seconds
 
 

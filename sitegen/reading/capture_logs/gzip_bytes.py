@@ -3,13 +3,13 @@
 import zlib
 from collections.abc import Callable
 
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 _GZIP_FORMAT = 31
 
 
 def unpacking(read_more: Callable[[], bytes], start: bytes) -> Callable[[int], bytes]:
-    """A function that gives at most so many of the next unpacked bytes, none at the end. It raises Doubt on damaged data.
+    """A function that gives at most so many of the next unpacked bytes, none at the end. It raises ValueProblem on damaged data.
 
     `start` holds the first packed bytes, `read_more` gives the following.
     """
@@ -25,7 +25,7 @@ def unpacking(read_more: Callable[[], bytes], start: bytes) -> Callable[[int], b
             try:
                 found = unpacker.decompress(packed, count)
             except zlib.error:
-                raise Doubt("is damaged: gzip cannot unpack it") from None
+                raise ValueProblem("is damaged: gzip cannot unpack it") from None
             packed = unpacker.unconsumed_tail
         return found
 

@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from sitegen.problems import hint_for
 from sitegen.reading.capture_logs.columns import CANONICAL, READ, REQUIRED, in_unit
-from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems
+from sitegen.reading.capture_logs.log_problems import LogProblems, ValueProblem
 from sitegen.reading.capture_logs.moments import read_moment
 from sitegen.reading.capture_logs.records import Record
 from sitegen.reading.capture_logs.request import LogRequest
@@ -46,7 +46,7 @@ def find_headings(heading: Record, request: LogRequest, problems: LogProblems, u
 def _is_data(words: list[str]) -> bool:
     try:
         read_moment(words[0])
-    except Doubt:
+    except ValueProblem:
         return False
     return True
 

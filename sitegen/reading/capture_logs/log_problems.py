@@ -10,7 +10,7 @@ MOST_PROBLEMS = 200
 Place = tuple[int, int]
 
 
-class Doubt(Exception):
+class ValueProblem(Exception):
     """A text cannot be understood. `wrong` continues the sentence 'NAME is TEXT, …'; `remedy` says what to write instead."""
 
     def __init__(self, wrong: str, remedy: str = "") -> None:

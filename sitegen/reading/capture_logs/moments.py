@@ -3,7 +3,7 @@
 import re
 from datetime import UTC, date, datetime, timedelta
 
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 WRITE_ISO = "write it as in 2026-04-18T21:03:12Z"
 FIRST_DIGITAL_YEAR = 1990
@@ -21,7 +21,7 @@ _SLASHED = re.compile(r"(\d{4})[/.](\d{1,2})[/.](\d{1,2})([ T].*)?", re.ASCII)
 
 def read_moment(text: str) -> datetime:
     """ISO 8601 with a time of day; aware where the text carries `Z` or an offset. A leap second is taken for the last instant
-    before it. Raises Doubt."""
+    before it. Raises ValueProblem."""
     try:
         moment = datetime.fromisoformat(text)
     except ValueError:
@@ -29,9 +29,9 @@ def read_moment(text: str) -> datetime:
             raise _doubt(text) from None
         moment = _leap_second(*leap.groups(default=""))
     if ":" not in text and "T" not in text:
-        raise Doubt("a date without a time of day", WRITE_ISO)
+        raise ValueProblem("a date without a time of day", WRITE_ISO)
     if moment.year not in POSSIBLE_YEARS:
-        raise Doubt(IN_NO_YEAR, WRITE_ISO)
+        raise ValueProblem(IN_NO_YEAR, WRITE_ISO)
     return moment
 
 
@@ -43,7 +43,8 @@ def _leap_second(minute: str, offset: str) -> datetime:
         raise _doubt(f"{minute}:60{offset}") from None
     utc = moment if moment.tzinfo is None else moment.astimezone(UTC)
     if (utc.hour, utc.minute) != (23, 59):
-        raise Doubt("with 60 seconds, which only 23:59:60 UTC has", f"write the minute after it, as in {_next_minute(moment)}")
+        remedy = f"write the minute after it, as in {_next_minute(moment)}"
+        raise ValueProblem("with 60 seconds, which only 23:59:60 UTC has", remedy)
     return moment
 
 
@@ -51,17 +52,17 @@ def _next_minute(moment: datetime) -> str:
     return (moment + timedelta(seconds=1)).replace(microsecond=0).isoformat()
 
 
-def _doubt(text: str) -> Doubt:
+def _doubt(text: str) -> ValueProblem:
     if _CLOCK_ONLY.fullmatch(text):
-        return Doubt("a time of day without a date", WRITE_ISO)
+        return ValueProblem("a time of day without a date", WRITE_ISO)
     if found := _DAY_FIRST.fullmatch(text):
         first, second, year = found.groups()
-        return Doubt("not ISO 8601", _either_way(year, first, second))
+        return ValueProblem("not ISO 8601", _either_way(year, first, second))
     if found := _SLASHED.fullmatch(text):
         year, month, day, _ = found.groups()
         if (day_meant := possible_day(year, month, day)) is not None:
-            return Doubt("not ISO 8601", f"write the date as {day_meant}")
-    return Doubt("not a date and time", WRITE_ISO)
+            return ValueProblem("not ISO 8601", f"write the date as {day_meant}")
+    return ValueProblem("not a date and time", WRITE_ISO)
 
 
 def possible_day(year: str, month: str, day: str) -> date | None:

@@ -12,7 +12,7 @@ from sitegen.diary.sub import Sub
 from sitegen.reading.capture_logs.columns import ORIGIN_NAMES
 from sitegen.reading.capture_logs.gathered_train import tell_trains
 from sitegen.reading.capture_logs.headings import Headings, find_headings
-from sitegen.reading.capture_logs.log_problems import Doubt, LogProblems
+from sitegen.reading.capture_logs.log_problems import LogProblems, ValueProblem
 from sitegen.reading.capture_logs.moments import odd_date
 from sitegen.reading.capture_logs.records import Record
 from sitegen.reading.capture_logs.repeated_rows import RepeatedRows
@@ -80,7 +80,7 @@ def _understood(record: Record, headings: Headings, problems: LogProblems) -> _R
             continue
         try:
             values[name] = read(text)
-        except Doubt as doubt:
+        except ValueProblem as doubt:
             doubted = True
             problems.error(f"'{name}' is {quoted(text)}, {doubt.wrong}", doubt.remedy, record.place(index))
     return _Row(record, values) if _has_required(record, values, headings, problems, doubted) else None

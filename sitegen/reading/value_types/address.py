@@ -5,7 +5,7 @@ from urllib.parse import urlsplit
 
 from msgspec import Struct
 
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
@@ -19,14 +19,14 @@ class WebAddress(Struct, frozen=True):
 
     site: bool = False
 
-    def read(self, node: Node, label: str, desk: Desk) -> str | None:
-        text = text_of(node, label, desk, "an address", "write it in full, as in https://example.org/")
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> str | None:
+        text = text_of(node, label, diagnostics, "an address", "write it in full, as in https://example.org/")
         if text is None:
             return None
         wrong = self._wrong(text)
         if wrong is None:
             return text
-        desk.error(node, f"{label} is {quoted(text)}, {wrong}", "write it in full, as in https://example.org/")
+        diagnostics.error(node, f"{label} is {quoted(text)}, {wrong}", "write it in full, as in https://example.org/")
         return None
 
     def schema(self) -> JsonSchema:

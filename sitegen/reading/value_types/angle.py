@@ -4,7 +4,7 @@ import re
 
 from msgspec import Struct
 
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.value_types.number import DECIMAL
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
@@ -18,15 +18,15 @@ _SEXAGESIMAL = re.compile(
 class RightAscension(Struct, frozen=True):
     """To degrees, ICRS, 0 <= ra < 360: a plain number is degrees, a triple is hours, minutes and seconds."""
 
-    def read(self, node: Node, label: str, desk: Desk) -> float | None:
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> float | None:
         example = "write degrees as 210.80, or hours as 14 03 12"
-        text = text_of(node, label, desk, "a right ascension", example)
+        text = text_of(node, label, diagnostics, "a right ascension", example)
         if text is None:
             return None
         hours = _triple(text)
         degrees = hours * 15 if hours is not None and "°" not in text else _plain(text)
         if degrees is None or not 0 <= degrees < 360:
-            desk.error(node, f"{label} is {quoted(text)}, not a right ascension", example)
+            diagnostics.error(node, f"{label} is {quoted(text)}, not a right ascension", example)
             return None
         return degrees
 
@@ -40,15 +40,15 @@ class RightAscension(Struct, frozen=True):
 class Declination(Struct, frozen=True):
     """To degrees, ICRS, north positive."""
 
-    def read(self, node: Node, label: str, desk: Desk) -> float | None:
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> float | None:
         example = "write degrees as -33.90, or as -33 54 00"
-        text = text_of(node, label, desk, "a declination", example)
+        text = text_of(node, label, diagnostics, "a declination", example)
         if text is None:
             return None
         degrees = _triple(text)
         degrees = _plain(text) if degrees is None else degrees
         if degrees is None or not -90 <= degrees <= 90 or "h" in text:
-            desk.error(node, f"{label} is {quoted(text)}, not a declination", example)
+            diagnostics.error(node, f"{label} is {quoted(text)}, not a declination", example)
             return None
         return degrees
 

@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from sitegen.problems import hint_for
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
@@ -14,11 +14,11 @@ NO = frozenset({"false", "no", "off"})
 class Choice(Struct, frozen=True):
     options: tuple[str, ...]
 
-    def read(self, node: Node, label: str, desk: Desk) -> str | None:
-        text = text_of(node, label, desk, "one of " + ", ".join(self.options))
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> str | None:
+        text = text_of(node, label, diagnostics, "one of " + ", ".join(self.options))
         if text is None or text in self.options:
             return text
-        desk.error(node, f"{label} is {quoted(text)}, not one of {', '.join(self.options)}", self._remedy(text))
+        diagnostics.error(node, f"{label} is {quoted(text)}, not one of {', '.join(self.options)}", self._remedy(text))
         return None
 
     def schema(self) -> JsonSchema:
@@ -35,13 +35,13 @@ class Choice(Struct, frozen=True):
 
 
 class YesOrNo(Struct, frozen=True):
-    def read(self, node: Node, label: str, desk: Desk) -> bool | None:
-        text = text_of(node, label, desk, "true or false")
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> bool | None:
+        text = text_of(node, label, diagnostics, "true or false")
         if text is None:
             return None
         if text.lower() in YES | NO:
             return text.lower() in YES
-        desk.error(node, f"{label} is {quoted(text)}, not true or false", "write true or false")
+        diagnostics.error(node, f"{label} is {quoted(text)}, not true or false", "write true or false")
         return None
 
     def schema(self) -> JsonSchema:

@@ -4,7 +4,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import ListNode, MapNode, Node, TextNode, quoted, seen
 from sitegen.reading.value_types.value_type import JsonSchema, Kept, ValueType, is_waiting, say_waiting
 
@@ -15,22 +15,22 @@ class ListOf(Struct, frozen=True):
     item: ValueType
     or_one: bool = False
 
-    def read(self, node: Node, label: str, desk: Desk) -> tuple[Kept, ...] | None:
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> tuple[Kept, ...] | None:
         if isinstance(node, ListNode):
-            kept = [Kept(self._item(item, f"an item of {label}", desk), item) for item in node.items]
+            kept = [Kept(self._item(item, f"an item of {label}", diagnostics), item) for item in node.items]
         elif self.or_one:
-            kept = [Kept(self.item.read(node, label, desk), node)]
+            kept = [Kept(self.item.read(node, label, diagnostics), node)]
         else:
-            desk.error(node, f"{label} is {seen(node)}, not a list", _as_list(node))
+            diagnostics.error(node, f"{label} is {seen(node)}, not a list", _as_list(node))
             return None
         return tuple(each for each in kept if each.value is not None)
 
-    def _item(self, item: Node, label: str, desk: Desk) -> Any:
+    def _item(self, item: Node, label: str, diagnostics: Diagnostics) -> Any:
         """None for one that is still to be written."""
         if is_waiting(item):
-            say_waiting(item, label, desk)
+            say_waiting(item, label, diagnostics)
             return None
-        return self.item.read(item, label, desk)
+        return self.item.read(item, label, diagnostics)
 
     def schema(self) -> JsonSchema:
         several: JsonSchema = {"type": "array", "items": self.item.schema()}
@@ -47,11 +47,11 @@ class MapOf(Struct, frozen=True):
     value: ValueType
     key_words: str
 
-    def read(self, node: Node, label: str, desk: Desk) -> dict[Any, Kept] | None:
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> dict[Any, Kept] | None:
         if not isinstance(node, MapNode):
-            desk.error(node, f"{label} is {seen(node)}, not a mapping", f"write '{self.key_words}: …' lines under it")
+            diagnostics.error(node, f"{label} is {seen(node)}, not a mapping", f"write '{self.key_words}: …' lines under it")
             return None
-        return dict(self._pairs(node, label, desk))
+        return dict(self._pairs(node, label, diagnostics))
 
     def schema(self) -> JsonSchema:
         return {"type": "object", "additionalProperties": self.value.schema()}
@@ -59,11 +59,11 @@ class MapOf(Struct, frozen=True):
     def words(self) -> str:
         return f"mapping of {self.key_words} to: {self.value.words()}"
 
-    def _pairs(self, node: MapNode, label: str, desk: Desk) -> list[tuple[Any, Kept]]:
+    def _pairs(self, node: MapNode, label: str, diagnostics: Diagnostics) -> list[tuple[Any, Kept]]:
         pairs = []
         for key_node, value_node in node.entries:
-            key = self.key.read(key_node, f"a key of {label}", desk)
-            value = self.value.read(value_node, f"{quoted(key_node.text)} in {label}", desk)
+            key = self.key.read(key_node, f"a key of {label}", diagnostics)
+            value = self.value.read(value_node, f"{quoted(key_node.text)} in {label}", diagnostics)
             if key is not None and value is not None:
                 pairs.append((key, Kept(value, key_node)))
         return pairs
@@ -75,8 +75,8 @@ class OneOf(Struct, frozen=True):
     short: ValueType
     long: ValueType
 
-    def read(self, node: Node, label: str, desk: Desk) -> Any:
-        return (self.long if isinstance(node, MapNode) else self.short).read(node, label, desk)
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> Any:
+        return (self.long if isinstance(node, MapNode) else self.short).read(node, label, diagnostics)
 
     def schema(self) -> JsonSchema:
         return {"anyOf": [self.short.schema(), self.long.schema()]}

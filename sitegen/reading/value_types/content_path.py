@@ -8,7 +8,7 @@ from msgspec import Struct
 from sitegen.diary.addresses import DEVICE_NAMES
 from sitegen.problems import did_you_mean
 from sitegen.reading.content_folder import ContentFolder
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.path_pattern import files_matching, is_pattern, plain_start
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
@@ -21,17 +21,17 @@ class ContentPath(Struct, frozen=True):
 
     suffixes: tuple[str, ...] = ()
 
-    def read(self, node: Node, label: str, desk: Desk) -> str | None:
-        text = text_of(node, label, desk, "a path inside content/")
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> str | None:
+        text = text_of(node, label, diagnostics, "a path inside content/")
         if text is None:
             return None
         text = unicodedata.normalize("NFC", text)
-        desk.asked.append(text)
-        trouble = path_trouble(text, desk.content) or self._foreign(text)
-        if trouble is None and text in desk.content.names:
-            return desk.content.names[text]
-        wrong, remedy = trouble or missing(text, desk.content)
-        desk.error(node, f"{label} is {shown(text)}, {wrong}", remedy)
+        diagnostics.asked.append(text)
+        trouble = path_trouble(text, diagnostics.content) or self._foreign(text)
+        if trouble is None and text in diagnostics.content.names:
+            return diagnostics.content.names[text]
+        wrong, remedy = trouble or missing(text, diagnostics.content)
+        diagnostics.error(node, f"{label} is {shown(text)}, {wrong}", remedy)
         return None
 
     def schema(self) -> JsonSchema:
@@ -49,18 +49,18 @@ class ContentPath(Struct, frozen=True):
 class LogPattern(Struct, frozen=True):
     """A path or pattern (`*`, `?`, `[…]`, `**`) that finds at least one file; read as those files, sorted."""
 
-    def read(self, node: Node, label: str, desk: Desk) -> tuple[str, ...] | None:
-        text = text_of(node, label, desk, "a path or pattern inside content/")
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> tuple[str, ...] | None:
+        text = text_of(node, label, diagnostics, "a path or pattern inside content/")
         if text is None:
             return None
         text = unicodedata.normalize("NFC", text)
-        desk.asked.append(plain_start(text))
-        trouble = path_trouble(text, desk.content)
-        found = () if trouble else files_matching(text, desk.content)
+        diagnostics.asked.append(plain_start(text))
+        trouble = path_trouble(text, diagnostics.content)
+        found = () if trouble else files_matching(text, diagnostics.content)
         if found:
             return found
-        wrong, remedy = trouble or nothing_found(text, desk.content)
-        desk.error(node, f"{label} is {shown(text)}, {wrong}", remedy)
+        wrong, remedy = trouble or nothing_found(text, diagnostics.content)
+        diagnostics.error(node, f"{label} is {shown(text)}, {wrong}", remedy)
         return None
 
     def schema(self) -> JsonSchema:

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 from msgspec import Struct
 
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
@@ -21,16 +21,16 @@ class Day(Struct, frozen=True):
 
     past: bool = False
 
-    def read(self, node: Node, label: str, desk: Desk) -> date | None:
-        text = text_of(node, label, desk, "a date", "write it as year-month-day, as in 2026-04-18")
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> date | None:
+        text = text_of(node, label, diagnostics, "a date", "write it as year-month-day, as in 2026-04-18")
         if text is None:
             return None
         day = _iso(text)
         if day is None or day.year < EARLIEST_YEAR:
-            desk.error(node, f"{label} is {quoted(text)}, not a date", _remedy(text))
+            diagnostics.error(node, f"{label} is {quoted(text)}, not a date", _remedy(text))
             return None
-        if self.past and day > desk.today + timedelta(days=1):
-            desk.warn(node, f"{label} is {day}, in the future", "is the year right?")
+        if self.past and day > diagnostics.today + timedelta(days=1):
+            diagnostics.warn(node, f"{label} is {day}, in the future", "is the year right?")
         return day
 
     def schema(self) -> JsonSchema:

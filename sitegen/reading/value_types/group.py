@@ -7,7 +7,7 @@ from msgspec import NODEFAULT, Struct
 from msgspec.structs import fields
 
 from sitegen.problems import hint_for
-from sitegen.reading.desk import Desk, Place, Placed
+from sitegen.reading.diagnostics import Diagnostics, Place, Placed
 from sitegen.reading.nodes import MapNode, Node, TextNode, quoted, seen
 from sitegen.reading.value_types.value_type import JsonSchema, Kept, ValueType, is_waiting, say_waiting
 
@@ -55,21 +55,21 @@ class Group(Struct, frozen=True):
     called: str
     remedies: tuple[tuple[str, str], ...] = ()
 
-    def read(self, node: Node, label: str, desk: Desk) -> Values | None:
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> Values | None:
         if not isinstance(node, MapNode):
-            desk.error(node, f"{label} is {seen(node)}, not a mapping", self._example())
+            diagnostics.error(node, f"{label} is {seen(node)}, not a mapping", self._example())
             return None
         known = {key.name: key for key in self.keys}
         present = {key.text: (key, value) for key, value in node.entries if not (isinstance(value, TextNode) and value.empty)}
         for key_node, _ in node.entries:
             if key_node.text not in known:
-                desk.error(key_node, f"unknown key {quoted(key_node.text)} in {self.called}", self._remedy(key_node.text))
+                diagnostics.error(key_node, f"unknown key {quoted(key_node.text)} in {self.called}", self._remedy(key_node.text))
         for key in self.keys:
             if key.required and key.name not in present:
-                self._say_missing(key, node, label, desk)
-        waiting = {name for name in present.keys() & known.keys() if self._waits(known[name], present[name][1], desk)}
+                self._say_missing(key, node, label, diagnostics)
+        waiting = {name for name in present.keys() & known.keys() if self._waits(known[name], present[name][1], diagnostics)}
         written = {name: value for name, (_, value) in present.items() if name in known and name not in waiting}
-        read = {name: known[name].type.read(value, f"'{name}'", desk) for name, value in written.items()}
+        read = {name: known[name].type.read(value, f"'{name}'", diagnostics) for name, value in written.items()}
         return Values({name: value for name, value in read.items() if value is not None}, node)
 
     def schema(self) -> JsonSchema:
@@ -81,21 +81,21 @@ class Group(Struct, frozen=True):
     def words(self) -> str:
         return "mapping of " + ", ".join(f"`{key.name}`" for key in self.keys)
 
-    def _waits(self, key: Key, value: Node, desk: Desk) -> bool:
+    def _waits(self, key: Key, value: Node, diagnostics: Diagnostics) -> bool:
         """Whether the value is marked as still to be written; a required one cannot wait."""
         if not is_waiting(value):
             return False
         if key.required:
-            desk.error(value, f"'{key.name}' is still to be written", f"give it as in '{key.name}: {key.example}'")
+            diagnostics.error(value, f"'{key.name}' is still to be written", f"give it as in '{key.name}: {key.example}'")
         else:
-            say_waiting(value, f"'{key.name}'", desk)
+            say_waiting(value, f"'{key.name}'", diagnostics)
         return True
 
-    def _say_missing(self, key: Key, node: MapNode, label: str, desk: Desk) -> None:
+    def _say_missing(self, key: Key, node: MapNode, label: str, diagnostics: Diagnostics) -> None:
         empty = next((key_node for key_node, _ in node.entries if key_node.text == key.name), None)
         at: Placed = empty or (node if node.entries else Place(node.line, node.column))
         wrong = f"'{key.name}' is empty" if empty else f"'{key.name}' is missing in {self.called}"
-        desk.error(at, wrong, f"give it as in '{key.name}: {key.example}'")
+        diagnostics.error(at, wrong, f"give it as in '{key.name}: {key.example}'")
 
     def _remedy(self, name: str) -> str:
         if name.isdigit():

@@ -5,7 +5,7 @@ import re
 
 from msgspec import Struct
 
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import Node, quoted, shortened
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
@@ -30,15 +30,15 @@ class Number(Struct, frozen=True):
     whole: bool = False
     below_least: str = ""
 
-    def read(self, node: Node, label: str, desk: Desk) -> float | int | None:
-        text = text_of(node, label, desk, self._wanted)
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> float | int | None:
+        text = text_of(node, label, diagnostics, self._wanted)
         if text is None:
             return None
         plain = text.replace("−", "-")
         if not DECIMAL.fullmatch(plain):
-            desk.error(node, f"{label} is {quoted(text)}, not {self._wanted}", self._remedy(plain))
+            diagnostics.error(node, f"{label} is {quoted(text)}, not {self._wanted}", self._remedy(plain))
             return None
-        return self._in_range(float(plain), text, node, label, desk)
+        return self._in_range(float(plain), text, node, label, diagnostics)
 
     def schema(self) -> JsonSchema:
         schema: JsonSchema = {"type": "integer" if self.whole else "number"}
@@ -60,14 +60,14 @@ class Number(Struct, frozen=True):
     def _wanted(self) -> str:
         return "a whole number" if self.whole else "a number"
 
-    def _in_range(self, value: float, text: str, node: Node, label: str, desk: Desk) -> float | int | None:
+    def _in_range(self, value: float, text: str, node: Node, label: str, diagnostics: Diagnostics) -> float | int | None:
         if not math.isfinite(value) or not (self.least <= value <= self.most and value > self.above):
             limits = f"it may be {self.limits()}" + (f", in {self.unit}" if self.unit else "")
             advice = f"; {self.below_least}" if self.below_least and value < self.least else ""
-            desk.error(node, f"{label} is {shortened(text)}, out of range", limits + advice)
+            diagnostics.error(node, f"{label} is {shortened(text)}, out of range", limits + advice)
             return None
         if self.whole and not value.is_integer():
-            desk.error(node, f"{label} is {text}, not a whole number", f"write {round(value)}")
+            diagnostics.error(node, f"{label} is {text}, not a whole number", f"write {round(value)}")
             return None
         return int(value) if self.whole else value
 
@@ -100,17 +100,17 @@ class NumberPair(Struct, frozen=True):
     names: tuple[str, str]
     one_is_both: bool = False
 
-    def read(self, node: Node, label: str, desk: Desk) -> tuple[float, float] | None:
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> tuple[float, float] | None:
         items = getattr(node, "items", None)
         if items is None and self.one_is_both:
-            value = self.first.read(node, label, desk)
+            value = self.first.read(node, label, diagnostics)
             return None if value is None else (value, value)
         if items is None or len(items) != 2:
             found = f"{len(items)} values" if items is not None and len(items) != 1 else "one value"
-            desk.error(node, f"{label} has {found}, not two", f"write [{self.names[0]}, {self.names[1]}]")
+            diagnostics.error(node, f"{label} has {found}, not two", f"write [{self.names[0]}, {self.names[1]}]")
             return None
-        first = self.first.read(items[0], f"{self.names[0]} of {label}", desk)
-        second = self.second.read(items[1], f"{self.names[1]} of {label}", desk)
+        first = self.first.read(items[0], f"{self.names[0]} of {label}", diagnostics)
+        second = self.second.read(items[1], f"{self.names[1]} of {label}", diagnostics)
         return None if first is None or second is None else (first, second)
 
     def schema(self) -> JsonSchema:

@@ -4,7 +4,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import ListNode, Node
 from sitegen.reading.value_types.value_type import JsonSchema, ValueType
 
@@ -14,9 +14,9 @@ class OneOrMore(Struct, frozen=True):
 
     item: ValueType
 
-    def read(self, node: Node, label: str, desk: Desk) -> tuple[Any, ...] | None:
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> tuple[Any, ...] | None:
         items = node.items if isinstance(node, ListNode) else (node,)
-        values = tuple(self.item.read(item, label, desk) for item in items)
+        values = tuple(self.item.read(item, label, diagnostics) for item in items)
         return None if any(value is None for value in values) else values
 
     def schema(self) -> JsonSchema:

@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from sitegen.diary.to_write import without_gaps
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import Node
 from sitegen.reading.text_file import UNPRINTABLE
 from sitegen.reading.value_types.value_type import JsonSchema, say_waiting, text_of
@@ -16,21 +16,21 @@ class Text(Struct, frozen=True):
     called: str = "text"
     longest: int = 2_000
 
-    def read(self, node: Node, label: str, desk: Desk) -> str | None:
-        text = text_of(node, label, desk, "text", "write some text after the colon")
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> str | None:
+        text = text_of(node, label, diagnostics, "text", "write some text after the colon")
         if text is None:
             return None
         if UNPRINTABLE.search(text) or not _encodable(text):
-            desk.error(node, f"{label} holds an unprintable character", "delete its escape")
+            diagnostics.error(node, f"{label} holds an unprintable character", "delete its escape")
             return None
         if len(text) > self.longest:
-            desk.error(node, f"{label} has {len(text)} characters", f"it may have {self.longest}")
+            diagnostics.error(node, f"{label} has {len(text)} characters", f"it may have {self.longest}")
             return None
         if not self.paragraphs:
             return " ".join(text.split())
         written = without_gaps(text)
         if written != text:
-            say_waiting(node, f"a paragraph of {label}", desk)
+            say_waiting(node, f"a paragraph of {label}", diagnostics)
         return written
 
     def schema(self) -> JsonSchema:

@@ -6,7 +6,7 @@ from zoneinfo import ZoneInfo, available_timezones
 from msgspec import Struct
 
 from sitegen.problems import did_you_mean
-from sitegen.reading.desk import Desk
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.nodes import Node, quoted
 from sitegen.reading.value_types.value_type import JsonSchema, text_of
 
@@ -17,13 +17,13 @@ _NOT_ZONE_FOLDERS = ("posix/", "right/")
 
 
 class TimeZone(Struct, frozen=True):
-    def read(self, node: Node, label: str, desk: Desk) -> str | None:
-        text = text_of(node, label, desk, "a time zone", "name it as in Europe/Athens")
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> str | None:
+        text = text_of(node, label, diagnostics, "a time zone", "name it as in Europe/Athens")
         if text is None or is_zone(text):
             return text
         near = _nearest(text)
         hint = f"did you mean '{near}'?" if near else "name it as the IANA database does, as in Europe/Athens"
-        desk.error(node, f"{label} is {quoted(text)}, not a known time zone", hint)
+        diagnostics.error(node, f"{label} is {quoted(text)}, not a known time zone", hint)
         return None
 
     def schema(self) -> JsonSchema:

@@ -5,7 +5,7 @@ from typing import Any, Protocol
 from msgspec import Struct
 
 from sitegen.diary.to_write import GAP, is_gap, without_gaps
-from sitegen.reading.desk import Desk, Placed
+from sitegen.reading.diagnostics import Diagnostics, Placed
 from sitegen.reading.nodes import Node, TextNode, seen
 
 JsonSchema = dict[str, Any]
@@ -17,7 +17,7 @@ class ValueType(Protocol):
     `label` is how the problem line calls the value: the key in quotes, or what stands for it in a list.
     """
 
-    def read(self, node: Node, label: str, desk: Desk) -> Any: ...
+    def read(self, node: Node, label: str, diagnostics: Diagnostics) -> Any: ...
 
     def schema(self) -> JsonSchema:
         """JSON Schema (draft 2020-12) of what an editor may accept: what `read` accepts and, where that cannot be said, more."""
@@ -46,16 +46,16 @@ def is_waiting(node: Node) -> bool:
     return isinstance(node, TextNode) and is_gap(node.text) and not without_gaps(node.text)
 
 
-def say_waiting(at: Placed, label: str, desk: Desk) -> None:
-    desk.warn(at, f"{label} is still to be written, and not published until it is", f"write it, without '{GAP}'")
+def say_waiting(at: Placed, label: str, diagnostics: Diagnostics) -> None:
+    diagnostics.warn(at, f"{label} is still to be written, and not published until it is", f"write it, without '{GAP}'")
 
 
-def text_of(node: Node, label: str, desk: Desk, wanted: str, remedy: str = "") -> str | None:
+def text_of(node: Node, label: str, diagnostics: Diagnostics, wanted: str, remedy: str = "") -> str | None:
     """The words of a scalar without the blanks round them; None after saying that something else stands there."""
     if isinstance(node, TextNode) and not node.empty and node.text.strip():
         return node.text.strip()
     if isinstance(node, TextNode):
-        desk.error(node, f"{label} is empty", remedy or f"give {wanted}")
+        diagnostics.error(node, f"{label} is empty", remedy or f"give {wanted}")
     else:
-        desk.error(node, f"{label} is {seen(node)}, not {wanted}", remedy)
+        diagnostics.error(node, f"{label} is {seen(node)}, not {wanted}", remedy)
     return None

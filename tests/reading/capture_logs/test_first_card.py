@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from sitegen.reading.capture_logs.fits_header import read_header
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 NO_FITS = r"^does not say SIMPLE = T, so it is no FITS file by its own words$"
 
@@ -30,7 +30,7 @@ def test_a_file_that_says_it_is_fits(tmp_path: Path, first: str) -> None:
 def test_a_file_that_says_it_is_not(tmp_path: Path, first: str) -> None:
     """F means that the file departs from the standard; anything else means that it is something else."""
     (tmp_path / "frame.fits").write_bytes(image(first))
-    with pytest.raises(Doubt, match=NO_FITS):
+    with pytest.raises(ValueProblem, match=NO_FITS):
         read_header(tmp_path / "frame.fits")
 
 

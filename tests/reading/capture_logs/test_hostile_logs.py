@@ -80,8 +80,8 @@ def test_exif_that_claims_gigabytes(read, claim):
 def test_exif_in_circles_is_left(read, monkeypatch):
     """Thousands of tags with thousands of values each: the reading stops at its allowance."""
     counted = []
-    really = exif_tags._Sparing.read
-    monkeypatch.setattr(exif_tags._Sparing, "read", lambda self, count=-1: counted.append(1) or really(self, count))
+    really = exif_tags._LimitedReader.read
+    monkeypatch.setattr(exif_tags._LimitedReader, "read", lambda self, count=-1: counted.append(1) or really(self, count))
     entry = b"\x03\x90\x05\x00\xe7\x03\x00\x00\x08\x00\x00\x00"
     (problem,) = read("a.tif", b"II*\0\x08\0\0\0\xff\xff" + entry * 65_535).problems
     assert problem.wrong == "its EXIF is damaged"

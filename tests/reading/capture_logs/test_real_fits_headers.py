@@ -9,7 +9,7 @@ import pytest
 from astropy.io import fits
 
 from sitegen.reading.capture_logs.fits_header import read_header
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 ASTROPY, PHOTUTILS = Path(astropy.__file__).parent, Path(photutils.__file__).parent
 SHIPPED = sorted(
@@ -48,11 +48,11 @@ def test_the_packages_still_ship_their_files():
 def test_cards_agree_with_astropy(path):
     """Every string, number and logical of the first header."""
     if path.name in NOT_FITS:
-        with pytest.raises(Doubt, match="is not FITS"):
+        with pytest.raises(ValueProblem, match="is not FITS"):
             read_header(path)
         return
     if path.name in NOT_BY_THEIR_OWN_WORDS:
-        with pytest.raises(Doubt, match="does not say SIMPLE = T"):
+        with pytest.raises(ValueProblem, match="does not say SIMPLE = T"):
             read_header(path)
         return
     header = read_header(path)

@@ -13,7 +13,7 @@ from sitegen.reading.capture_logs.durations import read_duration_s
 from sitegen.reading.capture_logs.filter_names import match_filter, width_disagrees
 from sitegen.reading.capture_logs.filter_words import may_be_one_filter
 from sitegen.reading.capture_logs.frame_kind import frame_kind
-from sitegen.reading.capture_logs.log_problems import Doubt
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 from sitegen.reading.capture_logs.time_scales import tai_minus_utc_s, utc_from
 from sitegen.reading.capture_logs.unknown_filters import unknown_filter
 
@@ -35,7 +35,7 @@ def test_durations(text, seconds):
 @pytest.mark.parametrize("text", ["", "s", "5x", "m5", "1/0", "1//2", "5,5", "1:30", "five", "5m x", "--5", "nan", "inf"])
 def test_what_is_no_duration(text):
     """Doubted, never guessed."""
-    with pytest.raises(Doubt, match=r"not a duration|no unit of time"):
+    with pytest.raises(ValueProblem, match=r"not a duration|no unit of time"):
         read_duration_s(text)
 
 

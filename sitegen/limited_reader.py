@@ -41,7 +41,7 @@ class _Packed(gzip.GzipFile):
         return self._next
 
 
-def frugal(path: Path) -> io.BufferedIOBase:
+def limited_reader(path: Path) -> io.BufferedIOBase:
     """The file to read headers from, unpacked where it is packed by gzip. Raises OSError."""
     with path.open("rb") as stream:
         packed = stream.read(len(GZIP_MARK)) == GZIP_MARK

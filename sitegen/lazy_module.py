@@ -8,7 +8,7 @@ from importlib import import_module
 from typing import Any
 
 
-class Late:
+class LazyModule:
     """Stands in for a module, or for a class in it."""
 
     def __init__(self, module: str, name: str | None = None) -> None:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 
-from sitegen.charts.chart import Remember, Voice, made_now
+from sitegen.charts.chart import Localizer, Remember, made_now
 from sitegen.diary import addresses
 from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import Rig
@@ -13,24 +13,24 @@ from sitegen.diary.settings import Settings
 from sitegen.pages.card import EntryCard, NightCard
 from sitegen.pages.card_groups import CardGroups, by_evening, grouped
 from sitegen.pages.counted_light import CountedLight, Key, LightTotals, light_totals, light_totals_by
-from sitegen.pages.shown import Shower
+from sitegen.pages.fact_formatter import FactFormatter
 
 
 @dataclass(frozen=True)
-class SiteBook(CardGroups[EntryCard]):
+class DiaryIndex(CardGroups[EntryCard]):
     """`cards` newest first. Groups keep that order."""
 
     settings: Settings
     sites: Mapping[str, PublicSite]
     rigs: Mapping[str, Rig]
     cards: tuple[EntryCard, ...]
-    shower: Shower
+    formatter: FactFormatter
     remember: Remember = made_now
 
     @property
-    def voice(self) -> Voice:
+    def voice(self) -> Localizer:
         """In which charts speak."""
-        return Voice(self.shower.words, self.shower.numbers, self.remember)
+        return Localizer(self.formatter.words, self.formatter.numbers, self.remember)
 
     @cached_property
     def topic_words(self) -> dict[str, str]:

@@ -1,4 +1,4 @@
-"""The desk on which one author file is read: where it lies, what day it is, and where its problems are put down."""
+"""The diagnostics on which one author file is read: where it lies, what day it is, and where its problems are put down."""
 
 from collections.abc import Callable
 from datetime import date
@@ -28,11 +28,11 @@ class Place(Struct, frozen=True):
     column: int = 1
 
 
-class DeskFull(Exception):
+class TooManyProblems(Exception):
     """There is no sense in looking for more problems in this file."""
 
 
-class Desk(Struct, frozen=True):
+class Diagnostics(Struct, frozen=True):
     """`shown` is the file's path as the author would type it.
 
     A file with more problems than `MOST_PROBLEMS` is not what it is taken for: reading it stops there, so that no file,
@@ -45,7 +45,7 @@ class Desk(Struct, frozen=True):
     problems: list[Problem] = field(default_factory=list)
     asked: list[str] = field(default_factory=list)
     """What every path or pattern begins with that was looked up in content/: where a file comes or goes under one of
-    these, the file on this desk must be read again."""
+    these, the file on this diagnostics must be read again."""
 
     def error(self, at: Placed, wrong: str, remedy: str = "") -> None:
         self._put_down(Problem(self.shown, at.line, at.column, wrong, remedy))
@@ -62,7 +62,7 @@ class Desk(Struct, frozen=True):
         """What comes of the work; None where it ended because there was no room for another problem."""
         try:
             return work()
-        except DeskFull:
+        except TooManyProblems:
             return None
 
     def _put_down(self, problem: Problem) -> None:
@@ -72,4 +72,4 @@ class Desk(Struct, frozen=True):
         if len(self.problems) == MOST_PROBLEMS:
             wrong, remedy = f"this file has more than {MOST_PROBLEMS} problems", "mend those above first"
             self.problems.append(Problem(self.shown, problem.line, problem.column, wrong, remedy))
-        raise DeskFull
+        raise TooManyProblems

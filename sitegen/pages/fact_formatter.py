@@ -24,7 +24,7 @@ class Shown(Struct, frozen=True):
     how: str
 
 
-class Shower(Struct, frozen=True):
+class FactFormatter(Struct, frozen=True):
     """Turns facts into shown numbers in one language."""
 
     numbers: NumberText
@@ -77,30 +77,30 @@ class Shower(Struct, frozen=True):
 TABLES = ("star_shapes", "star_rings")
 
 
-def field_text(shower: Shower, value: list[float]) -> str:
-    return " × ".join(shower.numbers.angle(side) for side in value)
+def field_text(formatter: FactFormatter, value: list[float]) -> str:
+    return " × ".join(formatter.numbers.angle(side) for side in value)
 
 
-def _right_ascension(shower: Shower, degrees: float) -> str:
+def _right_ascension(formatter: FactFormatter, degrees: float) -> str:
     seconds = round(degrees / 15 * 3600)
     return f"{seconds // 3600 % 24:02d}h {seconds // 60 % 60:02d}m {seconds % 60:02d}s"
 
 
-def _declination(shower: Shower, degrees: float) -> str:
+def _declination(formatter: FactFormatter, degrees: float) -> str:
     seconds = round(abs(degrees) * 3600)
     return f"{'−' if degrees < 0 else '+'}{seconds // 3600:02d}° {seconds // 60 % 60:02d}′ {seconds % 60:02d}″"
 
 
-def _turned(shower: Shower, degrees: float) -> str:
+def _turned(formatter: FactFormatter, degrees: float) -> str:
     """One decimal, and a hair short of a full turn reads as none."""
-    return f"{shower.numbers.number(round(degrees, 1) % 360, 1)}°"
+    return f"{formatter.numbers.number(round(degrees, 1) % 360, 1)}°"
 
 
-def _day(shower: Shower, text: str) -> str:
-    return shower.numbers.day(date.fromisoformat(text))
+def _day(formatter: FactFormatter, text: str) -> str:
+    return formatter.numbers.day(date.fromisoformat(text))
 
 
-_SPECIAL: dict[str, Callable[[Shower, Any], str]] = {
+_SPECIAL: dict[str, Callable[[FactFormatter, Any], str]] = {
     "target.ra_deg": _right_ascension,
     "target.dec_deg": _declination,
     "pictures.ra_deg": _right_ascension,
@@ -108,15 +108,15 @@ _SPECIAL: dict[str, Callable[[Shower, Any], str]] = {
     "pictures.field_deg": field_text,
     "pictures.rotation_deg": _turned,
     "optics.field_deg": field_text,
-    "optics.field_diagonal_deg": lambda shower, value: shower.numbers.angle(value),
-    "optics.f_ratio": lambda shower, value: f"f/{shower.numbers.figures(value, 2)}",
+    "optics.field_diagonal_deg": lambda formatter, value: formatter.numbers.angle(value),
+    "optics.f_ratio": lambda formatter, value: f"f/{formatter.numbers.figures(value, 2)}",
     "optics.from": _day,
     "nights.evening_of": _day,
     "optics.rig": lambda _, value: str(value),
     "nights.site": lambda _, value: str(value),
     "entry": lambda _, value: str(value),
     "title": lambda _, value: str(value),
-    "cautions": lambda shower, value: ", ".join(shower.words.get(f"value.{one}", one) for one in value),
+    "cautions": lambda formatter, value: ", ".join(formatter.words.get(f"value.{one}", one) for one in value),
 }
 
 

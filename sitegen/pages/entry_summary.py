@@ -16,7 +16,7 @@ class Evening(Struct, frozen=True, gc=False):
     entry: str
 
 
-class OuterCard(Struct, frozen=True):
+class EntrySummary(Struct, frozen=True):
     slug: str
     title: str
     published: date
