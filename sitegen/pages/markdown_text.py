@@ -3,7 +3,7 @@
 Two markers reach into the computed numbers, both plain CommonMark:
 `[](fact:integration.total_s)` becomes the number with its unit, `[words](fact:…)` keeps the words and sets the number
 in the margin beside them; `![](figure:NAME)` becomes a figure of the entry. Links to other entries are written with
-the file's name, `[the trial](trial-night.md)`.
+the file's name, `[the count](counting-a-cluster.md)`.
 """
 
 import re

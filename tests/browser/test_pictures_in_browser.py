@@ -81,7 +81,7 @@ def test_the_zoom_shows_tiles_and_the_overlay(page: Page, demo_site: Path) -> No
 
 def test_the_edge_between_before_and_after_is_pushed(page: Page, demo_site: Path) -> None:
     """The slider's arrow keys uncover the later picture; both names stand on the picture."""
-    open_entry(page, demo_site, "collimation")
+    open_entry(page, demo_site, "grain-of-sand")
     slider = page.locator("figure.compare input[type=range]")
     later = page.locator("figure.compare img").nth(1)
     assert later.evaluate("one => one.style.clipPath").startswith("inset(0px 0px 0px 50%")

@@ -70,20 +70,10 @@ def moffat(fwhm_px: float, beta: float, half_px: int) -> Array:
     return profile / profile.sum()
 
 
-def spikes(length_px: float, half_px: int, turn_deg: float) -> Array:
-    """Unit-sum cross of four diffraction spikes."""
-    line, column = np.mgrid[-half_px : half_px + 1, -half_px : half_px + 1].astype(float)
-    turn = np.radians(turn_deg)
-    along, across = column * np.cos(turn) + line * np.sin(turn), line * np.cos(turn) - column * np.sin(turn)
-    arms = sum(np.exp(-np.abs(a) / length_px) * np.exp(-((b / 0.8) ** 2)) for a, b in ((along, across), (across, along)))
-    return arms / arms.sum()
-
-
-def profile(fwhm_px: float, halo: float = 0.10, halo_px: float = 14.0, spike: float = 0.0, turn_deg: float = 0.0) -> Array:
-    """A telescope's image of a star: core, halo, and spikes where a spider holds a mirror."""
+def profile(fwhm_px: float, halo: float = 0.10, halo_px: float = 14.0) -> Array:
+    """A telescope's image of a star: core and halo; no tube of the school has a spider that would draw spikes."""
     half = 150
-    image = (1 - halo - spike) * moffat(fwhm_px, 3.0, half) + halo * moffat(halo_px, 1.9, half)
-    return image + spike * spikes(26.0, half, turn_deg) if spike else image
+    return (1 - halo) * moffat(fwhm_px, 3.0, half) + halo * moffat(halo_px, 1.9, half)
 
 
 def starlight(frame: Frame, stars: tuple[Array, Array, Array], colours: Array, kernel: Array, zero: float) -> Array:

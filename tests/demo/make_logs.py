@@ -44,8 +44,10 @@ GERMAN = {
 
 def write_all(logs: Path) -> None:
     """Every log of the diary, under ``logs``."""
-    write_csv(logs / "trial-2025-03-28.csv", frames_of(nights.TRIAL), WITH_CALIBRATION, bare)
-    write_csv(logs / "corner-tests-2025-06-27.csv", frames_of(nights.CORNER_TESTS), LIGHTS, zulu)
+    write_csv(logs / "counting-2025-03-28.csv", frames_of(nights.COUNTING), WITH_CALIBRATION, bare)
+    first, *second = nights.CORNER_TESTS
+    write_csv(logs / "corner-tests-2025-08-02.csv", frames_of(first), LIGHTS, zulu)
+    write_csv(logs / "corner-tests-2025-08-23.csv", [frame for run in second for frame in frames_of(run)], LIGHTS, zulu)
     for night in nights.CORONA:
         write_csv(logs / f"corona-cloud/{night.evening}.csv", _runs(night), ("kind", *RUNS), zulu)
     _write_wide_field(logs / "wide-field", nights.WIDE_FIELD)

@@ -41,11 +41,21 @@ JPEGS: tuple[tuple[str, int, Callable[[Random], Array], int], ...] = (
     ("ngc-253-five/colour-only.jpg", 1104, galaxy.colour_only, 86),
 )
 PNGS: tuple[tuple[str, int, Callable[[Random], Array]], ...] = (
-    ("trial/single-sub.png", 101, bench.first_sub),
+    ("counting/single-sub.png", 101, bench.first_sub),
     ("cables/power-plan.png", 0, lambda rng: bench.power_plan()),
 )
-BEFORE, AFTER = bench.Optics(2.35, 1.26, 45.0, 3.6, 0.2), bench.Optics(2.15, 1.04, 20.0, 0.15, 0.55)
-RING_BEFORE, RING_AFTER = bench.Ring(offset=(11.5, -9.0)), bench.Ring(offset=(0.5, 0.3))
+RINGS = (  # name, when it was taken, where the shadow sits, seed
+    ("before", datetime(2025, 8, 2, 6, 12, tzinfo=UTC), bench.Ring(offset=(-9.6, 5.4)), 301),
+    ("after", datetime(2025, 8, 2, 7, 4, tzinfo=UTC), bench.Ring(offset=(0.6, 0.4)), 302),
+)
+SANDY = bench.Optics(2.15, 1.04, 160.0, tilt_px=2.6, tilt_deg=135.0)
+TURNED = bench.Optics(2.18, 1.04, 70.0, tilt_px=2.5, tilt_deg=138.0, focus=0.4)
+CLEAN = bench.Optics(2.12, 1.03, 70.0, tilt_px=0.4, tilt_deg=250.0, focus=0.1)
+FIELDS = (  # name, start of the sub, the camera's place, how stars look, seed
+    ("secondary-set", datetime(2025, 8, 2, 10, 11, tzinfo=UTC), bench.SURVEY_FRAME, SANDY, 303),
+    ("camera-turned", datetime(2025, 8, 23, 10, 11, tzinfo=UTC), bench.TURNED_FRAME, TURNED, 304),
+    ("flange-clean", datetime(2025, 8, 23, 11, 6, tzinfo=UTC), bench.TURNED_FRAME, CLEAN, 305),
+)
 
 
 def bytes_of(picture: Array) -> Array:
@@ -65,8 +75,8 @@ def write_tiff(path: Path, picture: Array) -> None:
     image.tiffsave(str(path), compression="deflate", predictor="horizontal", strip=True)
 
 
-def frame_header(frame: Frame, when: datetime, exposure_s: float, name: str, focal_mm: float, binning: int) -> fits.Header:
-    """Keywords of a frame with a place on the sky, and the private ones that come along."""
+def frame_header(when: datetime, exposure_s: float, name: str, focal_mm: float, binning: int) -> fits.Header:
+    """Keywords of a frame, and the private ones that come along."""
     head = fits.Header()
     for keyword, value in (
         ("IMAGETYP", "Light Frame"),
@@ -81,10 +91,20 @@ def frame_header(frame: Frame, when: datetime, exposure_s: float, name: str, foc
         ("FOCALLEN", focal_mm),
         ("CCD-TEMP", -15.0),
         ("INSTRUME", "26-megapixel mono camera"),
-        ("TELESCOP", "250 mm reflector"),
+        ("TELESCOP", "230 mm reflector"),
         ("SITELAT", nights.HILL.latitude_deg),
         ("SITELONG", nights.HILL.longitude_deg),
         ("OBSERVER", "keeper on duty"),
+    ):
+        head[keyword] = value
+    head["COMMENT"] = "Simulated frame of a demo diary."
+    return head
+
+
+def with_sky(head: fits.Header, frame: Frame) -> fits.Header:
+    """The same with the frame's place on the sky, north up but for its rotation."""
+    turn, scale_deg = np.radians(frame.rotation_deg), frame.scale_arcsec_px / 3600
+    for keyword, value in (
         ("RADESYS", "ICRS"),
         ("CTYPE1", "RA---TAN"),
         ("CTYPE2", "DEC--TAN"),
@@ -94,13 +114,12 @@ def frame_header(frame: Frame, when: datetime, exposure_s: float, name: str, foc
         ("CRVAL2", frame.dec_deg),
         ("CRPIX1", (frame.width_px + 1) / 2),
         ("CRPIX2", (frame.height_px + 1) / 2),
-        ("CD1_1", -frame.scale_arcsec_px / 3600),
+        ("CD1_1", -scale_deg * round(np.cos(turn), 12)),
         ("CD1_2", 0.0),
         ("CD2_1", 0.0),
-        ("CD2_2", frame.scale_arcsec_px / 3600),
+        ("CD2_2", scale_deg * round(np.cos(turn), 12)),
     ):
         head[keyword] = value
-    head["COMMENT"] = "Simulated frame of a demo diary."
     return head
 
 
@@ -114,17 +133,28 @@ def write_fits(path: Path, adu: Array, head: fits.Header) -> None:
         fits.PrimaryHDU(flipped, head).writeto(path, overwrite=True)
 
 
-def write_bench(folder: Path) -> None:
-    """The evening with the screws: two rings, two fields, and what they look like."""
-    rings = [bench.ring_frame(ring, np.random.default_rng(seed)) for ring, seed in ((RING_BEFORE, 301), (RING_AFTER, 302))]
-    fields = [bench.survey_field(optics, 303, np.random.default_rng(seed)) for optics, seed in ((BEFORE, 303), (AFTER, 304))]
-    times = {"before": datetime(2025, 6, 27, 10, 36, tzinfo=UTC), "after": datetime(2025, 6, 27, 14, 11, tzinfo=UTC)}
-    for (word, when), ring, field in zip(times.items(), rings, fields, strict=True):
-        small = Frame(230.0, -42.0, nebula.LONG_TUBE, bench.Ring().size_px, bench.Ring().size_px)
-        write_fits(folder / f"ring-{word}.fits", ring, frame_header(small, when, 2.0, "L", 2000.0, 1))
-        write_fits(folder / f"field-{word}.fits.fz", field, frame_header(bench.SURVEY_FRAME, when, 10.0, "L", 2000.0, 4))
-        Image.fromarray(bytes_of(bench.nine_squares(field))).save(folder / f"corners-{word}.png", optimize=True)
+def write_rings(folder: Path) -> None:
+    """The artificial star before and after the screws: a steel ball in the sun, so without a place on the sky."""
+    rings = [bench.ring_frame(ring, np.random.default_rng(seed)) for _, _, ring, seed in RINGS]
+    for (word, when, _, _), ring in zip(RINGS, rings, strict=True):
+        write_fits(folder / f"ring-{word}.fits", ring, frame_header(when, 0.004, "R", 2000.0, 1))
     Image.fromarray(bytes_of(bench.pair(*rings))).save(folder / "rings.png", optimize=True)
+
+
+def write_fields(folder: Path) -> None:
+    """What the frame's corners said: after the screws, with the camera turned, and with its flange clean."""
+    for word, when, frame, optics, seed in FIELDS:
+        field = bench.survey_field(frame, optics, 303, np.random.default_rng(seed))
+        head = with_sky(frame_header(when, 10.0, "L", 2000.0, 4), frame)
+        write_fits(folder / f"field-{word}.fits.fz", field, head)
+        if frame is bench.TURNED_FRAME:
+            Image.fromarray(bytes_of(bench.nine_squares(field))).save(folder / f"corners-{word}.png", optimize=True)
+
+
+def write_bench(folder: Path) -> None:
+    """The day and the nights with the screws."""
+    write_rings(folder)
+    write_fields(folder)
 
 
 def write_single(path: Path) -> None:
@@ -163,7 +193,7 @@ def _png_job(seed: int, paint: Callable[[Random], Array]) -> Callable[[Path], No
 def _write_tarantula(path: Path) -> None:
     picture = nebula.tarantula(np.random.default_rng(1201))
     frame = nebula.field_of(84.676, -69.101, nebula.LONG_TUBE / 0.8, picture.shape[1])
-    head = frame_header(frame, datetime(2026, 11, 6, 12, 0, 23, tzinfo=UTC), 300.0, "Ha", 1600.0, 1)
+    head = with_sky(frame_header(datetime(2026, 11, 6, 12, 0, 23, tzinfo=UTC), 300.0, "Ha", 1600.0, 1), frame)
     # A reduced picture, not a frame: the camera's pixel no longer says anything about it.
     for keyword in ("XPIXSZ", "YPIXSZ", "XBINNING", "YBINNING"):
         del head[keyword]

@@ -25,7 +25,7 @@ def _flats(start: str, name: str, exposure_s: float, count: int = 20) -> Calibra
     return Calibration(start, "flat", exposure_s, count, name)
 
 
-TRIAL = Session(
+COUNTING = Session(
     "2025-03-28", "long-mono", HILL, *OMEGA_CENTAURI, seed=32801,
     blocks=(
         Block("21:40", "23:20", (("L", 60, 1),)),
@@ -33,26 +33,29 @@ TRIAL = Session(
     ),
     spoilt=(
         Spoilt("21:40", "22:05", "focus not found yet"),
-        Spoilt("22:50", "22:58", "cable dragged, stars trailed"),
-        Spoilt("00:20", "00:24", "torch on, class 9 looking in"),
+        Spoilt("22:50", "22:58", "the hall's lights on"),
+        Spoilt("00:20", "00:24", "torch on, tally sheet dropped"),
     ),
     calibration=(
         _flats("19:30", "L", 2.5), _flats("19:33", "R", 4.0), _flats("19:36", "G", 3.6),
         _flats("19:39", "B", 4.4), _darks("01:12", 60), Calibration("01:40", "bias", 0.0, 50, gap_s=0.5),
     ),
-    seeing_arcsec=3.1, elongation=1.31, guiding_arcsec=1.05, sensor_c=-5.0, one_in_discarded=22,
-    reasons=("guiding lost", "satellite", "bumped the tripod"),
+    seeing_arcsec=3.1, elongation=1.1, guiding_arcsec=1.05, sensor_c=-5.0, one_in_discarded=22,
+    reasons=("guiding lost", "satellite", "somebody bumped the pier"),
 )
 
-CORNER_TESTS = Session(
-    "2025-06-27", "long-mono", HILL, 230.0, -42.0, seed=62701,
-    blocks=(
-        Block("20:05", "20:08", (("L", 10, 1),)),
-        Block("21:50", "21:53", (("L", 10, 1),)),
-        Block("23:40", "23:43", (("L", 10, 1),)),
-    ),
-    spoilt=(Spoilt("20:00", "23:59", "test of the corners"),),
-    seeing_arcsec=2.6, elongation=1.22, guiding_arcsec=0.8, sensor_c=-15.0, binning=4, german_mount=False,
+# The last with the flange clean: the tilt's blur is gone from the mean width.
+CORNER_TESTS = tuple(
+    Session(
+        evening, "long-mono", HILL, 230.0, -42.0, seed=seed, blocks=(Block(start, end, (("L", 10, 1),)),),
+        spoilt=(Spoilt("19:00", "23:59", "test of the corners"),),
+        seeing_arcsec=seeing, elongation=1.05, guiding_arcsec=0.8, sensor_c=-15.0, binning=4, german_mount=False,
+    )
+    for evening, seed, start, end, seeing in (
+        ("2025-08-02", 80201, "19:40", "19:44", 3.5),
+        ("2025-08-23", 82301, "19:40", "19:44", 3.3),
+        ("2025-08-23", 82302, "20:34", "20:38", 2.5),
+    )
 )
 
 CORONA = (
@@ -118,7 +121,7 @@ CARINA_LONG = tuple(
          (Spoilt("22:35", "23:20", "cloud bank from the gulf"),), (), 2.6),
         ("2026-04-04", 40401, "SII", 300, "21:15", "03:20", (), (), 2.1),
         ("2026-04-12", 41201, "OIII", 300, "19:30", "00:55",
-         (Spoilt("21:20", "21:42", "ground shook, harvest trucks"),), (), 2.2),
+         (Spoilt("21:20", "21:42", "ground shook, trucks on the road"),), (), 2.2),
         ("2026-04-14", 41401, "SII", 300, "19:25", "22:40", (),
          (_darks("23:10", 300, 15), _flats("06:05", "Ha", 8.5), _flats("06:10", "OIII", 10.5),
           _flats("06:15", "SII", 9.5)), 2.5),
@@ -203,6 +206,6 @@ TARANTULA_NIGHTS = tuple(
 )
 
 ALL = (
-    TRIAL, CORNER_TESTS, *CORONA, WIDE_FIELD, *HELIX_NIGHTS, *FIRST_SEASON, *CARINA_LONG, *CARINA_SHORT,
+    COUNTING, *CORNER_TESTS, *CORONA, WIDE_FIELD, *HELIX_NIGHTS, *FIRST_SEASON, *CARINA_LONG, *CARINA_SHORT,
     *ARA_NIGHTS, *MIDSUMMER, *GALAXY_NIGHTS, *TARANTULA_NIGHTS,
 )

@@ -1,6 +1,6 @@
-"""Frames of the test nights: a first sub, defocused stars, star fields before and after the screws."""
+"""Frames of tests: a first sub, the artificial star out of focus, star fields before and after the flange was cleaned."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import light
 import numpy as np
@@ -10,7 +10,6 @@ from matplotlib.figure import Figure
 from matplotlib.patches import FancyBboxPatch
 from scenes_nebula import LONG_TUBE, all_stars, field_of
 from scipy.ndimage import gaussian_filter, zoom
-from scipy.signal import fftconvolve
 from starfield import Frame
 
 Array = np.ndarray
@@ -18,10 +17,11 @@ Random = np.random.Generator
 
 SATURATED = 65535
 SURVEY_FRAME = Frame(230.0, -42.0, LONG_TUBE * 4, 1562, 1044)
+TURNED_FRAME = replace(SURVEY_FRAME, rotation_deg=180.0)
 
 
 def first_sub(rng: Random) -> Array:
-    """The big cluster in Centaurus, every star a dash; one channel."""
+    """The big cluster in Centaurus in one minute; one channel."""
     frame = field_of(201.697, -47.480, LONG_TUBE, 1100)
     number = 16000
     radius = (138 / frame.scale_arcsec_px) * np.sqrt(rng.random(number) ** -0.80 - 1).clip(0, 7)
@@ -29,12 +29,8 @@ def first_sub(rng: Random) -> Array:
     cx, cy = 548.0, 369.0
     ball = cx + radius * np.cos(angle), cy + radius * np.sin(angle) * 0.88, 17.2 - rng.exponential(1.05, number).clip(0, 5.6)
     stars = tuple(np.r_[a, b] for a, b in zip(all_stars(frame, rng, 1500), ball, strict=True))
-    line, column = np.mgrid[-6:7, -6:7].astype(float)
-    along, across = (column - line) / np.sqrt(2), (column + line) / np.sqrt(2)
-    dash = np.exp(-((np.abs(along) / 2.6) ** 4) - (across / 0.8) ** 2)
-    kernel = fftconvolve(light.profile(2.3, 0.06, 9, 0.02, 20), dash / dash.sum(), mode="same")
     grey = np.ones((stars[2].size, 3))
-    seen = light.stretch(light.starlight(frame, stars, grey, kernel, 14.2), 22)[..., 0]
+    seen = light.stretch(light.starlight(frame, stars, grey, light.profile(3.4, 0.06, 9), 14.2), 22)[..., 0]
     noise = gaussian_filter(rng.normal(0, 0.035, seen.shape), 0.5)
     return np.clip(0.09 + 0.91 * seen + noise, 0, 1)
 
@@ -47,10 +43,11 @@ class Ring:
     inner_px: float = 36.5
     offset: tuple[float, float] = (0.0, 0.0)
     size_px: int = 320
+    sky_adu: float = 3400.0
 
 
 def ring_frame(ring: Ring, rng: Random) -> Array:
-    """ADU of a bright star out of focus, with the shadows of secondary and spider; uint16."""
+    """ADU of the artificial star out of focus by day, with the shadow of the secondary on its plate; uint16."""
     centre = (ring.size_px - 1) / 2
     line, column = np.mgrid[: ring.size_px, : ring.size_px] - centre
     radius = np.hypot(column, line)
@@ -58,28 +55,29 @@ def ring_frame(ring: Ring, rng: Random) -> Array:
     disc = (radius < ring.outer_px) & (shadow > ring.inner_px)
     shine = disc * (0.80 + 0.34 * np.exp(-((ring.outer_px - radius) / 5.5)) + 0.06 * np.cos(radius / 3.1))
     lean = 1 + (ring.offset[0] * column + ring.offset[1] * line) / (ring.outer_px * 60)
-    for turn in (0.35, 0.35 + np.pi / 2):
-        across = (line - ring.offset[1]) * np.cos(turn) - (column - ring.offset[0]) * np.sin(turn)
-        shine = shine * (1 - 0.55 * np.exp(-((across / 1.3) ** 2)))
     boil = 1 + 0.05 * gaussian_filter(rng.normal(0, 1, shine.shape), 4) / 0.07
     blurred = gaussian_filter(shine * lean * boil, 1.9)
-    return _exposed(21000 * blurred + 900, rng, 9.0)
+    return _exposed(21000 * blurred + ring.sky_adu, rng, 9.0)
 
 
 @dataclass(frozen=True)
 class Optics:
-    """How stars look over the frame: width, lean, and what the right-hand side adds (and the lower left)."""
+    """How stars look over the frame: width in the best focus, elongation, and what a tilted sensor adds towards one side.
+
+    ``tilt_px`` is the blur at the frame's corner in the direction ``tilt_deg`` (from the right, through the top), beyond that at
+    the line of best focus, which lies ``focus`` of the way from the middle to the opposite corner.
+    """
 
     fwhm_px: float
     elongation: float
     angle_deg: float
-    right_px: float
-    lower_left_px: float
+    tilt_px: float = 0.0
+    tilt_deg: float = 0.0
+    focus: float = 0.5
 
 
-def survey_field(optics: Optics, star_seed: int, rng: Random) -> Array:
+def survey_field(frame: Frame, optics: Optics, star_seed: int, rng: Random) -> Array:
     """ADU of a star field whose stars change over the frame; uint16, 1044 x 1562."""
-    frame = SURVEY_FRAME
     x, y, magnitude = all_stars(frame, np.random.default_rng(star_seed), 1100, None, 15.6)
     picture = np.full((frame.height_px, frame.width_px), 300.0)
     for star in zip(x, y, magnitude, strict=True):
@@ -87,13 +85,19 @@ def survey_field(optics: Optics, star_seed: int, rng: Random) -> Array:
     return _exposed(picture, rng, 1.6)
 
 
+def _blur_px(x: float, y: float, shape: tuple[int, ...], optics: Optics) -> float:
+    """Blur grows with the distance from the line of best focus, as the light cone does."""
+    height, width = shape
+    turn = np.radians(optics.tilt_deg)
+    right, up = (x - width / 2) / (width / 2), (height / 2 - y) / (height / 2)
+    along = (right * np.cos(turn) + up * np.sin(turn)) / (abs(np.cos(turn)) + abs(np.sin(turn)))
+    return float(optics.tilt_px * (along + optics.focus) / (1 + optics.focus))
+
+
 def _add_star(picture: Array, star: tuple[float, float, float], optics: Optics) -> None:
     x, y, magnitude = star
     height, width = picture.shape
-    right, low = x / width, y / height
-    corner = max(0.0, 1 - np.hypot(x, height - y) / (0.6 * width))
-    fwhm = optics.fwhm_px + optics.right_px * max(0.0, right - 0.35) ** 1.5 + optics.lower_left_px * corner
-    elongation = optics.elongation + 0.30 * optics.right_px / 2.4 * max(0.0, right - 0.5) * (0.7 + 0.3 * low)
+    fwhm = np.hypot(optics.fwhm_px, _blur_px(x, y, picture.shape, optics))
     half = 26
     column = np.arange(max(0, int(x) - half), min(width, int(x) + half + 1))
     line = np.arange(max(0, int(y) - half), min(height, int(y) + half + 1))
@@ -103,7 +107,7 @@ def _add_star(picture: Array, star: tuple[float, float, float], optics: Optics) 
     turn = np.radians(optics.angle_deg)
     major, minor = across * np.cos(turn) - down * np.sin(turn), across * np.sin(turn) + down * np.cos(turn)
     alpha = fwhm / (2 * np.sqrt(2 ** (1 / 3.0) - 1))
-    long, short = alpha * np.sqrt(elongation), alpha / np.sqrt(elongation)
+    long, short = alpha * np.sqrt(optics.elongation), alpha / np.sqrt(optics.elongation)
     flux = 4.2e6 * 10 ** (-0.4 * (magnitude - 9.0))
     peak = flux * 2 / (np.pi * alpha**2)
     picture[line[0] : line[-1] + 1, column[0] : column[-1] + 1] += peak * (1 + (major / long) ** 2 + (minor / short) ** 2) ** -3
@@ -123,7 +127,7 @@ def shown(adu: Array, low: float, high: float, strength: float) -> Array:
 
 def pair(left: Array, right: Array) -> Array:
     """Two rings side by side, enlarged, on one dark ground."""
-    both = [np.clip(zoom(shown(adu, 780, 29000, 1.5), 2.4, order=3), 0, 1) for adu in (left, right)]
+    both = [np.clip(zoom(shown(adu, 2900, 30000, 1.5), 2.4, order=3), 0, 1) for adu in (left, right)]
     gap = np.full((both[0].shape[0], 16), 0.16)
     return np.hstack([both[0], gap, both[1]])
 

@@ -33,7 +33,7 @@ def _galaxy(width_px: int) -> Array:
 def _stars(frame: Frame, fwhm_px: float, zero: float, colour: float) -> Array:
     rng = np.random.default_rng(GALAXY_SEED + 1000)
     stars = all_stars(frame, rng, 2600, None, 18.0)
-    return star_layer(frame, stars, rng, light.profile(fwhm_px, 0.12, 14, 0.02, 45), zero, 34, colour)
+    return star_layer(frame, stars, rng, light.profile(fwhm_px, 0.12, 14), zero, 34, colour)
 
 
 def five_nights(rng: Random) -> Array:

@@ -122,7 +122,7 @@ def carina_core(rng: Random) -> Array:
     cloud = tint(sulphur, (1.0, 0.50, 0.14)) + tint(hydrogen, (0.62, 0.60, 0.22)) + tint(oxygen, (0.08, 0.52, 0.78))
     cloud = light.saturate(light.stretch(cloud, 12, 2.9), 1.2)
     stars = all_stars(frame, rng, 9000, 0.9 * step(dust, 0.6, 2.2))
-    points = star_layer(frame, stars, rng, light.profile(2.9, 0.10, 13, 0.02, 45), 12.6, 24, 0.9)
+    points = star_layer(frame, stars, rng, light.profile(2.9, 0.10, 13), 12.6, 24, 0.9)
     return light.finish(light.screen(cloud, points), rng, (0.036, 0.036, 0.040), 0.006)
 
 
@@ -156,7 +156,7 @@ def helix(rng: Random) -> Array:
     cloud = light.saturate(light.stretch(0.40 * cloud, 4, 1.0), 1.25)
     x0, y0, magnitude = all_stars(frame, rng, 750, None, 18.0)
     stars = np.r_[x0, centre[0]], np.r_[y0, centre[1]], np.r_[magnitude, 13.2]
-    points = star_layer(frame, stars, rng, light.profile(2.2, 0.08, 8, 0.02, 45), 13.4, 30, 1.1)
+    points = star_layer(frame, stars, rng, light.profile(2.2, 0.08, 8), 13.4, 30, 1.1)
     return light.finish(light.screen(cloud, points), rng, (0.036, 0.034, 0.038), 0.006)
 
 
@@ -275,6 +275,6 @@ def tarantula(rng: Random) -> Array:
     way, reach = rng.random(160) * 2 * np.pi, rng.gamma(1.2, 7, 160)
     cluster = heart[0] + reach * np.cos(way), heart[1] + reach * np.sin(way), 14.6 - rng.exponential(0.7, 160)
     stars = tuple(np.r_[a, b] for a, b in zip((x0, y0, magnitude), cluster, strict=True))
-    points = star_layer(frame, stars, rng, light.profile(2.4, 0.07, 9, 0.02, 45), 12.8, 26, 0.0)
+    points = star_layer(frame, stars, rng, light.profile(2.4, 0.07, 9), 12.8, 26, 0.0)
     noise = gaussian_filter(rng.normal(0, 0.034, shape), 0.55)
     return np.clip(0.06 + 0.94 * light.screen(cloud, points)[..., 0] + noise, 0, 1)

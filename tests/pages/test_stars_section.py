@@ -84,38 +84,55 @@ def test_what_the_titles_say():
     assert ring_title(pair, WORDS, NUMBERS) == "The shadow went from 5.0\u202f% off the middle of its disc to 0.5\u202f%"
 
 
-def test_the_demo_s_entry_shows_before_and_after(demo_site: Path):
-    """Two maps of 15 focusable zones and two sketches; the numbers as tables; what was done since the entry before, with why."""
-    page = (demo_site / "entries/collimation/index.html").read_text("utf-8")
+def stars_section(page: str) -> str:
     section = page[page.index('<section id="stars"') :]
-    section = section[: section.index("</section>")]
-    assert section.count('class="zone" tabindex="0"') == 30
+    return section[: section.index("</section>")]
+
+
+def test_the_demo_s_entry_shows_the_shadow_before_and_after(demo_site: Path):
+    """Two sketches and one map of 15 focusable zones; the numbers as tables; what was done since the entry before, with why."""
+    page = (demo_site / "entries/collimation/index.html").read_text("utf-8")
+    section = stars_section(page)
     assert section.count('class="ring-sketch"') == 2
-    assert len(re.findall(r"<figcaption><strong>(Before|After)</strong>", section)) == 4
-    assert section.count("<table>") >= 3
+    assert section.count('class="zone" tabindex="0"') == 15
+    assert len(re.findall(r"<figcaption><strong>(Before|After)</strong>", section)) == 2
+    assert section.count("<table>") >= 2
     since = page[page.index("Since the last entry with this rig") : page.index('<section id="stars"')]
-    assert "Tilted until the shadow sat in the middle of a defocused star" in since
-    assert "Since " in since and "laser" in since.lower()
+    assert "Set by an artificial star across the sports field" in since
+    assert "Since " in since and "looking away from the Sun" in since
+
+
+def test_the_demo_s_follow_up_shows_the_field_before_and_after(demo_site: Path):
+    """Two maps of 15 zones each, and no sketch."""
+    section = stars_section((demo_site / "entries/grain-of-sand/index.html").read_text("utf-8"))
+    assert section.count('class="zone" tabindex="0"') == 30
+    assert section.count('class="ring-sketch"') == 0
+    assert len(re.findall(r"<figcaption><strong>(Before|After)</strong>", section)) == 2
 
 
 def test_the_demo_s_rig_shows_what_was_measured_at_its_date(demo_site: Path):
     """In the rig's history, with small pictures of before and after and the way to the entry."""
     page = (demo_site / "rigs/long-mono/index.html").read_text("utf-8")
     history = page[page.index('<ol class="history"') :]
-    (row,) = [item for item in re.findall(r"<li>.*?</li>", history, re.S) if "field-map" in item]
-    assert 'datetime="2025-06-27"' in row
-    assert (row.count('class="field-map"'), row.count('class="ring-sketch"')) == (2, 2)
-    assert "entries/collimation/index.html" in row
+    rows = [item for item in re.findall(r"<li>.*?</li>", history, re.S) if "field-map" in item]
+    by_date = {re.findall(r'datetime="([^"]+)"', row)[0]: row for row in rows}
+    drawn = {date: (row.count('class="field-map"'), row.count('class="ring-sketch"')) for date, row in by_date.items()}
+    assert drawn == {"2025-08-02": (1, 2), "2025-08-23": (2, 0)}
+    assert "entries/collimation/index.html" in by_date["2025-08-02"]
+    assert "entries/grain-of-sand/index.html" in by_date["2025-08-23"]
 
 
 def test_the_demo_s_facts_have_what_was_measured(demo_site: Path):
-    """The files as the author wrote them, in that order; the shadow moved into the middle, and the stars grew rounder."""
-    found = json.loads((demo_site / "entries/collimation/facts.json").read_text("utf-8"))
-    assert [one["file"].rpartition("/")[2] for one in found["star_rings"]] == ["ring-before.fits", "ring-after.fits"]
-    before, after = found["star_rings"]
-    assert before["offset_percent"] > 5 > 1 > after["offset_percent"]
-    first, last = found["star_shapes"]
-    assert first["elongation"] > 1.2 > 1.06 > last["elongation"]
+    """The shadow moved into the middle; what stayed was a tilt, and the follow-up ends even, as its text says."""
+    day = json.loads((demo_site / "entries/collimation/facts.json").read_text("utf-8"))
+    assert [ring["file"].rpartition("/")[2] for ring in day["star_rings"]] == ["ring-before.fits", "ring-after.fits"]
+    before, after = day["star_rings"]
+    assert (round(before["offset_percent"], 1), round(after["offset_percent"], 1)) == (6.4, 0.3)
+    follow_up = json.loads((demo_site / "entries/grain-of-sand/facts.json").read_text("utf-8"))
+    fields = [*day["star_shapes"], *follow_up["star_shapes"]]
+    assert [field["pattern"]["kind"] for field in fields] == ["tilt", "tilt", "even"]
+    assert [round(max(zone["fwhm_arcsec"] for zone in field["zones"]), 1) for field in fields] == [4.7, 4.6, 3.3]
+    assert [round(min(zone["fwhm_arcsec"] for zone in field["zones"]), 1) for field in fields] == [3.3, 3.4, 3.3]
 
 
 def test_a_table_of_stars_is_no_number_for_the_text():
