@@ -12,6 +12,7 @@ from msgspec import Struct, field, msgpack
 from sitegen.build.rule import Records
 from sitegen.build.store import key_of, read_checked, write_checked
 
+MANIFESTS = "manifest-*"
 DAMAGED = "what was kept from earlier is damaged: everything is made again"
 OF_ANOTHER_VERSION = "what was kept from earlier is another version's: everything is made again"
 

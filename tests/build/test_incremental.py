@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from sitegen.build import workers
+from sitegen.build.garbage import COLLECT_EVERY, IDLE_COLLECTIONS
 from sitegen.build.work import log_memory
 from sitegen.folders import Folders
 from sitegen.reading.capture_logs.registry import read_log
@@ -168,3 +169,23 @@ def test_processes_give_the_same_bytes(built: Folders, tmp_path: Path, monkeypat
     monkeypatch.setattr(workers, "WORTH_PROCESSES_S", 0.0)
     rebuild(Folders(built.content, built.themes, tmp_path / "shared", tmp_path / "kept"), TODAY, jobs=2)
     assert differing(bytes_of(tmp_path / "shared"), fresh(built, tmp_path / "alone")) == []
+
+
+def test_two_diaries_share_a_store(tmp_path: Path) -> None:
+    """Their outputs lie side by side: what one of them is made from is no garbage to the other."""
+    one, other = lay_out(tmp_path / "one"), lay_out(tmp_path / "other")
+    keep = tmp_path / "kept"
+    first = Folders(one.content, one.themes, tmp_path / "first", keep)
+    second = Folders(other.content, other.themes, tmp_path / "second", keep)
+    settle()
+    rebuild(second, TODAY, jobs=1)
+    for number in range(COLLECT_EVERY * (IDLE_COLLECTIONS + 1)):
+        entry = entries(one.content)[0]
+        entry.write_text(f"{entry.read_text('utf-8')}\n{number}\n", "utf-8")
+        settle()
+        rebuild(first, TODAY, jobs=1)
+    entry = entries(other.content)[0]
+    entry.write_text(entry.read_text("utf-8") + "\nMore.\n", "utf-8")
+    settle()
+    report = rebuild(second, TODAY, jobs=1)
+    assert (report.made["entries read"], report.said) == (1, ())
