@@ -177,6 +177,8 @@ def test_two_diaries_share_a_store(tmp_path: Path) -> None:
     keep = tmp_path / "kept"
     first = Folders(one.content, one.themes, tmp_path / "first", keep)
     second = Folders(other.content, other.themes, tmp_path / "second", keep)
+    for entry in entries(other.content):
+        entry.write_text(entry.read_text("utf-8") + "\nOf the other diary.\n", "utf-8")
     settle()
     rebuild(second, TODAY, jobs=1)
     for number in range(COLLECT_EVERY * (IDLE_COLLECTIONS + 1)):
@@ -185,7 +187,7 @@ def test_two_diaries_share_a_store(tmp_path: Path) -> None:
         settle()
         rebuild(first, TODAY, jobs=1)
     entry = entries(other.content)[0]
-    entry.write_text(entry.read_text("utf-8") + "\nMore.\n", "utf-8")
+    entry.write_text(entry.read_text("utf-8").replace("title: ", "title: Again, "), "utf-8")
     settle()
     report = rebuild(second, TODAY, jobs=1)
     assert (report.made["entries read"], report.said) == (1, ())
