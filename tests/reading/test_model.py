@@ -69,7 +69,7 @@ CONTRACT = {
     "picture": "file! alt! caption role solution steps compare_with stretch",
     "solution": "ra! dec! scale_arcsec_px! rotation_deg! mirrored",
     "step": "what! file alt",
-    "stretch": "black white midtone linked",
+    "stretch": "black_share sky_brightness colours_together",
     "night": "clouds wind temperature_c humidity_percent seeing_arcsec polar_error_arcmin ended_by note",
     "link": "title! address!",
     "lessons": "worked failed next",

@@ -33,7 +33,7 @@ pictures:
     role: process
     solution: {ra: 22 29 38, dec: -20 50 13, scale_arcsec_px: 0.78, rotation_deg: 12.5, mirrored: yes}
     steps: [stacked, {what: stretched, file: pictures/helix.png, alt: the ring again}]
-    stretch: {midtone: 0.12, linked: yes}
+    stretch: {sky_brightness: 0.12, colours_together: yes}
 wanted: {L: 4, Ha: 6.5, clear: 1}
 nights:
   2026-06-14: {clouds: none, temperature_c: -4, ended_by: fog}
@@ -80,7 +80,7 @@ def test_every_key_of_an_entry_arrives(content: Path) -> None:
             "pictures/helix.png", "a ring of faint gas", "Two subs.", "process",
             PointingSolution(pytest.approx(337.408333), pytest.approx(-20.836944), 0.78, 12.5, True),
             (ProcessStep("stacked"), ProcessStep("stretched", "pictures/helix.png", "the ring again")),
-            {"midtone": 0.12, "linked": 1.0},
+            {"sky_brightness": 0.12, "colours_together": 1.0},
         ),
     )  # fmt: skip
     assert entry.wanted_hours == {"L": 4.0, "Ha": 6.5, "clear": 1.0}

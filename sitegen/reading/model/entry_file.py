@@ -61,20 +61,25 @@ SOLUTION = Group(
     called="a solution",
 )  # fmt: skip
 
-# The settings of the pictures' own stretch; what they do is told there.
+# The settings of `pictures/stretch.py`. The remedies answer names that these keys once had.
 STRETCH = Group(
     (
-        Key("black", Number(unit="noise widths", least=-100, most=100),
-            "From the sky to what is drawn black; below 0, darker than the sky.",
-            "-2.8", default="-2.8"),
-        Key("white", Number(least=0.5, most=1),
-            "This share of the pixels stays under what is drawn white.",
-            "0.9999", default="0.99995"),
-        Key("midtone", Number(least=0.001, most=0.9), "The brightness at which the sky is drawn.", "0.12",
-            default="0.18"),
-        Key("linked", YesOrNo(), "One stretch for all colours, which keeps a calibrated balance.", "true", default="false"),
+        Key("black_share", Number(least=0, most=0.45), "The share of the sky, without its stars, that is drawn black.", "0.02",
+            default="0.005"),
+        Key("sky_brightness", Number(least=0.01, most=0.9), "The brightness of the sky, from 0 (black) to 1 (white).", "0.10",
+            default="0.13"),
+        Key("colours_together", YesOrNo(),
+            "One curve for all colours: what is brighter than the sky keeps its hue, as suits a calibrated picture. Otherwise "
+            "each colour has its own.",
+            "true", default="false"),
     ),
     called="a stretch",
+    remedies=(
+        ("black", "did you mean 'black_share'? It is a share of the sky, 0 to 0.45"),
+        ("white", "leave it out: white is found in the picture; 'sky_brightness' makes the sky and the faint parts brighter"),
+        ("midtone", "did you mean 'sky_brightness'?"),
+        ("linked", "did you mean 'colours_together'?"),
+    ),
 )  # fmt: skip
 
 STEP = Group(
@@ -98,7 +103,10 @@ PICTURE = Group(
         Key("compare_with", PICTURE_FILE,
             "Another picture of this entry, of the same framing and earlier: this one is laid over it, with an edge to push.",
             "pictures/m101-one-night.jpg"),
-        Key("stretch", STRETCH, "How linear values become brightness, where the automatic way does not suit.", "{midtone: 0.12}"),
+        Key("stretch", STRETCH,
+            "How values in proportion to light become brightness, where the automatic way does not suit: an asinh curve "
+            "(Lupton et al. 2004, PASP 116, 133). FITS has it always, other pictures where this key asks for it.",
+            "{sky_brightness: 0.10}"),
     ),
     called="a picture",
     remedies=(("src", "did you mean 'file'?"), ("path", "did you mean 'file'?")),
