@@ -123,7 +123,7 @@ def write_bench(folder: Path) -> None:
         small = Frame(230.0, -42.0, nebula.LONG_TUBE, bench.Ring().size_px, bench.Ring().size_px)
         write_fits(folder / f"ring-{word}.fits", ring, frame_header(small, when, 2.0, "L", 2000.0, 1))
         write_fits(folder / f"field-{word}.fits.fz", field, frame_header(bench.SURVEY_FRAME, when, 10.0, "L", 2000.0, 4))
-        Image.fromarray(bytes_of(bench.nine_squares(field))).save(folder / f"corners-{word}.png", optimize=True)
+        Image.fromarray(bytes_of(bench.zone_squares(field))).save(folder / f"corners-{word}.png", optimize=True)
     Image.fromarray(bytes_of(bench.pair(*rings))).save(folder / "rings.png", optimize=True)
 
 

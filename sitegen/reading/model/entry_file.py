@@ -25,12 +25,12 @@ SCALE = Number(unit="arcsec/px", least=0.001, most=10_000)
 
 TARGET = Group(
     (
-        Key("name", NAME, "What it is called; found in the catalogues, it needs no more.", "NGC 6946", required=True),
-        Key("ra", RightAscension(), "Right ascension, ICRS.", "20 34 52"),
-        Key("dec", Declination(), "Declination, ICRS.", "+60 09 14"),
+        Key("name", NAME, "What it is called; found in the catalogues, it needs no more.", "NGC 6744", required=True),
+        Key("ra", RightAscension(), "Right ascension, ICRS.", "19 09 46"),
+        Key("dec", Declination(), "Declination, ICRS.", "-63 51 27"),
         Key("kind", LINE, "What it is; 'moving' for what has no fixed place.", "galaxy"),
         Key("size_arcmin", NumberPair(SIZE, SIZE, ("longer", "shorter"), one_is_both=True), "Its size on the sky.",
-            "[11.5, 9.8]"),
+            "[15.7, 9.8]"),
     ),
     called="a target",
 )  # fmt: skip
@@ -40,7 +40,7 @@ LOG = Group(
         Key("files", ListOf(LogPattern(), or_one=True), "The logs these keys hold for.", "logs/2026-04-*.csv", required=True),
         Key("rig", NAME, "The rig of these logs.", "dome", default="the entry's"),
         Key("site", NAME, "The site of these logs.", "roof", default="the entry's"),
-        Key("target", NAME, "Which of the entry's targets they show.", "M 101", default="the first"),
+        Key("target", NAME, "Which of the entry's targets they show.", "NGC 253", default="the first"),
         Key("filter", NAME, "The filter, where the log does not tell it.", "L"),
         Key("time_zone", TimeZone(), "What clock the log keeps where it does not say.", "Europe/Athens", default="UTC"),
         Key("columns", COLUMNS, "What the table calls the columns.", "{exposure_s: Seconds}"),
@@ -50,8 +50,8 @@ LOG = Group(
 
 SOLUTION = Group(
     (
-        Key("ra", RightAscension(), "Of the picture's centre, ICRS.", "14 03 12", required=True),
-        Key("dec", Declination(), "Of the picture's centre, ICRS.", "+54 20 57", required=True),
+        Key("ra", RightAscension(), "Of the picture's centre, ICRS.", "00 47 33", required=True),
+        Key("dec", Declination(), "Of the picture's centre, ICRS.", "-25 17 18", required=True),
         Key("scale_arcsec_px", SCALE, "Image scale of the file.", "0.78", required=True),
         Key("rotation_deg", Number(unit="degrees", least=-360, most=360),
             "Position angle of the picture's up, from north through east.",
@@ -85,7 +85,7 @@ STRETCH = Group(
 STEP = Group(
     (
         Key("what", PARAGRAPHS, "What was done.", "gradient removed", required=True),
-        Key("file", PICTURE_FILE, "The picture after it.", "pictures/m101-step2.jpg"),
+        Key("file", PICTURE_FILE, "The picture after it.", "pictures/ngc-253-step2.jpg"),
         Key("alt", LINE, "What a reader who cannot see it should know.", "the galaxy on an even, dark sky"),
     ),
     called="a step",
@@ -93,16 +93,16 @@ STEP = Group(
 
 PICTURE = Group(
     (
-        Key("file", PICTURE_FILE, "JPEG, PNG, TIFF, WebP, AVIF or FITS.", "pictures/m101.tif", required=True),
-        Key("alt", LINE, "What a reader who cannot see it should know.", "a face-on spiral with blue arms", required=True),
+        Key("file", PICTURE_FILE, "JPEG, PNG, TIFF, WebP, AVIF or FITS.", "pictures/ngc-253.tif", required=True),
+        Key("alt", LINE, "What a reader who cannot see it should know.", "a long, tilted spiral full of dust", required=True),
         Key("caption", PARAGRAPHS, "Under the picture.", "Nine hours, cropped by a tenth."),
         Key("role", Choice(("result", "process", "sub", "setup")), "What it shows.", "result", default="result"),
         Key("solution", SOLUTION, "Where it points, if you know better than the site can find out.",
-            "{ra: 14 03 12, dec: +54 20 57}"),
+            "{ra: 00 47 33, dec: -25 17 18}"),
         Key("steps", ListOf(OneOf(PARAGRAPHS, STEP)), "How it was processed, in order.", "[stacked, stretched]"),
         Key("compare_with", PICTURE_FILE,
             "Another picture of this entry, of the same framing and earlier: this one is laid over it, with an edge to push.",
-            "pictures/m101-one-night.jpg"),
+            "pictures/ngc-253-one-night.jpg"),
         Key("stretch", STRETCH,
             "How values in proportion to light become brightness, where the automatic way does not suit: an asinh curve "
             "(Lupton et al. 2004, PASP 116, 133). FITS has it always, other pictures where this key asks for it.",
@@ -129,7 +129,7 @@ NIGHT = Group(
 LINK = Group(
     (
         Key("title", LINE, "What it leads to.", "raw data", required=True),
-        Key("address", WebAddress(), "In full.", "https://example.org/m101-raw", required=True),
+        Key("address", WebAddress(), "In full.", "https://example.org/ngc-253-raw", required=True),
     ),
     called="a link",
     remedies=(("url", "did you mean 'address'?"), ("href", "did you mean 'address'?")),
@@ -150,18 +150,18 @@ ENTRY_FILE = AuthorFile(
     explained="One entry: these keys between two '---' lines, then Markdown. NAME becomes its address.",
     group=Group(
         (
-            Key("title", LINE, "What the entry is called.", "Five nights on M 101", required=True),
+            Key("title", LINE, "What the entry is called.", "Five nights on NGC 253", required=True),
             Key("published", Day(past=True), "When it was published.", "2026-06-02", required=True),
             Key("updated", Day(past=True), "When it was last changed in substance.", "2026-06-20"),
             Key("summary", PARAGRAPHS, "One or two sentences for lists and feeds.", "A galaxy over five broken nights."),
             Key("stage", Choice(("trial", "gathering", "finished")), "How far the project is.", "gathering", default="finished"),
             Key("target", ListOf(OneOf(NAME, TARGET), or_one=True),
                 "A name of the catalogues, or a mapping whose keys win over theirs; a list where there are several.",
-                "M 101", default="none: an entry about gear"),
+                "NGC 253", default="none: an entry about gear"),
             Key("rig", NAME, "The rig of this entry's logs.", "dome"),
             Key("site", NAME, "The site of this entry's logs.", "roof"),
-            Key("logs", ListOf(OneOf(LogPattern(), LOG)), "Where the subs are recorded.", "[logs/m101/*.csv]"),
-            Key("pictures", ListOf(PICTURE), "The first is shown first.", "[{file: pictures/m101.tif, alt: a spiral galaxy}]"),
+            Key("logs", ListOf(OneOf(LogPattern(), LOG)), "Where the subs are recorded.", "[logs/ngc-253/*.csv]"),
+            Key("pictures", ListOf(PICTURE), "The first is shown first.", "[{file: pictures/ngc-253.tif, alt: a tilted spiral}]"),
             Key("wanted", MapOf(WORD, Number(unit="hours", above=0, most=100_000), "FILTER"), "What the project aims for.",
                 "{L: 8, Ha: 10.5}"),
             Key("nights", MapOf(Day(), NIGHT, "EVENING"), "What only you know, by the date of the evening.",
@@ -171,7 +171,7 @@ ENTRY_FILE = AuthorFile(
             Key("lessons", LESSONS, "What it taught.", "{worked: [focusing on each filter]}"),
             Key("star_survey", ListOf(ContentPath()),
                 "Frames in which to measure star shapes over the field, or saved measurements.",
-                "[logs/m101/last.fits]"),
+                "[logs/ngc-253/last.fits]"),
             Key("star_rings", ListOf(ContentPath()), "Frames of a bright defocused star, or saved measurements.",
                 "[logs/adjusting/star.fits]"),
             Key("unlisted", YesOrNo(), "Left out of the published site.", "true", default="false"),
