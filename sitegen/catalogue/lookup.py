@@ -13,7 +13,7 @@ _NUMBERED_BY_SURVEYS = ("PGC", "UGC", "UGCA", "ESO", "MCG", "MWSC", "ACO", "PK",
 def find_object(name: str) -> SkyObject | None:
     """The object with this catalogue number or common name, however it is spelt; None where no table has it.
 
-    'm101', 'NGC5457', 'sh 2-132', 'Barnard 33', 'Caldwell 65', 'helix nebula', 'Rosette' and 'Vega' are all understood.
+    'm83', 'NGC5236', 'sh 2-132', 'Barnard 33', 'Caldwell 65', 'helix nebula', 'Rosette' and 'Vega' are all understood.
     An Abell number up to 86 is the planetary nebula, above it the galaxy cluster ('ACO 39' is always the cluster).
     Positions are good to an arcminute for NGC and IC objects and to several for LBN, LDN, RCW and Sharpless nebulae.
     """

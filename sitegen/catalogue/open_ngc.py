@@ -49,7 +49,7 @@ def _database_of(process: int) -> sqlite3.Connection:
 
 @cache
 def messier() -> dict[str, str]:
-    """'M 101' to OpenNGC's own name of it, 'NGC5457'. M 102 is absent: which object Messier meant is disputed."""
+    """'M 83' to OpenNGC's own name of it, 'NGC5236'. M 102 is absent: which object Messier meant is disputed."""
     rows = _database().execute("SELECT messier, name FROM objects WHERE messier != '' AND type != 'Dup'")
     return {f"M {int(number)}": name for number, name in rows}
 

@@ -6,7 +6,7 @@ from msgspec import Struct
 class SkyObject(Struct, frozen=True):
     """One object of the sky. Positions are ICRS (J2000.0); None stands for what no table knows."""
 
-    name: str  # the one to show: 'M 101', 'Sh2-132', 'Cygnus Loop'
+    name: str  # the one to show: 'M 83', 'Sh2-132', 'Cygnus Loop'
     ra_deg: float  # 0..360
     dec_deg: float
     kind: str  # in plain words: 'galaxy', 'planetary nebula', 'dark nebula', 'star'

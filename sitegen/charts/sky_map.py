@@ -132,7 +132,7 @@ def table(targets: Targets, voice: Localizer) -> Table:
 EXAMPLE = (
     SkyTarget("NGC 253", 11.888, -25.288, 48_000.0, "a/index.html"),
     SkyTarget("NGC 3372", 161.265, -59.867, 90_000.0, "b/index.html"),
-    SkyTarget("M 101", 210.802, 54.349, 12_000.0, "c/index.html"),
+    SkyTarget("NGC 6992", 314.079, 31.717, 12_000.0, "c/index.html"),
 )
 
 CHART: Chart[Targets] = Chart(

@@ -152,7 +152,7 @@ MOST_LATIN = 0x2FFF
 
 
 def slug_of(text: str) -> str:
-    """Lower-case ASCII letters, digits and hyphens: 'NGC 6946' -> 'ngc-6946'. 'Hα' loses what has no ASCII form.
+    """Lower-case ASCII letters, digits and hyphens: 'NGC 6744' -> 'ngc-6744'. 'Hα' loses what has no ASCII form.
 
     A name of which no letter is left, as in Cyrillic or Chinese, gets a short hash of itself, so that two such names are two
     pages. 'con' becomes 'con-x', as Windows has no folder of that name.

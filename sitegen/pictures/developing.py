@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from sitegen.pictures.demosaic import MARGIN_ROWS, as_taken, bayer_to_rgb
 from sitegen.pictures.fits_pixels import FitsFacts, Rows, fits_facts, fits_rows
 from sitegen.pictures.row_file import opened_once, written
-from sitegen.pictures.stretch import Points, Stretch, drawn, measured, sampling_step
+from sitegen.pictures.stretch import Drawing, Stretch, drawn, measured, sampling_step
 
 BAND_VALUES = 3_000_000  # a band's values stay near the processor
 Samples = NDArray[np.float32]
@@ -22,8 +22,8 @@ def developed_fits(path: Path, wishes: Stretch, scratch: Path) -> Callable[[], p
     width, height = facts.source.width_px, facts.source.height_px
     channels = 3 if facts.pattern else facts.planes
     with fits_rows(path, facts, scratch) as rows:
-        points = measured(_sampled(rows, facts), wishes)
-        target = written(_bands(rows, facts, points), width, height, channels, scratch / "drawn.tif")
+        drawing = measured(_sampled(rows, facts), wishes)
+        target = written(_bands(rows, facts, drawing), width, height, channels, scratch / "drawn.tif")
     return lambda: opened_once(target)
 
 
@@ -32,8 +32,8 @@ def developed(fresh: Callable[[], pyvips.Image], wishes: Stretch, scratch: Path)
     image = fresh()
     step = sampling_step(image.width, image.height)
     sample = image.subsample(step, step).numpy().reshape(-1, image.bands).astype(np.float32)
-    points = measured([sample[:, band] for band in range(image.bands)], wishes)
-    bands = (drawn(rows, points) for rows in _rows_of(fresh()))
+    drawing = measured([sample[:, band] for band in range(image.bands)], wishes)
+    bands = (drawn(rows, drawing) for rows in _rows_of(fresh()))
     target = written(bands, image.width, image.height, image.bands, scratch / "drawn.tif")
     return lambda: opened_once(target)
 
@@ -46,12 +46,12 @@ def _sampled(rows: Rows, facts: FitsFacts) -> list[Samples]:
     return [sample[..., plane] for plane in range(sample.shape[-1])] * (3 if facts.pattern else 1)
 
 
-def _bands(rows: Rows, facts: FitsFacts, points: Points) -> Iterator[NDArray[np.uint16]]:
+def _bands(rows: Rows, facts: FitsFacts, drawing: Drawing) -> Iterator[NDArray[np.uint16]]:
     height = facts.source.height_px
-    at_once = _rows_at_once(facts.source.width_px * len(points))
+    at_once = _rows_at_once(facts.source.width_px * len(drawing.curves))
     tops = range(0, height, at_once)
     for top in reversed(tops) if facts.source.is_flipped else tops:
-        band = drawn(_colours(rows, facts, top, min(top + at_once, height)), points)
+        band = drawn(_colours(rows, facts, top, min(top + at_once, height)), drawing)
         yield band[::-1] if facts.source.is_flipped else band
 
 

@@ -108,7 +108,7 @@ def _compare(values: Values, found: SkyObject | None, diagnostics: Diagnostics) 
     apart_deg = separation_deg(ra_deg, dec_deg, found.ra_deg, found.dec_deg)
     if apart_deg > FAR_FROM_CATALOGUE_DEG:
         wrong = f"this is {apart_deg:.0f}° from where the catalogue has {found.name}"
-        diagnostics.warn(values.place("ra"), wrong, "a plain number is degrees; hours are written as 14 03 12")
+        diagnostics.warn(values.place("ra"), wrong, "a plain number is degrees; hours are written as 19 09 46")
 
 
 def _target(name: str, found: SkyObject | None, own: dict[str, Any]) -> Target:

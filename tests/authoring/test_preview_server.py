@@ -184,8 +184,8 @@ def test_news_reach_an_open_page(server: PreviewServer) -> None:
 
 @pytest.mark.parametrize(
     ("name", "counts"),
-    [("m101.md", True), ("photo.jpg", True), ("2026", True), (".m101.md.swp", False), ("m101.md~", False), ("#m101.md#", False),
-     (".#m101.md", False), ("4913", False), ("x.tmp", False), (".goutputstream-AB", False)],
+    [("ngc-253.md", True), ("photo.jpg", True), ("2026", True), (".ngc-253.md.swp", False), ("ngc-253.md~", False),
+     ("#ngc-253.md#", False), (".#ngc-253.md", False), ("4913", False), ("x.tmp", False), (".goutputstream-AB", False)],
 )  # fmt: skip
 def test_what_editors_leave_is_no_save(name: str, counts: bool) -> None:
     """Swap files, backups and locks do not rebuild."""

@@ -129,8 +129,8 @@ def on_terminal(tmp_path: Path, more: dict[str, str]) -> str:
 @pytest.mark.parametrize(
     ("words", "wanted"),
     [
-        (("gather", "M 101", "x"), "'M 101' cannot become an address; did you mean 'm-101'?"),
-        (("begin", "m101"), "Missing argument 'LOG...'"),
+        (("gather", "NGC 253", "x"), "'NGC 253' cannot become an address; did you mean 'ngc-253'?"),
+        (("begin", "ngc-253"), "Missing argument 'LOG...'"),
         (("gather", "a", "x", "--time-zone", "Europe/Athen"), "no time zone of the IANA database; did you mean 'Europe/Athens'?"),
         (("outlook", "--nights", "0"), "0 is not in the range"),
         (("outlook", "--from", "18.4.2026"), "does not match the format"),

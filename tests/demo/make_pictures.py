@@ -148,7 +148,7 @@ def write_fields(folder: Path) -> None:
         head = with_sky(frame_header(when, 10.0, "L", 2000.0, 4), frame)
         write_fits(folder / f"field-{word}.fits.fz", field, head)
         if frame is bench.TURNED_FRAME:
-            Image.fromarray(bytes_of(bench.nine_squares(field))).save(folder / f"corners-{word}.png", optimize=True)
+            Image.fromarray(bytes_of(bench.zone_squares(field))).save(folder / f"corners-{word}.png", optimize=True)
 
 
 def write_bench(folder: Path) -> None:

@@ -12,6 +12,8 @@ from scenes_nebula import LONG_TUBE, all_stars, field_of
 from scipy.ndimage import gaussian_filter, zoom
 from starfield import Frame
 
+from sitegen.stars.zones import COLUMNS, ROWS
+
 Array = np.ndarray
 Random = np.random.Generator
 
@@ -132,17 +134,19 @@ def pair(left: Array, right: Array) -> Array:
     return np.hstack([both[0], gap, both[1]])
 
 
-def nine_squares(adu: Array, cut_px: int = 150) -> Array:
-    """Corners, edges and centre of a frame, enlarged, three by three."""
-    height, width = adu.shape
-    rows = []
-    for top in (12, (height - cut_px) // 2, height - cut_px - 12):
-        cells = []
-        for left in (12, (width - cut_px) // 2, width - cut_px - 12):
-            cut = shown(adu[top : top + cut_px, left : left + cut_px], 298, 14000, 60)
-            cells += [zoom(cut, 2.4, order=3), np.full((360, 10), 0.22)]
-        rows += [np.hstack(cells[:-1]), np.full((10, 3 * 360 + 20), 0.22)]
-    return np.clip(np.vstack(rows[:-1]), 0, 1)
+def zone_squares(adu: Array, cut_px: int = 120) -> Array:
+    """The middle of each of the 5 x 3 zones in which the site measures star shapes, enlarged."""
+    zones = [np.array_split(row, COLUMNS, axis=1) for row in np.array_split(adu, ROWS)]
+    return np.clip(np.vstack([np.hstack([_framed(_middle(zone, cut_px)) for zone in row]) for row in zones]), 0, 1)
+
+
+def _middle(zone: Array, cut_px: int) -> Array:
+    top, left = ((length - cut_px) // 2 for length in zone.shape)
+    return zone[top : top + cut_px, left : left + cut_px]
+
+
+def _framed(cut: Array) -> Array:
+    return np.pad(zoom(shown(cut, 298, 14000, 60), 2, order=3), 4, constant_values=0.22)
 
 
 LAST_LINE = "Before every session: press the test button. If it does not trip, go home and call the electrician."

@@ -146,14 +146,14 @@ def test_frames_of_another_target():
         origins = [FrameOrigin(ra_deg=ra, dec_deg=dec) for ra, dec in places] + [FrameOrigin(object=name) for name in objects]
         return told([replace(one, origin=origin) for one, origin in zip(here, origins, strict=False)], PLAIN, targets=(SCULPTOR,))
 
-    away = pointed((11.9, -25.3), (10.685, 41.269))
-    assert [wrong for _, wrong, _ in away] == ["1 of 2 subs points 66.6° or more from NGC 253"]
+    away = pointed((11.9, -25.3), (161.285, -59.867))
+    assert [wrong for _, wrong, _ in away] == ["1 of 2 subs points 91.2° or more from NGC 253"]
     assert away[0][2] == (
         "if another target, add it to 'target' and write '- {files: logs/a.csv, target: NAME}' under 'logs'; "
         "if none, leave the files out"
     )
-    named = pointed(objects=("M 31", "NGC 253", "a test"))
-    assert [wrong for _, wrong, _ in named] == ["1 of 3 subs points 66.6° or more from NGC 253 (OBJECT: M 31)"]
+    named = pointed(objects=("NGC 3372", "NGC 253", "a test"))
+    assert [wrong for _, wrong, _ in named] == ["1 of 3 subs points 91.2° or more from NGC 253 (OBJECT: NGC 3372)"]
     assert pointed((12.3, -24.0), (12.3, -22.6), (12.3, -21.2)) == []
     assert pointed((0.793, -25.29), (0, 0), (10, 90)) == []
 

@@ -56,5 +56,5 @@ def test_what_is_required_cannot_wait(tmp_path: Path) -> None:
     where = folders(tmp_path, SOUND_LOG)
     entry = where.content / "entries/first.md"
     entry.write_text(entry.read_text("utf-8").replace("title: Two subs", 'title: "To write: two subs"\n#', 1), "utf-8")
-    wanted = "2:8: error: 'title' is still to be written; give it as in 'title: Five nights on M 101'"
+    wanted = "2:8: error: 'title' is still to be written; give it as in 'title: Five nights on NGC 253'"
     assert [line for line in warnings(check(where, TODAY)) if wanted in line]

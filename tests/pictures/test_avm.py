@@ -28,7 +28,7 @@ WORDS: dict[str, Value] = {
     "Rights": "CC-BY-4.0",
     "Facility": ["Hill school"],
     "Instrument": ["200 mm reflector"],
-    "Subject.Name": ["M 101", "NGC 5457"],
+    "Subject.Name": ["NGC 7293", "Helix Nebula"],
     "Spectral.Band": ["Optical", "Optical"],
     "Spectral.CentralWavelength": [656.3, 500.7],
     "Spectral.Bandpass": ["Hα", None],
@@ -63,7 +63,7 @@ def test_an_independent_reader_finds_each_value(tmp_path: Path) -> None:
         assert avm.Credit == WORDS["Credit"]
         assert avm.Description == WORDS["Description"]
         assert list(avm.Spectral.CentralWavelength) == WORDS["Spectral.CentralWavelength"]
-        assert set(avm.Subject.Name) == {"M 101", "NGC 5457"}
+        assert set(avm.Subject.Name) == {"NGC 7293", "Helix Nebula"}
         assert list(avm.Spatial.ReferenceValue) == WORDS["Spatial.ReferenceValue"]
         assert list(avm.Spatial.Scale) == WORDS["Spatial.Scale"]
         assert float(avm.Spatial.Rotation) == WORDS["Spatial.Rotation"]

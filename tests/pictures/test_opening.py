@@ -135,14 +135,15 @@ def test_stretch_reaches_a_linear_tiff_when_it_is_asked_for(tmp_path: Path) -> N
     sky = np.random.default_rng(1).normal(900, 20, (80, 120, 3)).astype(np.uint16)
     vips(sky, "rgb16").tiffsave(str(tmp_path / "linear.tif"))
     assert published(tmp_path / "linear.tif").mean() < 6
-    bright = published(tmp_path / "linear.tif", PictureSettings(stretch={"midtone": 0.4}))
+    bright = published(tmp_path / "linear.tif", PictureSettings(stretch={"sky_brightness": 0.4}))
     assert abs(np.median(bright) / 255 - 0.4) < 0.02
 
 
 def test_an_unknown_wish_is_named(tmp_path: Path) -> None:
     """A misspelt key of `stretch` is a sentence with the known ones."""
     path = write(tmp_path, "eight.png")
-    with pytest.raises(PictureProblem, match=r"^stretch has no 'blakc' \(known: black, white, midtone, linked\)$"):
+    known = r"\(known: black_share, sky_brightness, colours_together\)"
+    with pytest.raises(PictureProblem, match=rf"^stretch has no 'blakc' {known}$"):
         make_sizes(path, tmp_path / "out", PictureSettings(stretch={"blakc": 1.0}))
-    with pytest.raises(PictureProblem, match=r"^stretch: midtone 3 is out of range \(0\.001 to 0\.9\)$"):
-        make_sizes(path, tmp_path / "out", PictureSettings(stretch={"midtone": 3.0}))
+    with pytest.raises(PictureProblem, match=r"^stretch: sky_brightness 3 is out of range \(0\.01 to 0\.9\)$"):
+        make_sizes(path, tmp_path / "out", PictureSettings(stretch={"sky_brightness": 3.0}))

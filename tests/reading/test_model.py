@@ -69,7 +69,7 @@ CONTRACT = {
     "picture": "file! alt! caption role solution steps compare_with stretch",
     "solution": "ra! dec! scale_arcsec_px! rotation_deg! mirrored",
     "step": "what! file alt",
-    "stretch": "black white midtone linked",
+    "stretch": "black_share sky_brightness colours_together",
     "night": "clouds wind temperature_c humidity_percent seeing_arcsec polar_error_arcmin ended_by note",
     "link": "title! address!",
     "lessons": "worked failed next",
@@ -97,8 +97,8 @@ BESIDE = {
     "site": {"slug"},
     "filter": {"short"},
 }
-FILES_OF_EXAMPLES = ("logs/2026-04-18.csv", "logs/m101/a.csv", "logs/m101/last.fits", "logs/adjusting/star.fits",
-                     "pictures/m101.tif", "pictures/m101-step2.jpg", "pictures/m101-one-night.jpg")  # fmt: skip
+FILES_OF_EXAMPLES = ("logs/2026-04-18.csv", "logs/ngc-253/a.csv", "logs/ngc-253/last.fits", "logs/adjusting/star.fits",
+                     "pictures/ngc-253.tif", "pictures/ngc-253-step2.jpg", "pictures/ngc-253-one-night.jpg")  # fmt: skip
 EVERY_KEY = [pytest.param(key, id=f"{name}-{key.name}") for name, group in GROUPS.items() for key in group.keys]
 
 

@@ -33,7 +33,7 @@ pictures:
     role: process
     solution: {ra: 22 29 38, dec: -20 50 13, scale_arcsec_px: 0.78, rotation_deg: 12.5, mirrored: yes}
     steps: [stacked, {what: stretched, file: pictures/helix.png, alt: the ring again}]
-    stretch: {midtone: 0.12, linked: yes}
+    stretch: {sky_brightness: 0.12, colours_together: yes}
 wanted: {L: 4, Ha: 6.5, clear: 1}
 nights:
   2026-06-14: {clouds: none, temperature_c: -4, ended_by: fog}
@@ -80,7 +80,7 @@ def test_every_key_of_an_entry_arrives(content: Path) -> None:
             "pictures/helix.png", "a ring of faint gas", "Two subs.", "process",
             PointingSolution(pytest.approx(337.408333), pytest.approx(-20.836944), 0.78, 12.5, True),
             (ProcessStep("stacked"), ProcessStep("stretched", "pictures/helix.png", "the ring again")),
-            {"midtone": 0.12, "linked": 1.0},
+            {"sky_brightness": 0.12, "colours_together": 1.0},
         ),
     )  # fmt: skip
     assert entry.wanted_hours == {"L": 4.0, "Ha": 6.5, "clear": 1.0}
@@ -197,7 +197,7 @@ def test_paths_are_shown_as_the_author_types_them(content: Path) -> None:
 
 def asked_of(content: Path, logs: str, more_logs: tuple[str, ...] = ()) -> list[LogRequest]:
     """What the log reader is asked for an entry with these logs."""
-    entry = f"---\ntitle: T\npublished: 2026-06-20\ntarget: [NGC 7293, M 101]\nrig: dome\nsite: roof\nlogs: {logs}\n---\n"
+    entry = f"---\ntitle: T\npublished: 2026-06-20\ntarget: [NGC 7293, NGC 253]\nrig: dome\nsite: roof\nlogs: {logs}\n---\n"
     lay_out(read_diary_text(HERE / "sound.diary"), content)
     files = tuple((name, None, None, LOG) for name in more_logs)
     lay_out(DiaryText("", (("entries/first.md", None, None, entry), *files), ()), content)
@@ -214,7 +214,7 @@ def asked_of(content: Path, logs: str, more_logs: tuple[str, ...] = ()) -> list[
 def test_a_log_is_asked_for_with_what_its_item_says(content: Path) -> None:
     """Its own rig, site, target, filter, clock and columns, and the place of the item for problems about it."""
     logs = (
-        "[{files: logs/first.csv, target: Pinwheel Galaxy, filter: Ha, time_zone: Europe/Athens, columns: {exposure_s: Seconds}}]"
+        "[{files: logs/first.csv, target: Sculptor Galaxy, filter: Ha, time_zone: Europe/Athens, columns: {exposure_s: Seconds}}]"
     )
     (request,) = asked_of(content, logs)
     assert request.rig is not None and request.site is not None

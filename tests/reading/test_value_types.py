@@ -21,13 +21,13 @@ PAIR = NumberPair(MM, MM, ("longer", "shorter"), one_is_both=True)
 @pytest.mark.parametrize(
     ("typed", "degrees"),
     [  # 24 hours are 360 degrees, by definition
-        ("210.802", 210.802),
-        ("14 03 12", 15 * (14 + 3 / 60 + 12 / 3600)),
-        ("14:03:12", 15 * (14 + 3 / 60 + 12 / 3600)),
-        ("14h03m12s", 15 * (14 + 3 / 60 + 12 / 3600)),
-        ("14h 03m 12.6s", 15 * (14 + 3 / 60 + 12.6 / 3600)),
-        ("14 03.2", 15 * (14 + 3.2 / 60)),
-        ("14h03m", 15 * (14 + 3 / 60)),
+        ("287.442", 287.442),
+        ("19 09 46", 15 * (19 + 9 / 60 + 46 / 3600)),
+        ("19:09:46", 15 * (19 + 9 / 60 + 46 / 3600)),
+        ("19h09m46s", 15 * (19 + 9 / 60 + 46 / 3600)),
+        ("19h 09m 46.1s", 15 * (19 + 9 / 60 + 46.1 / 3600)),
+        ("19 09.2", 15 * (19 + 9.2 / 60)),
+        ("19h09m", 15 * (19 + 9 / 60)),
         ("0 00 00", 0.0),
         ("'23:59:59.9'", 15 * (23 + 59 / 60 + 59.9 / 3600)),
     ],
@@ -42,10 +42,10 @@ def test_right_ascension_is_degrees_or_hours(typed: str, degrees: float) -> None
     [
         ("-33.9", -33.9),
         ("−33.9", -33.9),
-        ("+54 20 57", 54 + 20 / 60 + 57 / 3600),
-        ("+54:20:57", 54 + 20 / 60 + 57 / 3600),
-        ("+54d20m57s", 54 + 20 / 60 + 57 / 3600),
-        ("+54°20′57″", 54 + 20 / 60 + 57 / 3600),
+        ("+63 51 27", 63 + 51 / 60 + 27 / 3600),
+        ("+63:51:27", 63 + 51 / 60 + 27 / 3600),
+        ("+63d51m27s", 63 + 51 / 60 + 27 / 3600),
+        ("+63°51′27″", 63 + 51 / 60 + 27 / 3600),
         ("-00 30 00", -0.5),
         ("-0:0:36", -0.01),
         ("-90", -90.0),
@@ -57,13 +57,13 @@ def test_declination_keeps_its_sign(typed: str, degrees: float) -> None:
 
 
 @pytest.mark.parametrize(
-    "typed", ["360", "-1", "24:00:00", "14 60 00", "14 03 60", "14h", "14 03 12 5", "abc", "1e2 3 4", "[14, 3, 12]"]
+    "typed", ["360", "-1", "24:00:00", "19 60 00", "19 09 60", "19h", "19 09 46 5", "abc", "1e2 3 4", "[19, 9, 46]"]
 )
 def test_what_is_no_right_ascension(typed: str) -> None:
     """Nothing is guessed from half an angle or from too much of one."""
     value, sentences = read(RightAscension(), typed)
     assert value is None
-    assert len(sentences) == 1 and sentences[0].endswith("write degrees as 210.80, or hours as 14 03 12")
+    assert len(sentences) == 1 and sentences[0].endswith("write degrees as 287.44, or hours as 19 09 46")
 
 
 @pytest.mark.parametrize("typed", ["90.1", "-90 00 01", "12h30m00s", "north"])
@@ -71,7 +71,7 @@ def test_what_is_no_declination(typed: str) -> None:
     """Beyond the poles, or in hours, there is none."""
     value, sentences = read(Declination(), typed)
     assert value is None
-    assert len(sentences) == 1 and sentences[0].endswith("write degrees as -33.90, or as -33 54 00")
+    assert len(sentences) == 1 and sentences[0].endswith("write degrees as -63.86, or as -63 51 27")
 
 
 @pytest.mark.parametrize(

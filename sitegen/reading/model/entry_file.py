@@ -25,12 +25,12 @@ SCALE = Number(unit="arcsec/px", least=0.001, most=10_000)
 
 TARGET = Group(
     (
-        Key("name", NAME, "What it is called; found in the catalogues, it needs no more.", "NGC 6946", required=True),
-        Key("ra", RightAscension(), "Right ascension, ICRS.", "20 34 52"),
-        Key("dec", Declination(), "Declination, ICRS.", "+60 09 14"),
+        Key("name", NAME, "What it is called; found in the catalogues, it needs no more.", "NGC 6744", required=True),
+        Key("ra", RightAscension(), "Right ascension, ICRS.", "19 09 46"),
+        Key("dec", Declination(), "Declination, ICRS.", "-63 51 27"),
         Key("kind", LINE, "What it is; 'moving' for what has no fixed place.", "galaxy"),
         Key("size_arcmin", NumberPair(SIZE, SIZE, ("longer", "shorter"), one_is_both=True), "Its size on the sky.",
-            "[11.5, 9.8]"),
+            "[15.7, 9.8]"),
     ),
     called="a target",
 )  # fmt: skip
@@ -40,7 +40,7 @@ LOG = Group(
         Key("files", ListOf(LogPattern(), or_one=True), "The logs these keys hold for.", "logs/2026-04-*.csv", required=True),
         Key("rig", NAME, "The rig of these logs.", "dome", default="the entry's"),
         Key("site", NAME, "The site of these logs.", "roof", default="the entry's"),
-        Key("target", NAME, "Which of the entry's targets they show.", "M 101", default="the first"),
+        Key("target", NAME, "Which of the entry's targets they show.", "NGC 253", default="the first"),
         Key("filter", NAME, "The filter, where the log does not tell it.", "L"),
         Key("time_zone", TimeZone(), "What clock the log keeps where it does not say.", "Europe/Athens", default="UTC"),
         Key("columns", COLUMNS, "What the table calls the columns.", "{exposure_s: Seconds}"),
@@ -50,8 +50,8 @@ LOG = Group(
 
 SOLUTION = Group(
     (
-        Key("ra", RightAscension(), "Of the picture's centre, ICRS.", "14 03 12", required=True),
-        Key("dec", Declination(), "Of the picture's centre, ICRS.", "+54 20 57", required=True),
+        Key("ra", RightAscension(), "Of the picture's centre, ICRS.", "00 47 33", required=True),
+        Key("dec", Declination(), "Of the picture's centre, ICRS.", "-25 17 18", required=True),
         Key("scale_arcsec_px", SCALE, "Image scale of the file.", "0.78", required=True),
         Key("rotation_deg", Number(unit="degrees", least=-360, most=360),
             "Position angle of the picture's up, from north through east.",
@@ -61,26 +61,31 @@ SOLUTION = Group(
     called="a solution",
 )  # fmt: skip
 
-# The settings of the pictures' own stretch; what they do is told there.
+# The settings of `pictures/stretch.py`. The remedies answer names that these keys once had.
 STRETCH = Group(
     (
-        Key("black", Number(unit="noise widths", least=-100, most=100),
-            "From the sky to what is drawn black; below 0, darker than the sky.",
-            "-2.8", default="-2.8"),
-        Key("white", Number(least=0.5, most=1),
-            "This share of the pixels stays under what is drawn white.",
-            "0.9999", default="0.99995"),
-        Key("midtone", Number(least=0.001, most=0.9), "The brightness at which the sky is drawn.", "0.12",
-            default="0.18"),
-        Key("linked", YesOrNo(), "One stretch for all colours, which keeps a calibrated balance.", "true", default="false"),
+        Key("black_share", Number(least=0, most=0.45), "The share of the sky, without its stars, that is drawn black.", "0.02",
+            default="0.005"),
+        Key("sky_brightness", Number(least=0.01, most=0.9), "The brightness of the sky, from 0 (black) to 1 (white).", "0.10",
+            default="0.13"),
+        Key("colours_together", YesOrNo(),
+            "One curve for all colours: what is brighter than the sky keeps its hue, as suits a calibrated picture. Otherwise "
+            "each colour has its own.",
+            "true", default="false"),
     ),
     called="a stretch",
+    remedies=(
+        ("black", "did you mean 'black_share'? It is a share of the sky, 0 to 0.45"),
+        ("white", "leave it out: white is found in the picture; 'sky_brightness' makes the sky and the faint parts brighter"),
+        ("midtone", "did you mean 'sky_brightness'?"),
+        ("linked", "did you mean 'colours_together'?"),
+    ),
 )  # fmt: skip
 
 STEP = Group(
     (
         Key("what", PARAGRAPHS, "What was done.", "gradient removed", required=True),
-        Key("file", PICTURE_FILE, "The picture after it.", "pictures/m101-step2.jpg"),
+        Key("file", PICTURE_FILE, "The picture after it.", "pictures/ngc-253-step2.jpg"),
         Key("alt", LINE, "What a reader who cannot see it should know.", "the galaxy on an even, dark sky"),
     ),
     called="a step",
@@ -88,17 +93,20 @@ STEP = Group(
 
 PICTURE = Group(
     (
-        Key("file", PICTURE_FILE, "JPEG, PNG, TIFF, WebP, AVIF or FITS.", "pictures/m101.tif", required=True),
-        Key("alt", LINE, "What a reader who cannot see it should know.", "a face-on spiral with blue arms", required=True),
+        Key("file", PICTURE_FILE, "JPEG, PNG, TIFF, WebP, AVIF or FITS.", "pictures/ngc-253.tif", required=True),
+        Key("alt", LINE, "What a reader who cannot see it should know.", "a long, tilted spiral full of dust", required=True),
         Key("caption", PARAGRAPHS, "Under the picture.", "Nine hours, cropped by a tenth."),
         Key("role", Choice(("result", "process", "sub", "setup")), "What it shows.", "result", default="result"),
         Key("solution", SOLUTION, "Where it points, if you know better than the site can find out.",
-            "{ra: 14 03 12, dec: +54 20 57}"),
+            "{ra: 00 47 33, dec: -25 17 18}"),
         Key("steps", ListOf(OneOf(PARAGRAPHS, STEP)), "How it was processed, in order.", "[stacked, stretched]"),
         Key("compare_with", PICTURE_FILE,
             "Another picture of this entry, of the same framing and earlier: this one is laid over it, with an edge to push.",
-            "pictures/m101-one-night.jpg"),
-        Key("stretch", STRETCH, "How linear values become brightness, where the automatic way does not suit.", "{midtone: 0.12}"),
+            "pictures/ngc-253-one-night.jpg"),
+        Key("stretch", STRETCH,
+            "How values in proportion to light become brightness, where the automatic way does not suit: an asinh curve "
+            "(Lupton et al. 2004, PASP 116, 133). FITS has it always, other pictures where this key asks for it.",
+            "{sky_brightness: 0.10}"),
     ),
     called="a picture",
     remedies=(("src", "did you mean 'file'?"), ("path", "did you mean 'file'?")),
@@ -121,7 +129,7 @@ NIGHT = Group(
 LINK = Group(
     (
         Key("title", LINE, "What it leads to.", "raw data", required=True),
-        Key("address", WebAddress(), "In full.", "https://example.org/m101-raw", required=True),
+        Key("address", WebAddress(), "In full.", "https://example.org/ngc-253-raw", required=True),
     ),
     called="a link",
     remedies=(("url", "did you mean 'address'?"), ("href", "did you mean 'address'?")),
@@ -142,18 +150,18 @@ ENTRY_FILE = AuthorFile(
     explained="One entry: these keys between two '---' lines, then Markdown. NAME becomes its address.",
     group=Group(
         (
-            Key("title", LINE, "What the entry is called.", "Five nights on M 101", required=True),
+            Key("title", LINE, "What the entry is called.", "Five nights on NGC 253", required=True),
             Key("published", Day(past=True), "When it was published.", "2026-06-02", required=True),
             Key("updated", Day(past=True), "When it was last changed in substance.", "2026-06-20"),
             Key("summary", PARAGRAPHS, "One or two sentences for lists and feeds.", "A galaxy over five broken nights."),
             Key("stage", Choice(("trial", "gathering", "finished")), "How far the project is.", "gathering", default="finished"),
             Key("target", ListOf(OneOf(NAME, TARGET), or_one=True),
                 "A name of the catalogues, or a mapping whose keys win over theirs; a list where there are several.",
-                "M 101", default="none: an entry about gear"),
+                "NGC 253", default="none: an entry about gear"),
             Key("rig", NAME, "The rig of this entry's logs.", "dome"),
             Key("site", NAME, "The site of this entry's logs.", "roof"),
-            Key("logs", ListOf(OneOf(LogPattern(), LOG)), "Where the subs are recorded.", "[logs/m101/*.csv]"),
-            Key("pictures", ListOf(PICTURE), "The first is shown first.", "[{file: pictures/m101.tif, alt: a spiral galaxy}]"),
+            Key("logs", ListOf(OneOf(LogPattern(), LOG)), "Where the subs are recorded.", "[logs/ngc-253/*.csv]"),
+            Key("pictures", ListOf(PICTURE), "The first is shown first.", "[{file: pictures/ngc-253.tif, alt: a tilted spiral}]"),
             Key("wanted", MapOf(WORD, Number(unit="hours", above=0, most=100_000), "FILTER"), "What the project aims for.",
                 "{L: 8, Ha: 10.5}"),
             Key("nights", MapOf(Day(), NIGHT, "EVENING"), "What only you know, by the date of the evening.",
@@ -163,7 +171,7 @@ ENTRY_FILE = AuthorFile(
             Key("lessons", LESSONS, "What it taught.", "{worked: [focusing on each filter]}"),
             Key("star_survey", ListOf(ContentPath()),
                 "Frames in which to measure star shapes over the field, or saved measurements.",
-                "[logs/m101/last.fits]"),
+                "[logs/ngc-253/last.fits]"),
             Key("star_rings", ListOf(ContentPath()), "Frames of a bright defocused star, or saved measurements.",
                 "[logs/adjusting/star.fits]"),
             Key("unlisted", YesOrNo(), "Left out of the published site.", "true", default="false"),

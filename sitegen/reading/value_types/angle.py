@@ -19,7 +19,7 @@ class RightAscension(Struct, frozen=True):
     """To degrees, ICRS, 0 <= ra < 360: a plain number is degrees, a triple is hours, minutes and seconds."""
 
     def read(self, node: Node, label: str, diagnostics: Diagnostics) -> float | None:
-        example = "write degrees as 210.80, or hours as 14 03 12"
+        example = "write degrees as 287.44, or hours as 19 09 46"
         text = text_of(node, label, diagnostics, "a right ascension", example)
         if text is None:
             return None
@@ -34,14 +34,14 @@ class RightAscension(Struct, frozen=True):
         return {"anyOf": [{"type": "number", "minimum": 0, "exclusiveMaximum": 360}, {"type": "string"}]}
 
     def words(self) -> str:
-        return "decimal degrees, or hours as `14 03 12`, `14:03:12`, `14h03m12s`"
+        return "decimal degrees, or hours as `19 09 46`, `19:09:46`, `19h09m46s`"
 
 
 class Declination(Struct, frozen=True):
     """To degrees, ICRS, north positive."""
 
     def read(self, node: Node, label: str, diagnostics: Diagnostics) -> float | None:
-        example = "write degrees as -33.90, or as -33 54 00"
+        example = "write degrees as -63.86, or as -63 51 27"
         text = text_of(node, label, diagnostics, "a declination", example)
         if text is None:
             return None
@@ -56,7 +56,7 @@ class Declination(Struct, frozen=True):
         return {"anyOf": [{"type": "number", "minimum": -90, "maximum": 90}, {"type": "string"}]}
 
     def words(self) -> str:
-        return "decimal degrees, or degrees as `+54 20 57`, `+54:20:57`, `+54d20m57s`"
+        return "decimal degrees, or degrees as `-63 51 27`, `-63:51:27`, `-63d51m27s`"
 
 
 def _plain(text: str) -> float | None:

@@ -103,7 +103,7 @@ def test_compass_points_along_the_sky(angle: int, parity: int) -> None:
 
 @pytest.mark.parametrize(("angle", "parity"), TURNS)
 def test_an_outline_follows_position_angle_and_size(angle: int, parity: int) -> None:
-    """Both ends of both axes of M 101-like and thin objects lie where astropy's offsets put them, within 0.5 px of 500."""
+    """Both ends of both axes of a thin object lie where astropy's offsets put them, within 0.5 px of 500."""
     solution = read(turned(angle, parity))
     thin = SkyObject("thin", 210.5, 54.2, 20.0, 4.0, 37.0)
     (placed,) = place_objects(solution, [thin])

@@ -16,7 +16,7 @@
   const found = document.querySelector('.found');
   const asked = () => Object.fromEntries([...new FormData(form)].filter(([, value]) => value !== ''));
 
-  // words of the query; a designation written in one or two pieces ("m 101", "ngc5457") is tried as a name first
+  // words of the query; a designation written in one or two pieces ("m 83", "ngc5236") is tried as a name first
   const answers = (one, query) => {
     const whole = tight(query);
     if (one.names.includes(whole)) return true;
