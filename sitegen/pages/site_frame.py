@@ -22,28 +22,29 @@ NAVIGATION: tuple[tuple[str, str], ...] = (
 )
 
 
-class SiteFacts(Struct, frozen=True):
-    """What templates know of the site as `site`."""
+class DiaryFacts(Struct, frozen=True):
+    """What templates know of the diary as `diary`. `chapters`: key and address of what the navigation leads to."""
 
     title: str
     tagline: str | None
     author: str | None
     licence: str | None
     address: str | None
-    nav: tuple[tuple[str, str], ...]
+    chapters: tuple[tuple[str, str], ...]
 
 
 class SiteFrame:
     """Draws pages in one theme and language."""
 
     def __init__(self, settings: Settings, theme: Theme, words: Words, shower: Shower, made_by: str | None = None) -> None:
-        nav = _navigation(settings)
-        self.site = SiteFacts(settings.title, settings.tagline, settings.author, settings.licence, settings.address, nav)
+        chapters = _navigation(settings)
+        self.diary = DiaryFacts(settings.title, settings.tagline, settings.author, settings.licence, settings.address, chapters)
         self.env = environment(theme.folders, words, shower.numbers, made_by)
         self.env.globals.update(helpers(words, shower.numbers))
 
     def draw(self, page: Page) -> str:
-        return render(self.env, page.template, page.address, self.site.address, {"site": self.site, "page": page, **page.context})
+        around = {"diary": self.diary, "page": page}
+        return render(self.env, page.template, page.address, self.diary.address, around | page.context)
 
 
 def _navigation(settings: Settings) -> tuple[tuple[str, str], ...]:
