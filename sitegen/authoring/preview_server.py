@@ -21,6 +21,7 @@ HOST = "127.0.0.1"
 OWN = "/-/"
 NOT_SERVED = "-/outside"
 PORTS_TRIED = 20
+ANY_FREE = 0  # the system chooses
 STILL_THERE_S = 15.0
 # A rebuild puts the new site in the old one's place within this time.
 SWITCH_S = 0.5
@@ -65,8 +66,9 @@ class PreviewServer(ThreadingHTTPServer):
 
 
 def open_server(port: int, output: Path, board: NewsBoard) -> PreviewServer:
-    """On the port, or the next that is free. Raises DiaryProblems where none is."""
-    for candidate in range(port, min(port + PORTS_TRIED, 65536)):
+    """On the port, or the next that is free; on any free one for ANY_FREE. Raises DiaryProblems where none is."""
+    ports = range(port, min(port + PORTS_TRIED, 65536)) if port != ANY_FREE else [ANY_FREE]
+    for candidate in ports:
         try:
             return PreviewServer(candidate, output, board)
         except OSError as trouble:

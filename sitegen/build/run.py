@@ -21,7 +21,7 @@ from sitegen.build.store import CacheMiss, Output, digest_of, key_of
 from sitegen.build.workers import WorkerPool
 from sitegen.diary import addresses
 from sitegen.diary.settings import Settings
-from sitegen.pages.theme import Theme, open_theme
+from sitegen.pages.theme import HTML, WORDS, Theme, open_theme
 from sitegen.problems import Problem, errors_in, in_order
 from sitegen.reading.frame import DiaryReading, Frame, read_frame
 
@@ -60,8 +60,8 @@ class Ran(Struct):
         root = str(self.context.root)
         for output in self.outputs():
             yield output.artifact(root)
-        for name, content in self.context.theme.static_files():
-            yield Artifact(addresses.static(name), content)
+        for name, content in self.context.theme.look_files():
+            yield Artifact(addresses.look(name), content)
 
     @property
     def entries(self) -> int:
@@ -152,4 +152,4 @@ def context_of(content: Path, config: Frame, settings: Settings, theme: Theme, r
 
 
 def _theme_files(folder: Path) -> list[Path]:
-    return sorted(path for part in ("templates", "words") for path in (folder / part).rglob("*") if path.is_file())
+    return sorted(path for part in (HTML, WORDS) for path in (folder / part).rglob("*") if path.is_file())

@@ -24,20 +24,25 @@ SHOW_CURSOR = "\x1b[?25h"
 
 @click.command(short_help="The site while you write: every save shows at once.")
 @places
-@click.option("--port", type=click.IntRange(1, 65535), default=8000, show_default=True, help="The next free where it is busy.")
+@click.option(
+    "--port", type=click.IntRange(1, 65535), default=None,
+    help="Where to serve, or at the next free port where it is busy; any free one by default.",
+)  # fmt: skip
 @click.option("--jobs", type=click.IntRange(1), default=None, help="Processes to draw with; as many as cores by default.")
 @click.option("--quiet", is_flag=True, help="Say only what is wrong.")
-def command(content: Path, themes: Path, output: Path, port: int, jobs: int | None, quiet: bool) -> None:
+def command(content: Path, themes: Path, output: Path, port: int | None, jobs: int | None, quiet: bool) -> None:
     """Show the site on this machine while you write: every save rebuilds what it changed, and the open page refreshes itself.
 
-    Served on 127.0.0.1, to nobody else. A problem shows here and in the page, over the last good one. Ctrl-C ends it.
+    The first line says the address to open, on 127.0.0.1, where nobody else is served. A problem shows here and in the page, over
+    the last good one. Ctrl-C ends it.
 
     \b
     Examples:
       sitegen preview
-      sitegen preview --content ../other/content --port 8080
+      sitegen preview --content ../other/content --port 4180
     """
     from sitegen.authoring.preview import preview
+    from sitegen.authoring.preview_server import ANY_FREE
 
     folders = folders_of(content, themes, output)
     if not content.is_dir():
@@ -61,7 +66,7 @@ def command(content: Path, themes: Path, output: Path, port: int, jobs: int | No
         click.echo(f"{address}  (Ctrl-C ends)")
 
     try:
-        done = preview(folders, port, lambda: _build(folders, jobs, quiet), ready, told, _stop_by_signals())
+        done = preview(folders, port or ANY_FREE, lambda: _build(folders, jobs, quiet), ready, told, _stop_by_signals())
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)

@@ -32,14 +32,14 @@ FACTS_SCHEMA = "facts.schema.json"
 LIST_FACTS_SCHEMA = "list-facts.schema.json"
 _SPELT = [text for name, text in tuple(globals().items()) if name.isupper() and isinstance(text, str)]
 """All that stands above: a new page or feed is one line there, and `may_be_ours` knows it."""
-STATIC = "static/"
+LOOK = "look/"
 CARD_PICTURE = "card.jpg"
 DEVICE_NAMES = frozenset({"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))})
 """No file or folder can have one of these names on Windows (Microsoft, *Naming Files, Paths, and Namespaces*)."""
 ENTRY_FACTS = "facts.json"
 ENTRY_SUBS = "subs.ecsv"
 PICTURES = "pictures/"
-SEARCH_INDEX = f"{STATIC}search-index.js"
+SEARCH_INDEX = f"{LOOK}search-index.js"
 LANDMARKS = (FACTS_SCHEMA, SEARCH_INDEX, f"{EXPLAINED}index.html")
 """A folder that holds all of these was once published by sitegen, whatever record of that is lost."""
 
@@ -108,8 +108,9 @@ def explained_anchor(path: str) -> str:
     return "fact-" + path.replace(".", "-").replace("_", "-")
 
 
-def static(name: str) -> str:
-    return f"{STATIC}{name}"
+def look(name: str) -> str:
+    """A file of the theme's folder look/, or one that the site adds to it."""
+    return f"{LOOK}{name}"
 
 
 _PAGES = frozenset(text for text in _SPELT if text.endswith("/"))
@@ -121,7 +122,7 @@ _BESIDE_ENTRIES = ("index.html", ENTRY_FACTS, ENTRY_SUBS, CARD_PICTURE)
 def may_be_ours(path: str) -> bool:
     """Whether the site may have this file, by its path alone. A film that the author laid into an entry's folder is none."""
     folder, _, below = path.partition("/")
-    if path in _ROOT_FILES or f"{folder}/" in (STATIC, SKY):
+    if path in _ROOT_FILES or f"{folder}/" in (LOOK, SKY):
         return True
     if f"{folder}/" == ENTRIES and below:
         _, _, file = below.partition("/")

@@ -1,4 +1,4 @@
-"""static/search-index.js: what the search page looks through. A script, not JSON, so that it loads from disk too.
+"""look/search-index.js: what the search page looks through. A script, not JSON, so that it loads from disk too.
 
 Compact by columns and shared lists: names of rigs, filters, targets stand once, entries hold their numbers.
 """

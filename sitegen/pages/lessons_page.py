@@ -19,7 +19,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
         ]
         for kind in KINDS
     }
-    yield Page(addresses.LESSONS, "lessons.html", book.formatter.words["page.lessons"], {"lessons": found}, section="lessons")
+    yield Page(addresses.LESSONS, "lessons.html", book.formatter.words["page.lessons"], {"lessons": found}, chapter="lessons")
 
 
 KIND = PageKind(

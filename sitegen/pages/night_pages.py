@@ -44,7 +44,7 @@ def night_pages(prepared: Iterable[PreparedEntry], book: DiaryIndex) -> Iterable
                 "earlier": evenings[place - 1] if place else None,
                 "later": evenings[place + 1] if place + 1 < len(evenings) else None,
             },
-            section="nights",
+            chapter="nights",
             facts=list_facts("nights", evening.isoformat(), cards[evening].values(), totals, [evening]),
         )
 

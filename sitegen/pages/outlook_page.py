@@ -58,7 +58,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
         "outlook.html",
         words["page.outlook"],
         {"first": first, "sheets": [sheet for card in book.cards for sheet in _sheets(card, first, book)]},
-        section="outlook",
+        chapter="outlook",
         description=words["outlook.description"],
     )
 

@@ -14,13 +14,13 @@ if TYPE_CHECKING:
 
 class Page(Struct, frozen=True):
     """`context` holds plain records only, so that its hash tells whether the page must be drawn again. `facts` are published
-    beside the page as facts.json; None for a page without."""
+    beside the page as facts.json; None for a page without. `chapter` is the key of the place in the navigation to mark."""
 
     address: str
     template: str
     title: str
     context: dict[str, Any] = field(default_factory=dict)
-    section: str = "diary"
+    chapter: str = "diary"
     description: str | None = None
     facts: Struct | None = None
 

@@ -36,7 +36,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
                 "cautions": list(dict.fromkeys(work.caution for work in rig.work if work.caution)),
                 **group_context(cards, totals, book),
             },
-            section="gear",
+            chapter="gear",
             facts=list_facts("rigs", slug, cards, totals),
         )
     yield Page(
@@ -53,7 +53,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
                 for slug, site in sorted(book.sites.items())
             ],
         },
-        section="gear",
+        chapter="gear",
     )
 
 

@@ -20,7 +20,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
             "rigs": [rig.name for _, rig in sorted(book.rigs.items())],
             "years": book.years,
         },
-        section="search",
+        chapter="search",
     )
 
 

@@ -15,15 +15,15 @@ from sitegen.pages.theme import Theme
 from sitegen.pages.words import Words
 
 
-class SiteFacts(Struct, frozen=True):
-    """What templates know of the site as `site`."""
+class DiaryFacts(Struct, frozen=True):
+    """What templates know of the diary as `diary`. `chapters`: key and address of what the navigation leads to."""
 
     title: str
     tagline: str | None
     author: str | None
     licence: str | None
     address: str | None
-    nav: tuple[tuple[str, str], ...]
+    chapters: tuple[tuple[str, str], ...]
 
 
 class SiteFrame:
@@ -32,13 +32,14 @@ class SiteFrame:
     def __init__(
         self, settings: Settings, theme: Theme, words: Words, formatter: FactFormatter, made_by: str | None = None
     ) -> None:
-        nav = _navigation(settings)
-        self.site = SiteFacts(settings.title, settings.tagline, settings.author, settings.licence, settings.address, nav)
+        chapters = _navigation(settings)
+        self.diary = DiaryFacts(settings.title, settings.tagline, settings.author, settings.licence, settings.address, chapters)
         self.env = environment(theme.folders, words, formatter.numbers, made_by)
         self.env.globals.update(helpers(words, formatter.numbers))
 
     def draw(self, page: Page) -> str:
-        return render(self.env, page.template, page.address, self.site.address, {"site": self.site, "page": page, **page.context})
+        around = {"diary": self.diary, "page": page}
+        return render(self.env, page.template, page.address, self.diary.address, around | page.context)
 
     def feed_text(self, text: TextParts, link: Callable[[str], str]) -> str:
         """An entry's text alone, for readers far from the site: `link` gives absolute addresses."""

@@ -24,7 +24,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
                 "decimals": _decimals(book.settings.privacy),
                 **group_context(cards, totals, book),
             },
-            section="gear",
+            chapter="gear",
             facts=list_facts("sites", slug, cards, totals),
         )
 

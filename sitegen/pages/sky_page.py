@@ -35,7 +35,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
             "constellations": _by_constellation(found),
             "moving": [one for one in found if one.constellation is None],
         },
-        section="sky",
+        chapter="sky",
         description=words["sky.description"],
     )
 

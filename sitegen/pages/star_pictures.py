@@ -73,8 +73,8 @@ def _lines(text: str) -> list[str]:
 
 def _style(theme: Theme) -> str:
     """The theme's own rules, with the first colours it defines in place of its variables, which few drawing programs know."""
-    static = dict(theme.static_files())
-    look, stars = (static[name].decode("utf-8") for name in ("look.css", "stars.css"))
+    files = dict(theme.look_files())
+    look, stars = (files[name].decode("utf-8") for name in ("look.css", "stars.css"))
     colours = dict(re.findall(r"(--[\w-]+):\s*([^;]+);", look[: look.index("}")]))
     rules = re.findall(r"^\.(?:field-map|ring-sketch) [^{]*\{[^}]*\}", stars, re.M)
     own = [".paper{fill:var(--paper)}", ".head{fill:var(--ink);font-weight:bold}", ".foot{fill:var(--dim)}"]

@@ -24,7 +24,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
         {"groups": [(addresses.target(slug), targets[slug].name, len(cards), _hours(slug, book))
                     for slug, cards in sorted(book.by_target.items(), key=lambda item: targets[item[0]].name)],
          "kind": "targets"},
-        section="sky",
+        chapter="sky",
     )  # fmt: skip
 
 
@@ -40,7 +40,7 @@ def _page(target: Target, cards: Sequence[EntryCard], book: DiaryIndex) -> Page:
         "target.html",
         target.name,
         {"place": place_of(target, book), **group_context(cards, totals, book)},
-        section="sky",
+        chapter="sky",
         facts=list_facts("targets", target.slug, cards, totals, wanted_s=wishes_of(cards)),
     )
 

@@ -12,6 +12,7 @@ from jinja2.bccache import Bucket
 
 from sitegen.diary import addresses
 from sitegen.number_text import NumberText
+from sitegen.pages.theme import HTML
 from sitegen.pages.words import Words
 
 
@@ -58,7 +59,7 @@ def environment(theme_folders: Sequence[Path], words: Words, numbers: NumberText
     compiled = _compiled(words.language, frozenset(words.items()))
     if made_by is not None:
         compiled.before = _from_before(made_by, words.language, sorted(words.items()))
-    loader = FileSystemLoader([folder / "templates" for folder in theme_folders])
+    loader = FileSystemLoader([folder / HTML for folder in theme_folders])
     env = Environment(
         loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True, auto_reload=False,
         bytecode_cache=compiled,

@@ -38,7 +38,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
             "shared_s": book.totals.shared_s,
             "drawn": [chart for chart in _charts(book) if chart],
         },
-        section="totals",
+        chapter="totals",
         description=words["totals.description"],
         facts=list_facts("totals", book.settings.title, book.cards, book.totals, book.by_evening),
     )

@@ -29,7 +29,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
                 "shared_s": totals.shared_s,
                 "rows": entry_rows(book.published_years.get(year, []), book),
             },
-            section="nights",
+            chapter="nights",
             facts=list_facts("years", f"{year:04d}", _cards(year, book), totals, _evenings(year, book)),
         )
     yield Page(
@@ -37,7 +37,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
         "nights.html",
         book.formatter.words["page.nights"],
         {"sheets": [year_sheet(year, book) for year in book.years]},
-        section="nights",
+        chapter="nights",
     )
 
 

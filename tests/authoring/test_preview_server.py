@@ -15,7 +15,7 @@ from watchfiles import Change
 from sitegen.authoring import preview_server
 from sitegen.authoring.preview import matters
 from sitegen.authoring.preview_news import NewsBoard
-from sitegen.authoring.preview_server import PreviewServer, is_this_machine, open_server
+from sitegen.authoring.preview_server import ANY_FREE, PreviewServer, is_this_machine, open_server
 from sitegen.problems import DiaryProblems, Problem
 
 PAGE = b"<!doctype html><html><body><p>Night</p></body></html>"
@@ -151,6 +151,16 @@ def test_a_busy_port_leads_to_the_next(server: PreviewServer, site: Path) -> Non
     other = open_server(server.server_address[1], site, NewsBoard("other"))
     other.server_close()
     assert other.server_address[1] > server.server_address[1]
+
+
+def test_any_free_port_is_the_system_s_choice(site: Path) -> None:
+    """Two previews get two ports, which nobody had to name and which need no right (from 1024 on, as in every Unix)."""
+    servers = [open_server(ANY_FREE, site, NewsBoard(name)) for name in ("one", "other")]
+    ports = [server.server_address[1] for server in servers]
+    for server in servers:
+        server.server_close()
+    assert ports[0] != ports[1]
+    assert min(ports) >= 1024
 
 
 def test_all_ports_busy_is_a_problem(site: Path) -> None:

@@ -63,7 +63,7 @@ def test_nothing_that_the_site_forbids(chart: Chart[Any]) -> None:
 
 def test_colours_are_classes_of_the_stylesheet(chart: Chart[Any]) -> None:
     """Every class has a rule in charts.css, or is a passband, which the build gives one."""
-    known = set(re.findall(r"\.([\w-]+)", (THEME / "static" / "charts.css").read_text("utf-8")))
+    known = set(re.findall(r"\.([\w-]+)", (THEME / "look" / "charts.css").read_text("utf-8")))
     used = {name for element in elements(chart) for name in element.get("class", "").split()}
     assert {name for name in used if not re.fullmatch(r"nm\d+", name)} - known == set()
 

@@ -5,8 +5,10 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from click.testing import CliRunner
 
 from sitegen import rebuild as line
+from sitegen.authoring.preview_server import ANY_FREE
 from sitegen.cli import preview
 from sitegen.folders import Folders
 
@@ -22,6 +24,26 @@ def test_what_stands_while_there_are_errors(tmp_path: Path) -> None:
     folders.output.mkdir()
     (folders.output / "index.html").touch()
     assert preview._what_stands(folders) == "the last good site stays"
+
+
+@pytest.mark.parametrize(("words", "port"), [([], ANY_FREE), (["--port", "4180"], 4180)])
+def test_the_port_is_any_free_one_unless_it_is_named(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, words: list[str], port: int
+) -> None:
+    """The first line says where the site is, also with --quiet."""
+    asked: list[int] = []
+
+    def served(folders: Folders, port: int, build: Any, ready: Any, *_: Any) -> bool:
+        asked.append(port)
+        ready("http://127.0.0.1:49152/")
+        return True
+
+    monkeypatch.setattr("sitegen.authoring.preview.preview", served)
+    (tmp_path / "content").mkdir()
+    for more in ([], ["--quiet"]):
+        done = CliRunner().invoke(preview.command, ["--content", str(tmp_path / "content"), *words, *more])
+        assert done.stdout == "http://127.0.0.1:49152/  (Ctrl-C ends)\n"
+    assert asked == [port, port]
 
 
 @pytest.mark.parametrize("quiet", [False, True])

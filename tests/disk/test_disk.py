@@ -153,6 +153,6 @@ def test_machines_are_told_the_same(name: str, published: WholeDiary) -> None:
     assert re.match(
         rf"{len(frames)} Einzelbilder aus {len(nights(frames)) if noun != 'Nacht' else '(1|einer)'} {noun}\b", description
     )
-    index = (published.diagnostics.output / "static/search-index.js").read_text("utf-8")
+    index = (published.diagnostics.output / "look/search-index.js").read_text("utf-8")
     (hours,) = re.findall(rf'"entries/{name}/[^{{}}]*?"h": ?([\d.]+)', index)
     assert float(hours) == round(sums(frames).total_s / 3600, 2)

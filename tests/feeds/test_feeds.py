@@ -100,7 +100,7 @@ def test_linked_data_expands(demo_site: Path, name: str) -> None:
 
 def test_search_finds_a_target_by_its_other_names(demo_site: Path) -> None:
     """The index of NGC 253 holds its Caldwell number and a common name (any atlas: Caldwell 65, Sculptor Galaxy)."""
-    text = (demo_site / "static" / "search-index.js").read_text("utf-8")
+    text = (demo_site / "look" / "search-index.js").read_text("utf-8")
     index = json.loads(text.removeprefix("self.diaryIndex = ").removesuffix(";\n"))
     names = next(entry["n"] for entry in index["entries"] if entry["a"] == "entries/ngc-253-five-nights/")
     assert {"NGC 253", "Caldwell 65", "Sculptor Galaxy"} <= set(names)

@@ -19,7 +19,7 @@ NO_LESSONS = {"lessons": dict.fromkeys(LESSONS, ())}
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
-    yield Page(RAIN, "lessons.html", book.formatter.words["page.lessons"], NO_LESSONS, section="label")
+    yield Page(RAIN, "lessons.html", book.formatter.words["page.lessons"], NO_LESSONS, chapter="label")
 
 
 WHOLE = PageKind(name="rain", pages=pages, addresses=lambda _: (RAIN,), navigation=Navigation("label", RAIN))
@@ -35,7 +35,7 @@ def elsewhere(book: DiaryIndex) -> Iterable[Page]:
 
 
 def in_no_section(book: DiaryIndex) -> Iterable[Page]:
-    yield replace(next(iter(pages(book))), section="rain")
+    yield replace(next(iter(pages(book))), chapter="rain")
 
 
 Promise = Callable[[Kind], None]

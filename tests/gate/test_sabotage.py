@@ -185,9 +185,9 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         "'entries/x/facts.json' is an address",
     ),
     "an address spelt in a template": (
-        lambda: _with("themes/almanac/templates/base.html", '<a href="../sky/">'),
+        lambda: _with("themes/almanac/html/around.html", '<a href="../sky/">'),
         checks.addresses_are_spelt_once,
-        r'themes/almanac/templates/base\.html: href="\.\./sky/" is an address',
+        r'themes/almanac/html/around\.html: href="\.\./sky/" is an address',
     ),
     "an address spelt elsewhere": (
         lambda: _with("sitegen/pages/rain_page.py", "PLACE = 'entries/x/'"),

@@ -19,8 +19,8 @@ def shown(folder: Path, language: str, hour: str) -> str:
 
 def test_a_template_is_compiled_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """A rebuild that has seen its text before takes what was compiled; a word changed in it shows at once."""
-    (tmp_path / "templates").mkdir()
-    template = tmp_path / "templates/one.html"
+    (tmp_path / "html").mkdir()
+    template = tmp_path / "html/one.html"
     compiled: list[str] = []
     compile_it = jinja2.Environment.compile
 
@@ -38,8 +38,8 @@ def test_a_template_is_compiled_once(tmp_path: Path, monkeypatch: pytest.MonkeyP
 
 def test_the_next_process_takes_what_was_compiled(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """From this user's own temporary files, where the same code of the project made it; never from a folder others may write."""
-    (tmp_path / "templates").mkdir()
-    (tmp_path / "templates/one.html").write_text("{{ 7200|duration }}", "utf-8")
+    (tmp_path / "html").mkdir()
+    (tmp_path / "html/one.html").write_text("{{ 7200|duration }}", "utf-8")
     compiled: list[str] = []
     compile_it = jinja2.Environment.compile
     counted = lambda self, source, *more: (compiled.append(source), compile_it(self, source, *more))[1]  # noqa: E731 # one call
@@ -67,6 +67,6 @@ def test_the_next_process_takes_what_was_compiled(tmp_path: Path, monkeypatch: p
 
 def test_constants_speak_their_own_language(tmp_path: Path) -> None:
     """What was worked out while compiling is not shown to a site of other words."""
-    (tmp_path / "templates").mkdir()
-    (tmp_path / "templates/one.html").write_text("{{ 7200|duration }}", "utf-8")
+    (tmp_path / "html").mkdir()
+    (tmp_path / "html/one.html").write_text("{{ 7200|duration }}", "utf-8")
     assert [shown(tmp_path, language, hour)[-3:] for language, hour in (("en", "hr"), ("de", "St"))] == ["\u202fhr", "\u202fSt"]

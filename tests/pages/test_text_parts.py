@@ -81,8 +81,8 @@ def test_no_text_can_pretend_to_be_a_marker() -> None:
 def test_a_theme_changes_how_it_looks(tmp_path: Path) -> None:
     """One macro of one template."""
     _, book = frame_of("default", "en", sample_book())
-    (tmp_path / "templates").mkdir()
-    (tmp_path / "templates" / "text.html").write_text("{% macro prose(text) %}{{ text|length }} parts{% endmacro %}", "utf-8")
+    (tmp_path / "html").mkdir()
+    (tmp_path / "html" / "text.html").write_text("{% macro prose(text) %}{{ text|length }} parts{% endmacro %}", "utf-8")
     theme = Theme((tmp_path, THEMES / "default"))
     mine = SiteFrame(book.settings, theme, book.formatter.words, book.formatter)
     assert drawn(("<p>", FigureLink("nights", ""), "</p>"), frame=mine) == "3 parts"

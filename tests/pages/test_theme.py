@@ -20,7 +20,7 @@ NOTHING = "nothing of its own"
 
 def documented() -> dict[str, set[str]]:
     """Template to the names that its first line promises."""
-    firsts = {path.name: path.read_text("utf-8").partition("\n")[0] for path in (THEMES / "default" / "templates").iterdir()}
+    firsts = {path.name: path.read_text("utf-8").partition("\n")[0] for path in (THEMES / "default" / "html").iterdir()}
     promises = {name: re.fullmatch(r"{# Gets: (.*)\. #}", first) for name, first in firsts.items()}
     return {name: set(found[1].split()) - set(NOTHING.split()) for name, found in promises.items() if found}
 
@@ -55,9 +55,9 @@ def test_german_pages_say_no_english() -> None:
 
 def test_a_theme_stands_over_the_default_file_by_file(tmp_path: Path) -> None:
     """A theme of one template and one word replaces just those."""
-    (tmp_path / "mine" / "templates").mkdir(parents=True)
+    (tmp_path / "mine" / "html").mkdir(parents=True)
     (tmp_path / "mine" / "words").mkdir()
-    (tmp_path / "mine" / "templates" / "credits.html").write_text("<p>{{ say('nav.sky') }} {{ say('nav.gear') }}</p>")
+    (tmp_path / "mine" / "html" / "credits.html").write_text("<p>{{ say('nav.sky') }} {{ say('nav.gear') }}</p>")
     (tmp_path / "mine" / "words" / "en.yaml").write_text("nav: {sky: Above}")
     theme, problems = open_theme("mine", tmp_path)
     words = words_from("en", theme.word_texts("en"))
@@ -74,3 +74,16 @@ def test_an_unknown_theme_is_one_line(tmp_path: Path) -> None:
     """The nearest known theme is the hint."""
     _, problems = open_theme("almanach", tmp_path)
     assert [str(one) for one in problems] == [f"{tmp_path}/almanach:1:1: error: no theme 'almanach'; did you mean 'almanac'?"]
+
+
+def test_a_misnamed_folder_of_a_theme_is_named(tmp_path: Path) -> None:
+    """The names that folders once had lead to those of now, others to the nearest; hidden ones and files are left alone."""
+    for folder in ("templates", "static", "word", "html", ".git", "_notes"):
+        (tmp_path / "mine" / folder).mkdir(parents=True)
+    (tmp_path / "mine" / "README.md").write_text("Mine.")
+    _, problems = open_theme("mine", tmp_path)
+    assert [str(problem).removeprefix(f"{tmp_path}/mine/") for problem in problems] == [
+        "static:1:1: error: 'static' is no folder of a theme; did you mean 'look'?",
+        "templates:1:1: error: 'templates' is no folder of a theme; did you mean 'html'?",
+        "word:1:1: error: 'word' is no folder of a theme; did you mean 'words'?",
+    ]

@@ -51,7 +51,7 @@ def test_templates_use_only_words_of_the_catalogue() -> None:
     english = words("en")
     used = {
         key
-        for path in sorted((THEME / "templates").glob("*.html"))
+        for path in sorted((THEME / "html").glob("*.html"))
         for key in re.findall(r"say(?:_count)?\('([a-z_.]+)'[,)]", path.read_text("utf-8"))
     }
     assert len(used) > 60
@@ -61,7 +61,7 @@ def test_templates_use_only_words_of_the_catalogue() -> None:
 def test_templates_hold_no_words_of_their_own() -> None:
     """Text between tags is made of marks, digits and what the catalogue says."""
     told = []
-    for path in sorted((THEME / "templates").glob("*.html")):
+    for path in sorted((THEME / "html").glob("*.html")):
         text = re.sub(r"{#.*?#}|{%.*?%}|{{.*?}}|<(script|style)\b.*?</\1>", "", path.read_text("utf-8"), flags=re.S)
         bare = re.sub(r"<[^>]*>", "\n", text)
         told += [f"{path.name}: {word}" for word in re.findall(r"[A-Za-z]{3,}", bare)]

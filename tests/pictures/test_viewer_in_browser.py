@@ -16,7 +16,7 @@ from sitegen.pictures.records import PictureSettings
 
 pytestmark = pytest.mark.browser
 
-STATIC = Path(__file__).parents[2] / "themes" / "default" / "static"
+STATIC = Path(__file__).parents[2] / "themes" / "default" / "look"
 QUIET = "--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update"
 POLICY = "default-src 'none'; img-src 'self' data:; style-src 'self'; script-src 'self'; base-uri 'none'"
 PAGE = f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Test</title>

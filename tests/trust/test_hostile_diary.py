@@ -87,7 +87,7 @@ def test_linked_data_and_data_files_hold_the_very_text(site: Path) -> None:
     assert json.loads(block)["@graph"][0]["headline"] == f"TITLE{READ}"
     assert json.loads((site / "entries/first/facts.json").read_text("utf-8"))["title"] == f"TITLE{READ}"
     assert json.loads((site / "feed.json").read_text("utf-8"))["title"] == f"DIARY{READ}"
-    index = (site / "static/search-index.js").read_text("utf-8")
+    index = (site / "look/search-index.js").read_text("utf-8")
     assert "<" not in index
     assert "\u2028" not in index
     text = index.removeprefix("self.diaryIndex = ").rstrip().removesuffix(";")

@@ -16,7 +16,7 @@ from sitegen.publish.publish_manifest import SiteAddresses
 from sitegen.publish.record import RECORD, read_record
 from tests.conftest import ROOT
 
-SIGNS = ("facts.schema.json", "static/search.js")
+SIGNS = ("facts.schema.json", "look/search.js")
 KNOWN_BY = SiteAddresses(SIGNS, lambda path: path.endswith(".html"))
 HAND = "this file was put here by hand, and a page of the diary needs its place"
 

@@ -22,6 +22,6 @@ def _made(context: BuildContext, job: FeedsJob) -> Outcome[FeedsMade]:
     cards = (*(with_evenings(card, job.evenings) for card in job.cards[:1]), *job.cards[1:])
     source = FeedSource(kit_of(context).book(cards), job.texts, job.rows)
     files = [(artifact.path, artifact.content) for feed in FEEDS if (artifact := feed.make(source)) is not None]
-    files.append((addresses.static("passbands.css"), passband_css(context.config.rigs).encode("utf-8")))
+    files.append((addresses.look("passbands.css"), passband_css(context.config.rigs).encode("utf-8")))
     outputs = tuple(context.store.put_file(path, content) for path, content in files if isinstance(content, bytes))
     return Outcome(FeedsMade(), outputs=outputs)
