@@ -93,9 +93,9 @@ def test_a_reader_finds_its_pages(kind: Kind, theme: str) -> None:
 
 
 def test_the_navigation_shows_where_its_pages_are(kind: Kind) -> None:
-    """The section of each page is the key of a place in the navigation."""
+    """The chapter of each page is the key of a place in the navigation."""
     keys = {other.navigation.key for other in KINDS if other.navigation}
-    assert {page.section for page in sample_pages(kind)} <= keys
+    assert {page.chapter for page in sample_pages(kind)} <= keys
 
 
 def test_the_theme_s_words_name_it(kind: Kind) -> None:
