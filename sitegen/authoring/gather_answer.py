@@ -5,7 +5,7 @@ Light to load: this is looked at before anything else is.
 
 import marshal
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from hashlib import blake2b
 from pathlib import Path
@@ -26,6 +26,10 @@ _AUTHORS_FOLDERS = ("rigs", "sites")
 _NAMED_FOLDERS = ("entries", "logs")
 
 
+SeenFile = tuple[str, int, int, int, int]
+"""Path, size, times of content and of any change, inode."""
+
+
 class Answer(Struct, frozen=True):
     """Lines for standard output, problems for standard error."""
 
@@ -38,18 +42,19 @@ class _Kept(Struct, frozen=True):
     answer: Answer
 
 
-def state_of(words: Sequence[str], name: str, logs: Sequence[str], folders: Folders, began_ns: int) -> str | None:
+def state_of(
+    words: Sequence[str], name: str, logs: Sequence[str], folders: Folders, began_ns: int, seen: Iterable[SeenFile] | None = None
+) -> str | None:
     """A digest of all that an answer depends on: the code, the words typed, every file below the folders named as the system
     knows it, and the diary's own files by content. None where a file is so new that it may still change unseen, or a pattern or a
-    single file is named."""
+    single file is named. `seen`: these files as somebody saw them who has walked through the folders."""
+    if not all(os.path.isdir(log) for log in logs):  # noqa: PTH112 - light to load
+        return None
+    files = sorted(set(seen if seen is not None else (file for log in logs for file in _files_below(log))))
+    if any(file[2] >= began_ns - COARSE_CLOCK_NS for file in files):
+        return None
     digest = blake2b(repr((__version__, _code_version(), tuple(words))).encode("utf-8", "surrogatepass"), digest_size=20)
-    for log in logs:
-        if not os.path.isdir(log):  # noqa: PTH112 - light to load
-            return None
-        lines = list(_files_below(log))
-        if any(line[2] >= began_ns - COARSE_CLOCK_NS for line in lines):
-            return None
-        digest.update(marshal.dumps(lines, _WITHOUT_REFERENCES))
+    digest.update(marshal.dumps(files, _WITHOUT_REFERENCES))
     for path in _diary_files(name, folders.content):
         digest.update(repr(path.name).encode("utf-8", "surrogatepass"))
         digest.update(blake2b(path.read_bytes()).digest())
@@ -81,9 +86,19 @@ def _path(keep: Path, name: str) -> Path:
     return keep / FOLDER / name
 
 
-def _files_below(folder: str) -> Iterator[tuple[str, int, int, int, int]]:
-    """Path, size, times and inode of every file, hidden ones left out; in the order in which the disk lists them, which stays as
-    long as nothing changes."""
+def seen_file(entry: "os.DirEntry[str]") -> SeenFile:
+    """Raises OSError where the system does not tell."""
+    told = entry.stat(follow_symlinks=entry.is_symlink() and os.path.exists(entry.path))  # noqa: PTH110 - light to load
+    return entry.path, told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino
+
+
+def unseen(path: str) -> SeenFile:
+    """A folder that could not be listed, or a file of which nothing is known."""
+    return path, -1, 0, 0, 0
+
+
+def _files_below(folder: str) -> Iterator[SeenFile]:
+    """Every file, hidden ones left out."""
     waiting = [os.path.realpath(folder)]
     while waiting:
         directory = waiting.pop()
@@ -95,10 +110,9 @@ def _files_below(folder: str) -> Iterator[tuple[str, int, int, int, int]]:
                     if entry.is_dir(follow_symlinks=False):
                         waiting.append(entry.path)
                     else:
-                        told = entry.stat(follow_symlinks=entry.is_symlink() and os.path.exists(entry.path))  # noqa: PTH110
-                        yield entry.path, told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino
+                        yield seen_file(entry)
         except OSError:
-            yield directory, -1, 0, 0, 0
+            yield unseen(directory)
 
 
 def _diary_files(name: str, content: Path) -> Iterator[Path]:

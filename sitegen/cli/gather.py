@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal, NoReturn
 import click
 from msgspec import Struct
 
-from sitegen.authoring.gather_answer import Answer, keep_answer, kept_answer, state_of
+from sitegen.authoring.gather_answer import Answer, SeenFile, keep_answer, kept_answer, state_of
 from sitegen.cli.names import ENTRY_NAME, RIG_NAME, TIME_ZONE
 from sitegen.cli.progress import progress
 from sitegen.cli.shared import folders_of, now_ns, places, print_json, problems_as_json, tell, today
@@ -106,10 +106,11 @@ class _Run(Struct, frozen=True):
     as_json: bool
     is_dry: bool
 
-    def state(self) -> str | None:
+    def state(self, seen: tuple[SeenFile, ...] | None = None) -> str | None:
+        """`seen` as in `state_of`: what has changed since those files were read, the next run shall notice."""
         if self.words is None:
             return None
-        return state_of(self.words, self.name, self.logs, self.folders, self.began_ns)
+        return state_of(self.words, self.name, self.logs, self.folders, self.began_ns, seen)
 
 
 def _gather(run: _Run, options: "GatherOptions", typed: "Typed", jobs: int | None) -> NoReturn:
@@ -135,7 +136,7 @@ def _gather(run: _Run, options: "GatherOptions", typed: "Typed", jobs: int | Non
     zone = clock_of_site(run.name, run.folders, today())
     if run.words is not None and not errors_in(problems):
         lines = tuple(gathering_lines(again(done), typed, run.folders, zone, is_dry=False))
-        keep_answer(run.state(), run.name, run.folders, Answer(lines, problems))
+        keep_answer(run.state(found.seen), run.name, run.folders, Answer(lines, problems))
     _say(problems, tuple(gathering_lines(done, typed, run.folders, zone, run.is_dry)), run.quiet)
 
 

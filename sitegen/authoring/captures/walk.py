@@ -11,6 +11,7 @@ from pathlib import Path
 from msgspec import Struct, field
 
 from sitegen.authoring.captures.record import FrameFile
+from sitegen.authoring.gather_answer import SeenFile, seen_file, unseen
 from sitegen.problems import Problem
 from sitegen.reading.capture_logs.exif_log import SUFFIXES as PICTURES
 from sitegen.reading.capture_logs.fits_log import SUFFIXES as FITS
@@ -29,7 +30,7 @@ class FoundFiles(Struct, frozen=True):
     files of the folders by their ending.
 
     `scopes` says of which folders all is known now: by the folder's name in a log, what a path below it begins with. It is empty
-    where any folder could not be listed: what is not seen then may still be there.
+    where any folder could not be listed: what is not seen then may still be there. `seen` are all files of the folders.
     """
 
     frames: tuple[FrameFile, ...]
@@ -37,6 +38,7 @@ class FoundFiles(Struct, frozen=True):
     passed_over: Mapping[str, int]
     scopes: Mapping[str, str]
     problems: tuple[Problem, ...]
+    seen: tuple[SeenFile, ...] = ()
 
     @property
     def paths(self) -> tuple[Path, ...]:
@@ -59,13 +61,20 @@ def find_files(words: Iterable[str]) -> FoundFiles:
             search.problems.append(_nothing(word))
     return FoundFiles(
         tuple(search.frames.values()), tuple(search.tables.values()), dict(sorted(search.passed_over.items())),
-        {} if search.is_part_unseen else search.scopes, tuple(search.problems),
+        {} if search.is_part_unseen else search.scopes, tuple(search.problems), tuple(search.seen),
     )  # fmt: skip
 
 
 def folder_name(real_path: str) -> str:
     """The folder's own name, and a short hash of where it lies, so that the same name on another disk is another folder."""
     return f"{_legible(os.path.basename(real_path))}-{blake2b(os.fsencode(real_path), digest_size=4).hexdigest()}"  # noqa: PTH119
+
+
+def _seen(entry: "os.DirEntry[str]") -> SeenFile:
+    try:
+        return seen_file(entry)
+    except OSError:
+        return unseen(entry.path)
 
 
 def _legible(name: str) -> str:
@@ -79,6 +88,7 @@ class _Search(Struct):
     passed_over: Counter[str] = field(default_factory=Counter)
     scopes: dict[str, str] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
+    seen: list[SeenFile] = field(default_factory=list)
     again: int = 0
     is_part_unseen: bool = False
 
@@ -128,12 +138,15 @@ class _Search(Struct):
                 entries = sorted((entry for entry in listed if not entry.name.startswith(".")), key=lambda entry: entry.name)
         except OSError as trouble:
             self.miss(shown, trouble)
+            self.seen.append(unseen(directory))
             return []
         for entry in entries:
             name = entry.name
             if entry.is_dir(follow_symlinks=False):
                 inside.append((f"{shown}/{name}", f"{below}{name}/", f"{directory}/{name}"))
-            elif name.casefold().endswith(IN_FOLDERS):
+                continue
+            self.seen.append(_seen(entry))
+            if name.casefold().endswith(IN_FOLDERS):
                 self._frame(f"{shown}/{name}", f"{below}{name}", folder, directory, entry)
             else:
                 self.passed_over[_ending(name)] += 1
