@@ -91,10 +91,11 @@ def check(folders: Folders, today: date, on_wait: OnWait = None, progress: Any =
         saved = saved_result(fingerprint, "problems")
         if saved is not None:
             return tuple(Problem(**problem) for problem in saved)
+        from sitegen.build.graph import no_progress
         from sitegen.build.run import Options, run_graph
 
         with _store(folders) as root:
-            problems = run_graph(fingerprint, root, Options(checking=True, **_progress(progress))).problems
+            problems = run_graph(fingerprint, root, Options(checking=True, progress=progress or no_progress)).problems
         save_result(fingerprint, "problems", [asdict(problem) for problem in problems], lasting=not problems)
         return problems
 
@@ -123,9 +124,10 @@ def _published(fingerprint: Fingerprint, root: Path, jobs: int | None, progress:
     output, state = fingerprint.folders.output, fingerprint.folders.keep
 
     def run(trusting: bool) -> "tuple[Ran, Published]":
+        from sitegen.build.graph import no_progress
         from sitegen.build.run import Options, run_graph
 
-        ran = run_graph(fingerprint, root, Options(jobs, trusting=trusting, **_progress(progress)), prewarmed)
+        ran = run_graph(fingerprint, root, Options(jobs, trusting=trusting, progress=progress or no_progress), prewarmed)
         if errors_in(ran.problems):
             raise DiaryProblems(ran.problems)
         site = publish(ran.artifacts(), output, state, scan, known_by)
@@ -201,13 +203,9 @@ def _fingerprint(folders: Folders, today: date) -> Fingerprint:
     return take_fingerprint(folders, themes, today, folders.keep / STORE if folders.keep else None)
 
 
-def _progress(progress: Any) -> dict[str, Any]:
-    return {"progress": progress} if progress else {}
-
-
 def _remove_former(keep: Path | None) -> None:
-    for name in FORMER if keep else ():
-        if keep is not None:
+    if keep is not None:
+        for name in FORMER:
             shutil.rmtree(keep / name, ignore_errors=True)
 
 

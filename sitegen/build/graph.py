@@ -5,6 +5,7 @@ outputs lie in the store. Its key holds digests of what earlier tasks made, so t
 whatever depends on it (early cut-off).
 """
 
+import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import Any, TypeVar
 
@@ -19,7 +20,7 @@ from sitegen.build.store import are_whole
 from sitegen.build.workers import WorkerPool
 from sitegen.problems import Problem, errors_in
 
-Found = TypeVar("Found")
+Shared = TypeVar("Shared")
 Progress = Callable[[str, int, int], None]
 """Called with what is being done, how many of it are done, and of how many."""
 
@@ -48,7 +49,8 @@ class Build:
     ) -> None:  # fmt: skip
         self.context, self.inputs, self.earlier, self.workers = context, inputs, earlier, workers
         self.stats, self.progress, self.trusting = stats, progress, trusting
-        self.manifest = Manifest(earlier.version, context.config.today, inputs.shown_as, inputs.names)
+        content = os.fsencode(context.content.absolute())
+        self.manifest = Manifest(earlier.version, context.config.today, inputs.shown_as, content, inputs.names)
         self.moved = sorted(earlier.names ^ self.manifest.names)
         self.problems: list[Problem] = []
         self._values: dict[str, dict[str, Any]] = {}
@@ -75,12 +77,12 @@ class Build:
         values: dict[str, Value] = self._values[rule.name]
         return values
 
-    def once(self, find: "Callable[[Build], Found]") -> Found:
-        """What several rules ask for, found once in this run."""
-        if find not in self._once:
-            self._once[find] = find(self)
-        found: Found = self._once[find]
-        return found
+    def once(self, compute: "Callable[[Build], Shared]") -> Shared:
+        """What several rules ask for, computed once in this run."""
+        if compute not in self._once:
+            self._once[compute] = compute(self)
+        shared: Shared = self._once[compute]
+        return shared
 
     def earlier_record(self, rule: Rule[Any], name: str) -> TaskRecord | None:
         """Of a task when it was done last; None where code of another version did it."""
@@ -140,7 +142,7 @@ class Build:
         if not stale:
             return
         jobs, names = [task.job() for task in stale], [task.shown or task.name for task in stale]
-        seconds = rule.seconds(self, stale)
+        seconds = sum(task.seconds for task in stale) / len(stale)
         outcomes = self.workers.run(rule.function, jobs, seconds, rule.most_at_once, rule.in_this_process, names)
         for done, outcome in enumerate(outcomes, 1):
             self.progress(rule.doing, done, len(stale))

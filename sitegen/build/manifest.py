@@ -3,6 +3,7 @@
 Records of known types are written and read by `msgspec`, which makes nothing else, in a tenth of the time of a pickle.
 """
 
+import os
 from contextlib import suppress
 from datetime import date
 from pathlib import Path
@@ -19,17 +20,30 @@ OF_ANOTHER_VERSION = "what was kept from earlier is another version's: everythin
 
 class Manifest(Struct):
     """`tasks` by rule and name. `version` is that of the code that wrote it, `day` and `shown_as` are those of the rebuild that
-    did: problems are spelt for them. `names` are the files that lay in content/."""
+    did: problems are spelt for them. `content` is the path of the diary's folder, `names` are the files that lay in it."""
 
     version: str = ""
     day: date = date.min
     shown_as: str = ""
+    content: bytes = b""
     names: frozenset[str] = frozenset()
     tasks: dict[str, Records] = field(default_factory=dict)
 
 
 def manifest_path(root: Path, content: Path) -> Path:
     return root / f"manifest-{key_of(str(content.absolute()))}"
+
+
+def living_manifests(root: Path, version: str) -> list[Manifest]:
+    """Of all diaries whose store this is. That of a folder that is gone, since the diary was moved, is removed."""
+    manifests = []
+    for path in sorted(root.glob(MANIFESTS)):
+        manifest, _ = read_manifest(path, version)
+        if manifest.content and not Path(os.fsdecode(manifest.content)).is_dir():
+            path.unlink(missing_ok=True)
+        else:
+            manifests.append(manifest)
+    return manifests
 
 
 def write_manifest(path: Path, manifest: Manifest) -> None:

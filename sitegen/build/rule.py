@@ -1,6 +1,6 @@
 """The contract of the graph: a rule names its tasks, what each hangs on, and the function that does them."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 from typing import TYPE_CHECKING, Any, Generic, TypeVar
 
@@ -18,11 +18,13 @@ Value = TypeVar("Value", bound=Struct)
 
 class Task(Struct, frozen=True):
     """`key` is the digest of all that shapes the result, but for the files that it reads and the code that makes it. `job` gives
-    what the work is handed; it is called for stale tasks alone. `shown` names the task in a problem line."""
+    what the work is handed; it is called for stale tasks alone. `seconds` is about how long that takes, by which processes are
+    started or not. `shown` names the task in a problem line."""
 
     name: str
     key: str
     job: Callable[[], Any]
+    seconds: float
     shown: str = ""
 
 
@@ -59,15 +61,14 @@ class Rule(Struct, Generic[Value], frozen=True):
     """`work` is 'module:function' below `sitegen.build`; it takes the context and the jobs of several tasks, and gives an Outcome
     for each. `value` is the type of what it tells later rules.
 
-    `tasks` gives every task of the rule, in the order in which the manifest keeps them. `seconds` is about how long one stale
-    task takes, by which processes are started or not. `together` finds problems that only all tasks of the rule together show.
+    `tasks` gives every task of the rule, in the order in which the manifest keeps them. `together` finds problems that only all
+    tasks of the rule together show. `by_the_day`: an outcome may hang on the day.
     """
 
     name: str
     value: type[Value]
     work: str
     tasks: "Callable[[Build], Iterable[Task]]"
-    seconds: "Callable[[Build, Sequence[Task]], float]"
     doing: str
     stage: str
     counted: str

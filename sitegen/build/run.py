@@ -11,7 +11,7 @@ from sitegen.build.context import PICTURE_WORK, STAR_WORK, BuildContext
 from sitegen.build.fingerprint import Fingerprint
 from sitegen.build.garbage import collect_garbage, folder_or_file
 from sitegen.build.graph import Build, Inputs, Progress, no_progress
-from sitegen.build.manifest import DAMAGED, MANIFESTS, Manifest, manifest_path, read_manifest, write_manifest
+from sitegen.build.manifest import DAMAGED, Manifest, living_manifests, manifest_path, read_manifest, write_manifest
 from sitegen.build.prewarmed import PrewarmedWorker
 from sitegen.build.registry import CHECKING, COMPUTING, DRAWING, READING, RULES
 from sitegen.build.rules.facts import FACTS
@@ -80,7 +80,7 @@ class Ran(Struct):
         """All that manifests lead to, also what a check alone asks for; of every diary whose store this is."""
         assert self.context is not None
         version = self.context.versions[MANIFEST_CODE]
-        manifests = [read_manifest(path, version)[0] for path in self.context.root.glob(MANIFESTS)]
+        manifests = living_manifests(self.context.root, version)
         records = [record for manifest in manifests for tasks in manifest.tasks.values() for record in tasks.values()]
         outputs = {folder_or_file(output.kept) for record in records for output in record.outputs}
         return outputs.union(*(record.uses for record in records))

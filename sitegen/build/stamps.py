@@ -29,7 +29,7 @@ class Stamp(Struct, frozen=True, gc=False):
 
 def stamps_in(root: Path) -> dict[str, Stamp]:
     """Every file below the folder, by path relative to it (POSIX, as the disk spells it); empty where there is none."""
-    found: dict[str, Stamp] = {}
+    stamps: dict[str, Stamp] = {}
     waiting = [""]
     while waiting:
         inside = waiting.pop()
@@ -41,10 +41,10 @@ def stamps_in(root: Path) -> dict[str, Stamp]:
                         if entry.name not in IGNORED and not entry.is_symlink():
                             waiting.append(name)
                     else:
-                        found[name] = _stamp(entry)
+                        stamps[name] = _stamp(entry)
         except OSError:
             continue
-    return found
+    return stamps
 
 
 def _stamp(entry: "os.DirEntry[str]") -> Stamp:

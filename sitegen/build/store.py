@@ -9,7 +9,6 @@ import os
 import shutil
 from collections.abc import Callable, Iterable
 from contextlib import suppress
-from functools import cached_property
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -135,7 +134,7 @@ class Cache:
             shutil.rmtree(working, ignore_errors=True)
         return path, result
 
-    @cached_property
+    @property
     def scratch(self) -> Path:
         """A folder for files in the making."""
         return self.store.root / FOLDERS

@@ -13,7 +13,7 @@ from sitegen.build.registry import RULES
 from sitegen.build.resolve import resolve
 from sitegen.build.rules.entries import ENTRIES, EntryRead, ReadJob
 from sitegen.build.rules.entry_pages import DrawJob, common_half_hours
-from sitegen.build.rules.facts import FACTS, EntryFacts
+from sitegen.build.rules.facts import FACTS, FactsSummary
 from sitegen.build.run import MANIFEST_CODE, context_of
 from sitegen.build.work.drawing import draw_entries
 from sitegen.build.work.drawing_kit import kit_of
@@ -23,7 +23,7 @@ from sitegen.folders import Folders
 from sitegen.pages.theme import open_theme
 from sitegen.reading.frame import DiaryReading, read_frame
 
-ENTRY_READ, ENTRY_FACTS = Decoder(EntryRead), Decoder(EntryFacts)
+ENTRY_READ, ENTRY_FACTS = Decoder(EntryRead), Decoder(FactsSummary)
 
 
 def warm_up(folders: Folders, root: Path | None, today: date) -> None:
@@ -58,7 +58,7 @@ def _save_newest(context: BuildContext) -> None:
             _draw(context, facts[newest], common_half_hours(facts))
 
 
-def _draw(context: BuildContext, facts: EntryFacts, half_hours: float) -> None:
+def _draw(context: BuildContext, facts: FactsSummary, half_hours: float) -> None:
     evenings = ((None, facts.evenings[0], None),) if facts.evenings else ()
     card = with_evenings(facts.card, facts.evenings)
     draw_entries(context, [DrawJob(facts.prepared, half_hours, (card,), evenings, True, {})])

@@ -10,6 +10,7 @@ import pytest
 
 from sitegen.build import workers
 from sitegen.build.garbage import COLLECT_EVERY, IDLE_COLLECTIONS
+from sitegen.build.manifest import manifest_path
 from sitegen.build.work import log_memory
 from sitegen.folders import Folders
 from sitegen.reading.capture_logs.registry import read_log
@@ -191,3 +192,20 @@ def test_two_diaries_share_a_store(tmp_path: Path) -> None:
     settle()
     report = rebuild(second, TODAY, jobs=1)
     assert (report.made["entries read"], report.said) == (1, ())
+
+
+def test_a_diary_that_was_moved_leaves_no_manifest_behind(tmp_path: Path) -> None:
+    """It would hold everything in the store for ever that the diary once was made from."""
+    folders = lay_out(tmp_path / "old")
+    settle()
+    rebuild(folders, TODAY, jobs=1)
+    (tmp_path / "old").rename(tmp_path / "new")
+    new = Folders(*(tmp_path / "new" / part for part in ("content", "themes", "output", "kept")))
+    assert new.keep is not None
+    for number in range(COLLECT_EVERY):
+        entry = entries(new.content)[0]
+        entry.write_text(f"{entry.read_text('utf-8')}\n{number}\n", "utf-8")
+        settle()
+        rebuild(new, TODAY, jobs=1)
+    (manifest,) = new.keep.glob("store/manifest-*")
+    assert manifest == manifest_path(new.keep / "store", new.content)

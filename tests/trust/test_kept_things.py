@@ -17,7 +17,7 @@ from sitegen.build.manifest import Manifest
 from sitegen.build.records import dump, load
 from sitegen.build.rules.entries import EntryRead
 from sitegen.build.rules.entry_pages import EntryPages
-from sitegen.build.rules.facts import EntryFacts
+from sitegen.build.rules.facts import FactsSummary
 from sitegen.build.store import CacheMiss, Store, write_checked
 from sitegen.cli import main
 from sitegen.diary.entry import Entry
@@ -124,7 +124,7 @@ def test_every_record_of_a_diary_comes_back_the_same(folders: Folders) -> None:
     store, differing = Store(folders.keep / STORE), []
     manifest = next(store.root.glob("manifest-*")).read_bytes()[20:].partition(b"\n")[2]
     tasks = msgpack.decode(manifest, type=Manifest).tasks
-    prepared = [msgpack.decode(record.value, type=EntryFacts).prepared for record in tasks["facts"].values()]
+    prepared = [msgpack.decode(record.value, type=FactsSummary).prepared for record in tasks["facts"].values()]
     entries = [msgpack.decode(record.value, type=EntryRead).entry for record in tasks["entries"].values()]
     cards = [msgpack.decode(record.value, type=EntryPages).card for record in tasks["entry pages"].values()]
     kinds = [(prepared, PreparedEntry), (entries, Entry), (cards, EntryCard)]

@@ -1,6 +1,6 @@
 """Every entry read: its file, and the logs that it names."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import date
 from functools import partial
 from typing import TYPE_CHECKING
@@ -50,7 +50,7 @@ def _tasks(build: "Build") -> Iterable[Task]:
     config = build.context.config
     key = digest_of((config.known, config.folder.shown_as))
     for relative in entry_files(config):
-        yield Task(relative, key, partial(_job, build, relative))
+        yield Task(relative, key, partial(_job, build, relative), READ_S)
 
 
 def _job(build: "Build", relative: str) -> ReadJob:
@@ -61,10 +61,6 @@ def _job(build: "Build", relative: str) -> ReadJob:
 
 def _shared_addresses(build: "Build") -> Iterable[Problem]:
     return shared_addresses(named for entry in build.values(ENTRIES).values() for named in entry.named)
-
-
-def _seconds(build: "Build", stale: Sequence[Task]) -> float:
-    return READ_S
 
 
 def listed(build: "Build") -> list[EntryRead]:
@@ -78,7 +74,6 @@ ENTRIES: Rule[EntryRead] = Rule(
     value=EntryRead,
     work="work.reading:read_entries",
     tasks=_tasks,
-    seconds=_seconds,
     doing="reading entries",
     stage="reading",
     counted="entries read",

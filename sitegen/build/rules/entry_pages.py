@@ -1,6 +1,6 @@
 """Pages of entries, and of the nights that no other entry shares."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -9,7 +9,7 @@ from msgspec import Struct
 from sitegen.build.neighbours import EveningBetween, Neighbours, with_evenings
 from sitegen.build.resolve import resolve
 from sitegen.build.rule import Rule, Task
-from sitegen.build.rules.facts import FACTS, EntryFacts, entry_file
+from sitegen.build.rules.facts import FACTS, FactsSummary, entry_file
 from sitegen.build.store import Output, key_of
 from sitegen.pages.card_groups import SummaryIndex
 from sitegen.pages.common_clock import half_clock
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 IN_FEEDS = 20
 DRAW_S = 0.15
 Pages = Mapping[str, tuple[str, Output]]
-"""Pages drawn before: the digest of what each shows, and its file, by its path in the site."""
+"""The digest of what each page shows, and its file, by its path in the site."""
 
 
 class EntryPages(Struct, frozen=True, gc=False):
@@ -56,7 +56,7 @@ def neighbours_of(build: "Build") -> Neighbours:
     return Neighbours(SummaryIndex(cards), links, {slug: entry.labelled_objects for slug, entry in facts.items()})
 
 
-def common_half_hours(facts: Mapping[str, EntryFacts]) -> float:
+def common_half_hours(facts: Mapping[str, FactsSummary]) -> float:
     """Of the clock on which every night of the diary is drawn."""
     return half_clock(max((entry.half_night_s for entry in facts.values()), default=0.0))
 
@@ -91,7 +91,7 @@ def _task(build: "Build", slug: str, prepared: str, half_hours: float, neighbour
         cards, earlier = neighbours.cards(slug), earlier_pages(build, ENTRY_PAGES, slug)
         return DrawJob(prepared, half_hours, cards, evenings, in_feed, earlier)
 
-    return Task(slug, key, job, entry_file(slug))
+    return Task(slug, key, job, DRAW_S, entry_file(slug))
 
 
 def mistakes_of(build: "Build", slugs: Iterable[str]) -> Iterable[Problem]:
@@ -105,17 +105,12 @@ def _mistakes(build: "Build") -> Iterable[Problem]:
     return mistakes_of(build, [slug for slug, pages in build.values(ENTRY_PAGES).items() if pages.mistaken])
 
 
-def _seconds(build: "Build", stale: Sequence[Task]) -> float:
-    return DRAW_S
-
-
 MISTAKES = "sitegen.build.work.texts:mistakes_of"
 ENTRY_PAGES: Rule[EntryPages] = Rule(
     name="entry pages",
     value=EntryPages,
     work="work.drawing:draw_entries",
     tasks=_tasks,
-    seconds=_seconds,
     doing="drawing entries",
     stage="pages of entries and nights",
     counted="pages of entries",

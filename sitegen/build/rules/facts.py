@@ -23,7 +23,7 @@ Trains = tuple[tuple[str, date], ...]
 """Rigs, and from when on an entry published before used each."""
 
 
-class EntryFacts(Struct, frozen=True, gc=False):
+class FactsSummary(Struct, frozen=True, gc=False):
     """`prepared` names the record of its view, facts and pictures; `common` is the digest of what the facts of all entries hang
     on; `card` has no more than feeds and neighbours show, `evenings` are its nights' days. `half_night_s`: the longest stretch
     from midnight to sunset or sunrise. `links`: entries that its text leads to. `at_night`: the digest of all but the text, of
@@ -69,7 +69,7 @@ def _task(build: "Build", entry: EntryRead, common: str, before: Mapping[str, da
     trains = tuple(sorted(before.items()))
     job = partial(_job, build, entry, common, trains, tuple(other.entry or "" for other in others))
     key = key_of(common, entry.entry, trains, frames)
-    return Task(entry.slug, key, job, entry_file(entry.slug))
+    return Task(entry.slug, key, job, FACTS_S + PICTURE_S * len(entry.extra), entry_file(entry.slug))
 
 
 def _job(build: "Build", entry: EntryRead, common: str, before: Trains, others: tuple[str, ...]) -> FactsJob:
@@ -94,22 +94,15 @@ def _sky_notes(build: "Build") -> Iterable[Problem]:
         yield Problem(shown, 1, 1, note, "a newer version of the package astropy-iers-data mends it", "warning")
 
 
-def _seconds(build: "Build", stale: Sequence[Task]) -> float:
-    """Pictures take longer than all the rest."""
-    extra = {entry.slug: len(entry.extra) for entry in listed(build)}
-    return FACTS_S + PICTURE_S * sum(extra[task.name] for task in stale) / max(1, len(stale))
-
-
 def entry_file(slug: str) -> str:
     return f"entries/{slug}.md"
 
 
-FACTS: Rule[EntryFacts] = Rule(
+FACTS: Rule[FactsSummary] = Rule(
     name="facts",
-    value=EntryFacts,
+    value=FactsSummary,
     work="work.facts:facts_of_entries",
     tasks=_tasks,
-    seconds=_seconds,
     doing="computing entries",
     stage="facts and pictures",
     counted="facts of entries",

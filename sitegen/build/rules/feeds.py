@@ -1,6 +1,6 @@
 """The diary for machines: feeds, search index, sitemap, and the stylesheet of the filters' colours."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -36,7 +36,7 @@ def _tasks(build: "Build") -> Iterable[Task]:
     pages = build.values(ENTRY_PAGES)
     texts = {slug: entry.feed_html for slug, entry in pages.items() if entry.feed_html is not None}
     key = key_of(build.context.look, [facts.prepared for facts in build.values(FACTS).values()], texts)
-    return [Task("feeds", key, lambda: _job(build, texts))]
+    return [Task("feeds", key, lambda: _job(build, texts), FEEDS_S)]
 
 
 def _job(build: "Build", texts: Mapping[str, str]) -> FeedsJob:
@@ -46,16 +46,11 @@ def _job(build: "Build", texts: Mapping[str, str]) -> FeedsJob:
     return FeedsJob(tuple(entry.card for entry in facts.values()), tuple(evenings), texts, rows)
 
 
-def _seconds(build: "Build", stale: Sequence[Task]) -> float:
-    return FEEDS_S
-
-
 FEEDS: Rule[FeedsMade] = Rule(
     name="feeds",
     value=FeedsMade,
     work="work.feeds:make_feeds",
     tasks=_tasks,
-    seconds=_seconds,
     doing="making feeds",
     stage="feeds",
     counted="feeds",

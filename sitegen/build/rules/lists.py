@@ -29,7 +29,8 @@ class ListJob(Struct, frozen=True):
 def _tasks(build: "Build") -> Iterable[Task]:
     cards = tuple(pages.card for pages in build.values(ENTRY_PAGES).values())
     key = key_of(build.context.look, cards)
-    return [Task(kind, key, partial(_job, build, kind, cards)) for kind in _kinds(build, key)]
+    seconds = LIST_S + LIST_S_PER_ENTRY * len(cards)
+    return [Task(kind, key, partial(_job, build, kind, cards), seconds) for kind in _kinds(build, key)]
 
 
 def _job(build: "Build", kind: str, cards: tuple[str, ...]) -> ListJob:
@@ -45,16 +46,11 @@ def _kinds(build: "Build", key: str) -> Sequence[str]:
     return kinds
 
 
-def _seconds(build: "Build", stale: Sequence[Task]) -> float:
-    return LIST_S + LIST_S_PER_ENTRY * len(build.values(ENTRY_PAGES))
-
-
 LISTS: Rule[EntryPages] = Rule(
     name="lists",
     value=EntryPages,
     work="work.lists:draw_lists",
     tasks=_tasks,
-    seconds=_seconds,
     doing="drawing lists",
     stage="lists",
     counted="pages of lists",

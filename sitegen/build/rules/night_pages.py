@@ -39,11 +39,7 @@ def _task(build: "Build", evening: date, slugs: Sequence[str], half_hours: float
     key = key_of(build.context.look, [entry.at_night for entry in entries], half_hours, between)
     prepared = tuple(entry.prepared for entry in entries)
     name = str(evening)
-    return Task(name, key, lambda: NightJob(prepared, half_hours, between, earlier_pages(build, NIGHT_PAGES, name)))
-
-
-def _seconds(build: "Build", stale: Sequence[Task]) -> float:
-    return NIGHT_S
+    return Task(name, key, lambda: NightJob(prepared, half_hours, between, earlier_pages(build, NIGHT_PAGES, name)), NIGHT_S)
 
 
 NIGHT_PAGES: Rule[EntryPages] = Rule(
@@ -51,7 +47,6 @@ NIGHT_PAGES: Rule[EntryPages] = Rule(
     value=EntryPages,
     work="work.drawing:draw_nights",
     tasks=_tasks,
-    seconds=_seconds,
     doing="drawing shared nights",
     stage="pages of entries and nights",
     counted="pages of shared nights",

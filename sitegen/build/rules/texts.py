@@ -38,15 +38,11 @@ def _tasks(build: "Build") -> Iterable[Task]:
 
 
 def _task(prepared: str, slug: str, around: Sequence[str], cards: tuple[EntrySummary, ...]) -> Task:
-    return Task(slug, key_of(prepared, around), lambda: TextJob(prepared, cards), entry_file(slug))
+    return Task(slug, key_of(prepared, around), lambda: TextJob(prepared, cards), TEXT_S, entry_file(slug))
 
 
 def _mistakes(build: "Build") -> Iterable[Problem]:
     return mistakes_of(build, [slug for slug, text in build.values(TEXTS).items() if text.mistaken])
-
-
-def _seconds(build: "Build", stale: Sequence[Task]) -> float:
-    return TEXT_S
 
 
 TEXTS: Rule[TextChecked] = Rule(
@@ -54,7 +50,6 @@ TEXTS: Rule[TextChecked] = Rule(
     value=TextChecked,
     work="work.texts:check_texts",
     tasks=_tasks,
-    seconds=_seconds,
     doing="checking texts",
     stage="texts",
     counted="texts checked",

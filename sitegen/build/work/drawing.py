@@ -1,6 +1,6 @@
 """Entries to their pages and the pages of their nights; a page that shows what it showed is not drawn again."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import partial
 
 from msgspec import Struct
@@ -22,8 +22,6 @@ from sitegen.pages.entry_text import text_of
 from sitegen.pages.night_pages import night_pages
 from sitegen.pages.page import Page
 from sitegen.pages.prepared import PreparedEntry
-
-Drawn = Mapping[str, tuple[str, Output]]
 
 
 def draw_entries(context: BuildContext, chunk: Sequence[DrawJob]) -> list[Outcome[EntryPages]]:
@@ -62,13 +60,13 @@ def _nights(kit: DrawingKit, prepared: Sequence[PreparedEntry], evenings: Iterab
     """Of all nights of these entries, the pages of the evenings named."""
     between = list(evenings)
     wanted = {evening for _, evening, _ in between}
-    known = {evening for three in between for evening in three if evening}
+    named = {evening for three in between for evening in three if evening}
     every = {night.evening for entry in prepared for night in entry.card.nights}
-    book = kit.book((with_evenings(prepared[0].card, known | every),))
+    book = kit.book((with_evenings(prepared[0].card, named | every),))
     return (page for page in night_pages(prepared, book) if page.context["evening"] in wanted) if wanted else iter(())
 
 
-def drawn(kit: DrawingKit, pages: Iterable[Page], earlier: Pages) -> Drawn:
+def drawn(kit: DrawingKit, pages: Iterable[Page], earlier: Pages) -> Pages:
     """Every page by its path in the site, and its facts beside it, each with the digest of what it shows."""
     files = {}
     for page in pages:
@@ -82,25 +80,26 @@ def drawn(kit: DrawingKit, pages: Iterable[Page], earlier: Pages) -> Drawn:
 
 def _drawn(kit: DrawingKit, page: Page, path: str, earlier: Pages) -> tuple[str, Output]:
     digest = kit.context.look + digest_of(page)
-    known = _known(kit, path, digest, earlier)
-    return digest, known or kit.context.store.put_file(path, kit.site_frame.draw(page).encode("utf-8"))
+    same = _same(kit, path, digest, earlier)
+    return digest, same or kit.context.store.put_file(path, kit.site_frame.draw(page).encode("utf-8"))
 
 
 def _facts_beside(kit: DrawingKit, path: str, facts: Struct, earlier: Pages) -> tuple[str, Output]:
     digest = digest_of(facts)
-    known = _known(kit, path, digest, earlier)
-    return digest, known or kit.context.store.put_file(path, json_text(facts).encode("utf-8"))
+    same = _same(kit, path, digest, earlier)
+    return digest, same or kit.context.store.put_file(path, json_text(facts).encode("utf-8"))
 
 
-def _known(kit: DrawingKit, path: str, digest: str, earlier: Pages) -> Output | None:
+def _same(kit: DrawingKit, path: str, digest: str, earlier: Pages) -> Output | None:
+    """The file drawn before, where it shows what is shown now."""
     before = earlier.get(path)
     is_same = before is not None and before[0] == digest and are_whole([before[1]], kit.context.root)
     return before[1] if before and is_same else None
 
 
-def digests_of(pages: Drawn) -> dict[str, str]:
+def digests_of(pages: Pages) -> dict[str, str]:
     return {path: digest for path, (digest, _) in pages.items()}
 
 
-def outputs_of(pages: Drawn) -> tuple[Output, ...]:
+def outputs_of(pages: Pages) -> tuple[Output, ...]:
     return tuple(output for _, output in pages.values())

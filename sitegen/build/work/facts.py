@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from sitegen.build.context import BuildContext
 from sitegen.build.rule import Outcome
-from sitegen.build.rules.facts import EntryFacts, FactsJob, entry_file
+from sitegen.build.rules.facts import FactsJob, FactsSummary, entry_file
 from sitegen.build.store import CacheMiss, Output, digest_of
 from sitegen.build.work.contradictions import contradiction_problems
 from sitegen.build.work.pictures import make_pictures
@@ -29,7 +29,7 @@ from sitegen.pages.subs_table import subs_ecsv
 from sitegen.problems import Problem
 
 
-def facts_of_entries(context: BuildContext, chunk: Sequence[FactsJob]) -> list[Outcome[EntryFacts]]:
+def facts_of_entries(context: BuildContext, chunk: Sequence[FactsJob]) -> list[Outcome[FactsSummary]]:
     """One pass of the sky for the whole chunk."""
     entries = [context.store.get(job.entry, Entry) for job in chunk]
     before = {job.slug: dict(job.before) for job in chunk}
@@ -56,7 +56,7 @@ def _earlier(context: BuildContext, chunk: Sequence[FactsJob]) -> dict[str, Entr
     return views
 
 
-def _facts(context: BuildContext, job: FactsJob, view: EntryView) -> Outcome[EntryFacts]:
+def _facts(context: BuildContext, job: FactsJob, view: EntryView) -> Outcome[FactsSummary]:
     measured = with_stars(context, view)
     made = make_pictures(context, measured.view)
     facts = facts_of(made.view)
@@ -75,9 +75,9 @@ def _facts(context: BuildContext, job: FactsJob, view: EntryView) -> Outcome[Ent
 
 def _value(
     context: BuildContext, job: FactsJob, prepared: PreparedEntry, name: str, labelled_objects: tuple[str, ...]
-) -> EntryFacts:
+) -> FactsSummary:
     view, card, entry = prepared.view, prepared.card, prepared.view.entry
-    return EntryFacts(
+    return FactsSummary(
         common=job.common,
         prepared=name,
         at_night=digest_of((replace(view, entry=replace(entry, body="", body_line=1)), prepared.facts.nights, card)),

@@ -33,23 +33,26 @@ def with_stars(context: BuildContext, view: EntryView) -> MeasuredStars:
     entry, config = view.entry, context.config
     if not entry.star_survey and not entry.star_rings:
         return MeasuredStars(view)
-    asked = [("survey", file) for file in entry.star_survey] + [("ring", file) for file in entry.star_rings]
-    found = [_measured(context, kind, file) for kind, file in asked]
-    surveys = [one for (kind, _), (_, one, _) in zip(asked, found, strict=True) if kind == "survey" and one is not None]
-    rings = [one for (kind, _), (_, one, _) in zip(asked, found, strict=True) if kind == "ring" and one is not None]
-    return MeasuredStars(
-        replace(
-            view,
-            surveys=_in_view(survey_view, surveys, view, config),
-            rings=_in_view(ring_view, rings, view, config),
-        ),
-        tuple(problem for _, _, problems in found for problem in problems),
-        tuple(name for name, _, _ in found),
+    surveys = [_measured(context, "survey", file) for file in entry.star_survey]
+    rings = [_measured(context, "ring", file) for file in entry.star_rings]
+    with_both = replace(
+        view,
+        surveys=_in_view(survey_view, surveys, view, config),
+        rings=_in_view(ring_view, rings, view, config),
     )
+    problems = tuple(problem for measured in (*surveys, *rings) for problem in measured.problems)
+    return MeasuredStars(with_both, problems, tuple(measured.name for measured in (*surveys, *rings)))
 
 
-def _measured(context: BuildContext, kind: str, file: str) -> tuple[str, Any, tuple[Problem, ...]]:
-    """The name it is kept under, the measurement or None, and its problems."""
+class _Measured(Struct, frozen=True):
+    """`name` of the record in the store; `shape` None where it could not be measured."""
+
+    name: str
+    shape: Any
+    problems: tuple[Problem, ...]
+
+
+def _measured(context: BuildContext, kind: str, file: str) -> _Measured:
     path, shown = context.content / file, context.config.folder.shown(file)
     inputs = kind, file, shown, hash_of_file(path)
     cache = context.cache_of(STAR_WORK)
@@ -58,9 +61,10 @@ def _measured(context: BuildContext, kind: str, file: str) -> tuple[str, Any, tu
         working_on(path)
         return resolve(STAR_WORK)(kind, path, shown, file)
 
-    measured, problems = cache.value(inputs, MEASURED[kind], measure)
-    return cache.name_of(inputs), measured, problems
+    shape, problems = cache.value(inputs, MEASURED[kind], measure)
+    return _Measured(cache.name_of(inputs), shape, problems)
 
 
-def _in_view(place: Callable[..., Any], frames: Sequence[Any], view: EntryView, config: Frame) -> tuple[Any, ...]:
-    return tuple(place(one, view.entry, config.rigs, config.sites) for one in frames)
+def _in_view(place: Callable[..., Any], frames: Sequence[_Measured], view: EntryView, config: Frame) -> tuple[Any, ...]:
+    shapes = (measured.shape for measured in frames if measured.shape is not None)
+    return tuple(place(shape, view.entry, config.rigs, config.sites) for shape in shapes)
