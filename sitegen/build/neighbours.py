@@ -36,7 +36,7 @@ class Neighbours:
         """The entry itself, its neighbours in every thread, what its text leads to, and of what its pictures show the newest
         entry with that target; sorted."""
         linked = {other for other in self.links.get(slug, ()) if other in self.summaries}
-        seen = {one.slug for sight in self.sights.get(slug, ()) for one in self.book.by_target.get(sight, ())[:1]}
+        seen = {newest.slug for sight in self.sights.get(slug, ()) for newest in self.book.by_target.get(sight, ())[:1]}
         return sorted({slug} | self.near[slug] | linked | seen)
 
     def cards(self, slug: str) -> tuple[EntrySummary, ...]:
@@ -55,12 +55,12 @@ def _between(evenings: Sequence[date]) -> dict[date, EveningBetween]:
 
 def _near(book: SummaryIndex) -> dict[str, set[str]]:
     """Of every entry, those before and after it in time and with the same target, rig or topic."""
-    found: dict[str, set[str]] = {card.slug: set() for card in book.cards}
+    near: dict[str, set[str]] = {card.slug: set() for card in book.cards}
     for thread in (book.cards, *book.by_target.values(), *book.by_rig.values(), *book.by_topic.values()):
         for later, earlier in pairwise(thread):
-            found[later.slug].add(earlier.slug)
-            found[earlier.slug].add(later.slug)
-    return found
+            near[later.slug].add(earlier.slug)
+            near[earlier.slug].add(later.slug)
+    return near
 
 
 def newest_first(cards: Iterable[EntrySummary]) -> tuple[EntrySummary, ...]:

@@ -50,8 +50,8 @@ def stamps_in(root: Path) -> dict[str, Stamp]:
 def _stamp(entry: "os.DirEntry[str]") -> Stamp:
     """Windows tells no inode while it reads a folder."""
     try:
-        told = entry.stat()
-        return Stamp(told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino or entry.inode())
+        stat = entry.stat()
+        return Stamp(stat.st_size, stat.st_mtime_ns, stat.st_ctime_ns, stat.st_ino or entry.inode())
     except OSError:
         return Stamp(-1, 0, 0, 0)
 

@@ -41,8 +41,8 @@ def _unescaped(path: str) -> str:
 class SiteInPlace(StagedSite):
     """Only what changes is put together beside the site; what stays is not touched."""
 
-    def __init__(self, output: Path, known: Mapping[str, str] | None, scan: DirectoryPrefetch | None) -> None:
-        super().__init__(output, output / STAGE, known, scan)
+    def __init__(self, output: Path, recorded: Mapping[str, str] | None, scan: DirectoryPrefetch | None) -> None:
+        super().__init__(output, output / STAGE, recorded, scan)
         below = f"{STAGE}/"
         self.earlier = {path: stat for path, stat in self.earlier.items() if not path.startswith(below)}
         self.here, self.folders = {}, set()
@@ -72,7 +72,7 @@ class SiteInPlace(StagedSite):
     def _record_both(self) -> None:
         """Killed in the midst, the next rebuild knows the files of either site for its own; none of them was changed by hand."""
         working = self.staging_dir / f"{RECORD}.both"
-        working.write_bytes(record_text({**self.known, **self.placed, **dict.fromkeys(self.differing, "")}))
+        working.write_bytes(record_text({**self.recorded, **self.placed, **dict.fromkeys(self.differing, "")}))
         working.chmod(FILE_MODE)
         move(working, self.output / RECORD)
 

@@ -44,9 +44,9 @@ class StagedSite:
     """
 
     def __init__(
-        self, output: Path, staging_dir: Path, known: Mapping[str, str] | None = None, scan: DirectoryPrefetch | None = None
+        self, output: Path, staging_dir: Path, recorded: Mapping[str, str] | None = None, scan: DirectoryPrefetch | None = None
     ) -> None:
-        self.output, self.staging_dir, self.known = output, staging_dir, known or {}
+        self.output, self.staging_dir, self.recorded = output, staging_dir, recorded or {}
         staging_dir.mkdir(mode=FOLDER_MODE, parents=True, exist_ok=True)
         staging_dir.chmod(FOLDER_MODE)
         seen = scan.seen(output, staging_dir) if scan else scan_both(output, staging_dir)
@@ -108,9 +108,9 @@ class StagedSite:
 
     def changed_by_hand(self) -> list[str]:
         """Files of an earlier rebuild that would go now, and are no longer what it put there. Sorted."""
-        going = ((path, mark) for path, mark in self.known.items() if path not in self.placed or path in self.differing)
-        found = ((path, mark, self.earlier.get(path)) for path, mark in going)
-        return sorted(path for path, mark, stat in found if stat and is_changed(self.output / path, stat, mark))
+        going = ((path, mark) for path, mark in self.recorded.items() if path not in self.placed or path in self.differing)
+        standing = ((path, mark, self.earlier.get(path)) for path, mark in going)
+        return sorted(path for path, mark, stat in standing if stat and is_changed(self.output / path, stat, mark))
 
     def share_all(self) -> None:
         """The site as it stands."""
@@ -127,7 +127,7 @@ class StagedSite:
 
     def _known_digest(self, path: str) -> str:
         """As the record has it; '' where only an earlier version's mark is known."""
-        mark = self.known.get(path, "")
+        mark = self.recorded.get(path, "")
         return mark if len(mark) == 2 * DIGEST_BYTES else ""
 
     def _same(self, artifact: Artifact, path: str) -> bool:
@@ -137,7 +137,7 @@ class StagedSite:
         if stat is None:
             return False
         if isinstance(content, str):
-            same = (stat.size, stat.mtime_ns) == (artifact.told or _told(content))
+            same = (stat.size, stat.mtime_ns) == (artifact.stamp or _stamp(content))
             return same and (stat.mtime_ns % SECOND_NS > 0 or filecmp.cmp(content, self.output / path, shallow=False))
         earlier = self.output / path
         return stat.size == len(content) and not earlier.is_symlink() and earlier.read_bytes() == content
@@ -145,8 +145,8 @@ class StagedSite:
     def _share(self, path: str) -> None:
         """One file, two names; a copy where the file system cannot."""
         there = self.files[path] = self.earlier[path]
-        found = self.here.get(path)
-        if found == there.inode:
+        staged = self.here.get(path)
+        if staged == there.inode:
             del self.here[path]
             self._need(path)
             return
@@ -192,19 +192,19 @@ def inside(path: str) -> str:
     return path
 
 
-def _told(source: str) -> tuple[int, int]:
+def _stamp(source: str) -> tuple[int, int]:
     """Raises SourceLost where there is no such file."""
     try:
-        found = os.stat(source)  # noqa: PTH116 # a path as text
+        stat = os.stat(source)  # noqa: PTH116 # a path as text
     except FileNotFoundError as gone:
         raise SourceLost(source) from gone
-    return found.st_size, found.st_mtime_ns
+    return stat.st_size, stat.st_mtime_ns
 
 
 def _write(artifact: Artifact, target: Path) -> FileStat:
     content = artifact.content
     if isinstance(content, str):
-        if _told(content) != (artifact.told or _told(content)):
+        if _stamp(content) != (artifact.stamp or _stamp(content)):
             raise SourceLost(content)
         shutil.copy2(content, target)
     else:

@@ -36,12 +36,12 @@ def _by_renames(staging_dir: Path, output: Path, old: Path) -> None:
         shutil.rmtree(old, ignore_errors=True)
 
 
-def _exchanged(one: Path, other: Path) -> bool:
+def _exchanged(staging_dir: Path, output: Path) -> bool:
     """Whether the kernel swapped the two names."""
     if sys.platform not in ("linux", "darwin"):
         return False
     library = ctypes.CDLL(None, use_errno=True)
-    first, second = os.fsencode(one), os.fsencode(other)
+    first, second = os.fsencode(staging_dir), os.fsencode(output)
     try:
         if sys.platform == "linux":
             answer = library.renameat2(AT_FDCWD, first, AT_FDCWD, second, RENAME_EXCHANGE)

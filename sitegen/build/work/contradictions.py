@@ -26,14 +26,14 @@ def contradiction_problems(view: EntryView, shown: Callable[[str], str]) -> Iter
         )
 
 
-def _wrong(one: Contradiction) -> str:
-    says = _SAYS[one.what].format(here=one.here, there=one.there, entry=one.earlier)
-    more = "" if one.frames == 1 else f", and {one.frames - 1} more differ so"
-    return f"the frame of {one.start:%Y-%m-%d %H:%M:%S} UTC {says}{more}"
+def _wrong(contradiction: Contradiction) -> str:
+    says = _SAYS[contradiction.what].format(here=contradiction.here, there=contradiction.there, entry=contradiction.earlier)
+    more = "" if contradiction.frames == 1 else f", and {contradiction.frames - 1} more differ so"
+    return f"the frame of {contradiction.start:%Y-%m-%d %H:%M:%S} UTC {says}{more}"
 
 
-def _remedy(one: Contradiction, view: EntryView, shown: Callable[[str], str]) -> str:
+def _remedy(contradiction: Contradiction, view: EntryView, shown: Callable[[str], str]) -> str:
     """Filter and verdict stand in the logs, the target in the entries."""
-    slugs = (view.entry.slug, one.earlier)
-    files = [f"entries/{slug}.md" for slug in slugs] if one.what == "target" else dict.fromkeys(one.logs)
-    return f"lists count what this entry says; {_CURES[one.what].format(logs=' and '.join(map(shown, files)))}"
+    slugs = (view.entry.slug, contradiction.earlier)
+    files = [f"entries/{slug}.md" for slug in slugs] if contradiction.what == "target" else dict.fromkeys(contradiction.logs)
+    return f"lists count what this entry says; {_CURES[contradiction.what].format(logs=' and '.join(map(shown, files)))}"

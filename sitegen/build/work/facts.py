@@ -58,18 +58,18 @@ def _earlier(context: BuildContext, chunk: Sequence[FactsJob]) -> dict[str, Entr
 
 def _facts(context: BuildContext, job: FactsJob, view: EntryView) -> Outcome[FactsSummary]:
     measured = with_stars(context, view)
-    made = make_pictures(context, measured.view)
-    facts = facts_of(made.view)
-    main = main_picture(made.pictures)
-    card = card_of(made.view, facts, picture_view(main) if main else None)
-    prepared = PreparedEntry(made.view, facts, card, tuple(made.pictures), made.has_card)
+    with_pictures = make_pictures(context, measured.view)
+    facts = facts_of(with_pictures.view)
+    main = main_picture(with_pictures.pictures)
+    card = card_of(with_pictures.view, facts, picture_view(main) if main else None)
+    prepared = PreparedEntry(with_pictures.view, facts, card, tuple(with_pictures.pictures), with_pictures.has_card)
     name = context.store.put(prepared)
     return Outcome(
-        value=_value(context, job, prepared, name, made.labelled_objects),
+        value=_value(context, job, prepared, name, with_pictures.labelled_objects),
         reads=job.extra,
-        outputs=(*_data(context, prepared), *made.outputs),
-        problems=(*made.problems, *measured.problems, *_told_to_the_author(context, made.view)),
-        uses=(name, *made.uses, *measured.kept),
+        outputs=(*_data(context, prepared), *with_pictures.outputs),
+        problems=(*with_pictures.problems, *measured.problems, *_told_to_the_author(context, with_pictures.view)),
+        uses=(name, *with_pictures.uses, *measured.kept),
     )
 
 

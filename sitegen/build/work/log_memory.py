@@ -33,16 +33,16 @@ class LogMemory:
         self._asked: dict[tuple[Any, ...], tuple[str, LogRequest]] = {}
 
     def read(self, request: LogRequest) -> LogReading:
-        asked, known = self._digest(request), self.earlier.get(request.source)
-        reading = known.reading if known is not None and known.answers(request, asked) else read_log(request)
+        asked, kept = self._digest(request), self.earlier.get(request.source)
+        reading = kept.reading if kept is not None and kept.answers(request, asked) else read_log(request)
         self.now[request.source] = KeptLog(asked, request.item_place, request.today, reading)
         return reading
 
     def _digest(self, request: LogRequest) -> str:
         """Taken once for all logs of one item; the request is kept beside it, so that the identities stay taken."""
         plain = request.target, request.filter, request.time_zone
-        one = (id(request.rig), id(request.site), id(request.columns), *plain)
-        if one not in self._asked:
-            told = digest_of((request.rig, request.site, sorted(request.columns.items()), plain))
-            self._asked[one] = told, request
-        return self._asked[one][0]
+        identity = (id(request.rig), id(request.site), id(request.columns), *plain)
+        if identity not in self._asked:
+            digest = digest_of((request.rig, request.site, sorted(request.columns.items()), plain))
+            self._asked[identity] = digest, request
+        return self._asked[identity][0]

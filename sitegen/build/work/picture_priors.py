@@ -17,8 +17,8 @@ ASKED = ("result", "sub")
 
 
 def pointing_prior(view: EntryView, picture: Picture) -> PointingPrior:
-    targets = view.entry.targets
-    places = tuple((one.ra_deg, one.dec_deg) for one in targets if one.ra_deg is not None and one.dec_deg is not None)
+    stated = ((target.ra_deg, target.dec_deg) for target in view.entry.targets)
+    places = tuple((ra_deg, dec_deg) for ra_deg, dec_deg in stated if ra_deg is not None and dec_deg is not None)
     trains = tuple(dict.fromkeys(_frame(row) for row in view.optics))
     return PointingPrior(picture.solution, places, trains, bool(places) and picture.role in ASKED)
 
@@ -40,13 +40,13 @@ def exposures(view: EntryView) -> tuple[Exposures, ...]:
 
 
 def _exposures(view: EntryView, named: tuple[str, str | None], short: str, lights: list[SubInSky]) -> Exposures:
-    one = dict(view.filters)[short]
-    centre_nm = one.centre_nm[0] if len(one.centre_nm) == 1 else None
-    return Exposures(*named, one.name, centre_nm, utc_text(lights[0].sub.start), seconds(lights))
+    used = dict(view.filters)[short]
+    centre_nm = used.centre_nm[0] if len(used.centre_nm) == 1 else None
+    return Exposures(*named, used.name, centre_nm, utc_text(lights[0].sub.start), seconds(lights))
 
 
 def fullest_ribbon(view: EntryView) -> str | None:
     """The night in which most was gathered; None for an entry without nights."""
-    night = max(view.nights, key=lambda one: (seconds(one.kept), one.evening), default=None)
+    night = max(view.nights, key=lambda evening: (seconds(evening.kept), evening.evening), default=None)
     span = night_span(night) if night else None
     return ribbon_svg(ribbon_of(night, span, bands_of(view.filters), "card", named=False)) if night and span else None
