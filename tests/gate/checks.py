@@ -1,4 +1,4 @@
-"""What the house asks of its own source. Each check gives the lines that are wrong, in words that say what to do."""
+"""What the project asks of its own source. Each check gives the lines that are wrong, in words that say what to do."""
 
 import ast
 import re

@@ -1,4 +1,4 @@
-"""Each check of the house sees the harm it is there for: done to a copy of the sources in memory, and told."""
+"""Each check of the project sees the harm it is there for: done to a copy of the sources in memory, and told."""
 
 import re
 from collections.abc import Callable
