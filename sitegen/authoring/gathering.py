@@ -14,7 +14,7 @@ from sitegen.authoring.captures.places import Target, target_called
 from sitegen.authoring.captures.reading import Progress, ReadFrames, Unreadable, frame_of_sub, frames_of, read_records
 from sitegen.authoring.captures.sorting import SortedFrames, SortingRequest, sort_frames
 from sitegen.authoring.captures.walk import FoundFiles
-from sitegen.authoring.entry_file import KnownEntry, entry_path, frame_of, known_entry, name_log
+from sitegen.authoring.entry_file import KnownEntry, config_of, entry_path, known_entry, name_log
 from sitegen.authoring.gather_report import Gathering, nights_of, sorting_report, totals_of
 from sitegen.authoring.gather_undo import EntryChange, Undo, text_of
 from sitegen.authoring.gathered_changes import ChangeRequest, GoneRule, change_log
@@ -29,7 +29,7 @@ from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, Problem, hint_for, in_order
 from sitegen.reading.capture_logs.filter_names import match_filter
 from sitegen.reading.capture_logs.joining import MOST_ALIKE
-from sitegen.reading.frame import Frame as DiaryFrame
+from sitegen.reading.diary_config import DiaryConfig
 
 
 class GatherOptions(Struct, frozen=True):
@@ -79,7 +79,7 @@ def gather(
     Raises DiaryProblems, with nothing written, where there is no diary or the log is not one that may be written again.
     """
     options = options or GatherOptions()
-    diary = frame_of(folders.content, today)
+    diary = config_of(folders.content, today)
     entry = known_entry(name, diary, log_path(name))
     rig = rig_called(options.rig, diary) or (entry.rig if entry else None)
     records = read_records(found.frames, memory, jobs, progress)
@@ -98,7 +98,7 @@ def gather(
 
 
 def prepare(
-    log: GatheredLog, read: ReadFrames, found: FoundFiles, diary: DiaryFrame, options: GatherOptions, context: LogContext
+    log: GatheredLog, read: ReadFrames, found: FoundFiles, diary: DiaryConfig, options: GatherOptions, context: LogContext
 ) -> Prepared:
     """Sorts the frames, and changes the log in memory."""
     kept_list = read_kept_list(options.kept_list, read.frames) if options.kept_list is not None else None
@@ -136,7 +136,7 @@ def write_prepared(name: str, prepared: Prepared, folders: Folders, today: date,
         write_over(prepared.path, prepared.after, prepared.shown)
     gathering, entry = prepared.gathering, None
     if has_entry:
-        diary = frame_of(folders.content, today)
+        diary = config_of(folders.content, today)
         path = diary.folder.path(diary.folder.names[entry_path(name)])
         before = text_of(path)
         gathering = _named_in_entry(name, gathering, diary)
@@ -153,7 +153,7 @@ def write_prepared(name: str, prepared: Prepared, folders: Folders, today: date,
 
 def undo(name: str, folders: Folders, today: date) -> tuple[str, tuple[Problem, ...]]:
     """The log's path inside content/ and warnings. Raises DiaryProblems, with nothing changed, where it cannot be taken back."""
-    diary = frame_of(folders.content, today)
+    diary = config_of(folders.content, today)
     relative = log_path(name)
     shown = diary.folder.shown(relative)
     last = Undo(folders.keep, name)
@@ -169,13 +169,13 @@ def remembered_clock(log: GatheredLog) -> str | None:
 
 def clock_of_site(name: str, folders: Folders, today: date) -> str | None:
     """The time zone of the entry's site, else of the diary's only one: the likeliest clock of a camera."""
-    diary = frame_of(folders.content, today)
+    diary = config_of(folders.content, today)
     entry = known_entry(name, diary)
     sites = [entry.site] if entry is not None and entry.site is not None else list(diary.sites.values())
     return sites[0].time_zone if len(sites) == 1 else None
 
 
-def longitude_of(read: ReadFrames, entry: KnownEntry | None, diary: DiaryFrame) -> float:
+def longitude_of(read: ReadFrames, entry: KnownEntry | None, diary: DiaryConfig) -> float:
     """By which nights change: the entry's site, else what a header tells, else the diary's first site."""
     if entry is not None and entry.site is not None:
         return entry.site.longitude_deg
@@ -212,7 +212,7 @@ def filter_name_of(rig: Rig | None) -> FilterName:
     return name
 
 
-def rig_called(asked: str | None, diary: DiaryFrame) -> Rig | None:
+def rig_called(asked: str | None, diary: DiaryConfig) -> Rig | None:
     """None where none is asked for. Raises DiaryProblems where there is none of that name."""
     if asked is None or asked in diary.rigs:
         return diary.rigs.get(asked or "")
@@ -229,7 +229,7 @@ def _placed(target: DiaryTarget) -> Target:
     return Target(target.name, place, (target.size_arcmin[0] if target.size_arcmin else 0.0) / 60)
 
 
-def discarding_of(options: GatherOptions, kept_list: KeptList | None, diary: DiaryFrame) -> Discarding:
+def discarding_of(options: GatherOptions, kept_list: KeptList | None, diary: DiaryConfig) -> Discarding:
     settings = diary.settings or Settings("")
     patterns = (*options.discarded, *(pattern for pattern in settings.captures.discarded if pattern not in options.discarded))
     return Discarding(patterns, settings.language, kept_list.stems if kept_list else None)
@@ -239,7 +239,7 @@ def unreadable_problems(files: Iterable[Unreadable]) -> Iterable[Problem]:
     return (Problem(each.file.path, 1, 1, each.wrong, each.remedy) for each in files)
 
 
-def _named_in_entry(name: str, gathering: Gathering, diary: DiaryFrame) -> Gathering:
+def _named_in_entry(name: str, gathering: Gathering, diary: DiaryConfig) -> Gathering:
     """The log is there by now, unless nothing was gathered, so a pattern of the entry's may find it already."""
     if gathering.log not in diary.folder.names:
         return replace(gathering, named=False)

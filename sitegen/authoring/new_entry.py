@@ -13,7 +13,7 @@ from sitegen.authoring.captures.reading import Progress, ReadFrames, frames_of, 
 from sitegen.authoring.captures.record import Frame, FrameFile
 from sitegen.authoring.captures.sorting import SortedFrames, SortingRequest, sort_frames
 from sitegen.authoring.captures.walk import FoundFiles
-from sitegen.authoring.entry_file import entry_path, frame_of
+from sitegen.authoring.entry_file import config_of, entry_path
 from sitegen.authoring.entry_text import EntryDraft, doubt_of, entry_text, patterns_of
 from sitegen.authoring.gather_report import Gathering, Sorting, nights_of, sorting_report
 from sitegen.authoring.gathered_log import log_path, read_gathered, sub_of
@@ -38,7 +38,7 @@ from sitegen.authoring.target_fit import TargetFit, target_of
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, Problem
 from sitegen.reading.capture_logs.filter_names import match_filter
-from sitegen.reading.frame import Frame as DiaryFrame
+from sitegen.reading.diary_config import DiaryConfig
 from sitegen.sky.solar_time import evening_at
 
 ADD_TO_IT = "'sitegen gather' adds frames to it"
@@ -61,7 +61,7 @@ def begin(
 ) -> Beginning:  # fmt: skip
     """Raises DiaryProblems, with nothing written, where the entry exists, there is no diary, or no log holds a frame."""
     options = options or GatherOptions()
-    diary = frame_of(folders.content, today)
+    diary = config_of(folders.content, today)
     relative = entry_path(name)
     if relative in diary.folder.names:
         raise refuse(diary.folder.shown(relative), "exists already and is left as it is", ADD_TO_IT)
@@ -81,7 +81,7 @@ def begin(
 
 
 def _begun(
-    name: str, read: ReadFrames, found: FoundFiles, diary: DiaryFrame, options: GatherOptions
+    name: str, read: ReadFrames, found: FoundFiles, diary: DiaryConfig, options: GatherOptions
 ) -> tuple[Beginning, Prepared | None]:
     discarding = discarding_of(options, None, diary)
     asked = (target_called(options.target),) if options.target else ()
@@ -107,7 +107,7 @@ def _begun(
 
 
 def _draft(
-    name: str, found: FoundFiles, sorted_frames: SortedFrames, diary: DiaryFrame, rig: RigFit | None, site: SiteFit | None,
+    name: str, found: FoundFiles, sorted_frames: SortedFrames, diary: DiaryConfig, rig: RigFit | None, site: SiteFit | None,
     longitude_deg: float, prepared: Prepared | None,
 ) -> EntryDraft:  # fmt: skip
     lights = [each.frame for each in sorted_frames.counted]
@@ -125,7 +125,7 @@ def _draft(
     )  # fmt: skip
 
 
-def _rig_fit(asked: str | None, lights: list[Frame], diary: DiaryFrame) -> RigFit | None:
+def _rig_fit(asked: str | None, lights: list[Frame], diary: DiaryConfig) -> RigFit | None:
     if asked is None:
         return rig_of(lights, diary.rigs)
     rig = rig_called(asked, diary)
@@ -140,7 +140,7 @@ def _target_fit(lights: Iterable[Frame], sorted_frames: SortedFrames) -> TargetF
     return fit
 
 
-def _outside(read: ReadFrames, found: FoundFiles, diary: DiaryFrame, time_zone: str | None) -> ReadFrames:
+def _outside(read: ReadFrames, found: FoundFiles, diary: DiaryConfig, time_zone: str | None) -> ReadFrames:
     """What has to be gathered because it does not lie in the diary."""
     frames = tuple(frame for frame in read.frames if frame.file is None or not _is_inside(frame.file, diary))
     unreadable = tuple(each for each in read.unreadable if not _is_inside(each.file, diary))
@@ -149,15 +149,15 @@ def _outside(read: ReadFrames, found: FoundFiles, diary: DiaryFrame, time_zone: 
     return replace(read, frames=frames, unreadable=unreadable, table_rows=rows)
 
 
-def _files_of(found: FoundFiles, diary: DiaryFrame) -> FoundFiles:
+def _files_of(found: FoundFiles, diary: DiaryConfig) -> FoundFiles:
     return replace(found, frames=tuple(file for file in found.frames if not _is_inside(file, diary)))
 
 
-def _is_inside(file: FrameFile, diary: DiaryFrame) -> bool:
+def _is_inside(file: FrameFile, diary: DiaryConfig) -> bool:
     return f"{file.directory}/".startswith(f"{diary.folder.root}/") and _inside(Path(file.path), diary) is not None
 
 
-def refresh_schemas(diary: DiaryFrame) -> bool:
+def refresh_schemas(diary: DiaryConfig) -> bool:
     """Brings the schemas that 'start' wrote up to this version's keys; False where the diary holds none."""
     root = diary.folder.root
     if not (root / FOLDER).is_dir():
@@ -169,7 +169,7 @@ def refresh_schemas(diary: DiaryFrame) -> bool:
     return True
 
 
-def _inside(path: Path, diary: DiaryFrame) -> str | None:
+def _inside(path: Path, diary: DiaryConfig) -> str | None:
     """The path inside content/; None for a file elsewhere, or one that the reader passes over there."""
     resolved = path.resolve()
     if not resolved.is_relative_to(diary.folder.root):
