@@ -72,7 +72,7 @@ def _named_by(item: Values) -> set[str]:
     node = item.node.get("files")
     written = node.items if isinstance(node, ListNode) else (node,)
     return {name for kept in item.items_of("files") for name in kept.value} | {
-        each.text for each in written if isinstance(each, TextNode)
+        text_node.text for text_node in written if isinstance(text_node, TextNode)
     }
 
 

@@ -137,8 +137,8 @@ def texts_of(subs: Sequence[Sub]) -> dict[str, list[str]]:
     """By column, the text of each sub, '' for what is not known; without the columns of which nothing is known."""
     origins = [sub.origin or _NOTHING for sub in subs]
     own = ((name, list(map(attrgetter(name), subs))) for name in _OWN)
-    told = ((name, list(map(attrgetter(name), origins))) for name in FrameOrigin.__struct_fields__)
-    texts = ((name, _texts_of(values)) for name, values in (*own, *told))
+    of_origin = ((name, list(map(attrgetter(name), origins))) for name in FrameOrigin.__struct_fields__)
+    texts = ((name, _texts_of(values)) for name, values in (*own, *of_origin))
     return {name: column for name, column in texts if any(column)}
 
 

@@ -71,7 +71,7 @@ class Prepared(Struct, frozen=True):
 
 
 def gather(
-    name: str, found: FoundFiles, memory: FrameMemory, folders: Folders, today: date, options: GatherOptions | None = None,
+    name: str, captures: FoundFiles, memory: FrameMemory, folders: Folders, today: date, options: GatherOptions | None = None,
     jobs: int | None = None, progress: Progress | None = None,
 ) -> Gathering:  # fmt: skip
     """Reads, changes the log where anything is new, and names it in the entry. An unreadable file is a problem in the answer.
@@ -82,23 +82,23 @@ def gather(
     diary = config_of(folders.content, today)
     entry = known_entry(name, diary, log_path(name))
     rig = rig_called(options.rig, diary) or (entry.rig if entry else None)
-    records = read_records(found.frames, memory, jobs, progress)
+    records = read_records(captures.frames, memory, jobs, progress)
     if not options.dry_run:
         memory.save()
     log = read_gathered(log_path(name), diary)
     asked = options.time_zone or (entry.time_zone if entry else None)
     time_zone = asked or remembered_clock(log)
-    read = frames_of(found.frames, records, found.tables, time_zone, today)
+    read = frames_of(captures.frames, records, captures.tables, time_zone, today)
     targets = (target_called(options.target),) if options.target else _targets_of(entry)
     context = LogContext(rig, targets, longitude_of(read, entry, diary), time_zone, asked is not None)
-    prepared = prepare(log, read, found, diary, options, context)
+    prepared = prepare(log, read, captures, diary, options, context)
     if options.dry_run:
         return prepared.gathering
     return write_prepared(name, prepared, folders, today, entry is not None)
 
 
 def prepare(
-    log: GatheredLog, read: ReadFrames, found: FoundFiles, diary: DiaryConfig, options: GatherOptions, context: LogContext
+    log: GatheredLog, read: ReadFrames, captures: FoundFiles, diary: DiaryConfig, options: GatherOptions, context: LogContext
 ) -> Prepared:
     """Sorts the frames, and changes the log in memory."""
     kept_list = read_kept_list(options.kept_list, read.frames) if options.kept_list is not None else None
@@ -106,12 +106,12 @@ def prepare(
     discarding = discarding_of(options, kept_list, diary)
     request = SortingRequest(context.targets, taken_in, context.rig, discarding)
     sorted_frames = sort_frames(read, request)
-    wanted = ChangeRequest(filter_name_of(context.rig), found.scopes, options.gone, options.with_names, context.corrects_clock,
+    wanted = ChangeRequest(filter_name_of(context.rig), captures.scopes, options.gone, options.with_names, context.corrects_clock,
                            bool(discarding.patterns), kept_list is not None)  # fmt: skip
     changes = change_log(log, sorted_frames, wanted)
     gathering = Gathering(
         log=log.relative,
-        sorting=sorting_report(sorted_frames, changes.kept, len(found.frames), len(read.table_rows), found.passed_over,
+        sorting=sorting_report(sorted_frames, changes.kept, len(captures.frames), len(read.table_rows), captures.passed_over,
                                context.time_zone or "UTC"),
         totals=totals_of(changes.subs),
         new=nights_of(changes.new, context.longitude_deg),
@@ -179,9 +179,9 @@ def longitude_of(read: ReadFrames, entry: KnownEntry | None, diary: DiaryConfig)
     """By which nights change: the entry's site, else what a header tells, else the diary's first site."""
     if entry is not None and entry.site is not None:
         return entry.site.longitude_deg
-    told = (frame.record.longitude_deg for frame in read.frames)
+    header_longitudes = (frame.record.longitude_deg for frame in read.frames)
     sites = (site.longitude_deg for _, site in sorted(diary.sites.items()))
-    return next((longitude for longitude in (*told, *sites) if longitude is not None), 0.0)
+    return next((longitude for longitude in (*header_longitudes, *sites) if longitude is not None), 0.0)
 
 
 def drawn_together(problems: Iterable[Problem]) -> tuple[Problem, ...]:
@@ -202,12 +202,12 @@ def filter_name_of(rig: Rig | None) -> FilterName:
     """The rig's own short name, where the log's word is one of the filter's names."""
     if rig is None:
         return lambda words: words or None
-    known: dict[str | None, str | None] = {None: None, "": None}
+    short_names: dict[str | None, str | None] = {None: None, "": None}
 
     def name(words: str | None) -> str | None:
-        if words not in known:
-            known[words] = match_filter(words or "", rig) or words
-        return known[words]
+        if words not in short_names:
+            short_names[words] = match_filter(words or "", rig) or words
+        return short_names[words]
 
     return name
 
@@ -236,7 +236,7 @@ def discarding_of(options: GatherOptions, kept_list: KeptList | None, diary: Dia
 
 
 def unreadable_problems(files: Iterable[Unreadable]) -> Iterable[Problem]:
-    return (Problem(each.file.path, 1, 1, each.wrong, each.remedy) for each in files)
+    return (Problem(file.file.path, 1, 1, file.wrong, file.remedy) for file in files)
 
 
 def _named_in_entry(name: str, gathering: Gathering, diary: DiaryConfig) -> Gathering:

@@ -68,11 +68,11 @@ def read_config(content: Path, today: date, shown_as: str = "content") -> DiaryC
     for documents in (sites, rigs, entries):
         check_twins(documents)
     settings = settings_of(diary)
-    known = Known({each.slug: whole(each, rig_of) for each in rigs}, {each.slug: whole(each, site_of) for each in sites})
+    records = Known({file.slug: whole(file, rig_of) for file in rigs}, {file.slug: whole(file, site_of) for file in sites})
     problems += stray_files(folder, AUTHOR_FILES)
     problems += [problem for document in (diary, *sites, *rigs, *entries) for problem in document.diagnostics.problems]
     names = {document.relative for document in (diary, *sites, *rigs)} & folder.names.keys()
-    return DiaryConfig(folder, settings, known, tuple(problems), tuple(sorted(folder.names[name] for name in names)), today)
+    return DiaryConfig(folder, settings, records, tuple(problems), tuple(sorted(folder.names[name] for name in names)), today)
 
 
 def entry_files(config: DiaryConfig) -> tuple[str, ...]:

@@ -1,7 +1,7 @@
 """content/ -> the diary, or everything that is wrong with it.
 
-Two steps: the configuration (settings, sites, rigs: what every entry stands in), then the entries, each of which needs nothing but
-the configuration, its own file and the logs it names. So an entry may be read in another process, or remembered from earlier.
+Two steps: the configuration (settings, sites, rigs: what every entry stands on), then the entries, each of which needs nothing
+but the configuration, its own file and the logs it names. So an entry may be read in another process, or remembered from earlier.
 """
 
 import unicodedata
@@ -69,10 +69,10 @@ def read_entry(relative: str, config: DiaryConfig, read_log: ReadLog = read_any_
     logs = _Logs(read_log, config)
     entry = whole(document, partial(_entry, config=config, logs=logs))
     problems = (*logs.problems, *document.diagnostics.problems)
-    found = None if errors_in(problems) else entry
-    named = addressed_names(document.values, found.targets, document.diagnostics.shown) if found and document.values else ()
-    return EntryReading(relative, found, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.diagnostics.asked)),
-                        () if found is None or found.unlisted else named)  # fmt: skip
+    sound = None if errors_in(problems) else entry
+    named = addressed_names(document.values, sound.targets, document.diagnostics.shown) if sound and document.values else ()
+    return EntryReading(relative, sound, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.diagnostics.asked)),
+                        () if sound is None or sound.unlisted else named)  # fmt: skip
 
 
 class _Logs:
