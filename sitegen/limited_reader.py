@@ -15,9 +15,9 @@ class _Plain(io.BufferedReader):
     _left = MOST_HEADER_BYTES
 
     def read(self, count: int | None = -1, /) -> bytes:
-        found = super().read(self._left if count is None or count < 0 else min(count, self._left))
-        self._left -= len(found)
-        return found
+        content = super().read(self._left if count is None or count < 0 else min(count, self._left))
+        self._left -= len(content)
+        return content
 
 
 class _Packed(gzip.GzipFile):
@@ -29,9 +29,9 @@ class _Packed(gzip.GzipFile):
         if self._next > ALLOWED_BEFORE:
             return b""
         super().seek(self._next)
-        found = super().read(self._left if count is None or count < 0 else min(count, self._left))
-        self._next, self._left = self._next + len(found), self._left - len(found)
-        return found
+        content = super().read(self._left if count is None or count < 0 else min(count, self._left))
+        self._next, self._left = self._next + len(content), self._left - len(content)
+        return content
 
     def seek(self, offset: int, whence: int = io.SEEK_SET) -> int:
         self._next = offset + (0 if whence == io.SEEK_SET else self._next)

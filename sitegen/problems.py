@@ -57,16 +57,16 @@ def errors_in(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     return tuple(problem for problem in problems if problem.severity == "error")
 
 
-def did_you_mean(word: str, known: Iterable[str]) -> str | None:
+def did_you_mean(word: str, names: Iterable[str]) -> str | None:
     """The nearest known word, or None where none is near."""
-    by_folded = {candidate.casefold(): candidate for candidate in sorted(known)}
+    by_folded = {candidate.casefold(): candidate for candidate in sorted(names)}
     near = difflib.get_close_matches(word.casefold(), by_folded, n=1, cutoff=0.6)
     return by_folded[near[0]] if near else None
 
 
-def hint_for(word: str, known: Iterable[str]) -> str:
+def hint_for(word: str, names: Iterable[str]) -> str:
     """The remedy for an unknown word: the nearest known one, else the list of them."""
-    candidates = sorted(set(known))
+    candidates = sorted(set(names))
     near = did_you_mean(word, candidates)
     if near is not None:
         return f"did you mean '{near}'?"
@@ -78,13 +78,13 @@ def hint_for(word: str, known: Iterable[str]) -> str:
 def system_problem(trouble: OSError, place: str, roots: Iterable[Path] = ()) -> Problem:
     """What the operating system refused while a site was made; `place` is named where the system names no file. A file is named
     from one of the folders `roots`: the path of the author's machine is not told."""
-    told = os.strerror(trouble.errno).lower() if trouble.errno else "an unknown failure"
+    words = os.strerror(trouble.errno).lower() if trouble.errno else "an unknown failure"
     remedy = _REMEDIES.get(trouble.errno or 0, "the earlier site is untouched")
     if getattr(trouble, "winerror", None) in (_SHARING_VIOLATION, _LOCK_VIOLATION):
-        told, remedy = "another program has the file open", "close that program (a browser, an editor, a scanner), and rebuild"
+        words, remedy = "another program has the file open", "close that program (a browser, an editor, a scanner), and rebuild"
     file = trouble.filename2 or trouble.filename
     shown = _from_a_root(os.fsdecode(file), roots) if isinstance(file, str | bytes | os.PathLike) else place
-    return Problem(shown, 1, 1, f"the site could not be written: {told}", remedy)
+    return Problem(shown, 1, 1, f"the site could not be written: {words}", remedy)
 
 
 def _from_a_root(file: str, roots: Iterable[Path]) -> str:

@@ -19,7 +19,7 @@ def coming_nights(diary: Diary, now: datetime, first: date | None = None, nights
     """One outlook for each target with a fixed place. Without `first`, from the night in progress or else the next."""
     gathering = [entry for entry in diary.entries if entry.stage == "gathering"]
     settings = diary.settings
-    found = []
+    outlooks = []
     for view in views_of(diary, gathering):
         slug = site_of(view)
         if slug is None:
@@ -30,8 +30,8 @@ def coming_nights(diary: Diary, now: datetime, first: date | None = None, nights
         for target in wish_for:
             wish = Wish(view.entry.slug, view.entry.title, target, needs_of(by_filter(view), view.filters))
             count, limit_deg = nights or settings.outlook.nights, settings.outlook.minimum_altitude_deg
-            found.append(outlook_of(wish, site, evening, count, limit_deg, settings.moon_rule, season=True))
-    return tuple(found)
+            outlooks.append(outlook_of(wish, site, evening, count, limit_deg, settings.moon_rule, season=True))
+    return tuple(outlooks)
 
 
 def site_of(view: EntryView) -> str | None:

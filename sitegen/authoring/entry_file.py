@@ -12,9 +12,9 @@ from sitegen.diary.rig import Rig
 from sitegen.diary.site import Site
 from sitegen.diary.target import Target
 from sitegen.problems import DiaryProblems, Problem
+from sitegen.reading.diary_config import DiaryConfig, DiaryReading, read_config
 from sitegen.reading.documents import document_of
 from sitegen.reading.entry_targets import target_number, targets_of
-from sitegen.reading.frame import DiaryReading, Frame, read_frame
 from sitegen.reading.model.entry_file import ENTRY_FILE
 from sitegen.reading.nodes import ListNode, TextNode
 from sitegen.reading.value_types.group import Values
@@ -31,28 +31,28 @@ class KnownEntry(Struct, frozen=True):
     time_zone: str | None = None
 
 
-def frame_of(content: Path, today: date) -> Frame:
+def config_of(content: Path, today: date) -> DiaryConfig:
     """Raises DiaryProblems where there is no diary."""
-    frame = read_frame(content, today, str(content))
-    if isinstance(frame, DiaryReading):
-        raise DiaryProblems(frame.problems)
-    return frame
+    config = read_config(content, today, str(content))
+    if isinstance(config, DiaryReading):
+        raise DiaryProblems(config.problems)
+    return config
 
 
 def entry_path(name: str) -> str:
     return ENTRY_FILE.pattern.replace("NAME", name)
 
 
-def known_entry(name: str, frame: Frame, log: str = "") -> KnownEntry | None:
+def known_entry(name: str, config: DiaryConfig, log: str = "") -> KnownEntry | None:
     """None where there is no such entry. `log` is the path inside content/ that the answer is for."""
-    if entry_path(name) not in frame.folder.names:
+    if entry_path(name) not in config.folder.names:
         return None
-    document = document_of(ENTRY_FILE, entry_path(name), frame.folder, frame.today)
+    document = document_of(ENTRY_FILE, entry_path(name), config.folder, config.today)
     values = document.values
     if values is None:
         return KnownEntry(frozenset(), None, None)
     item = _item_of(values, log)
-    rig, site = (frame.rigs.get(_own(item, values, "rig")), frame.sites.get(_own(item, values, "site")))
+    rig, site = (config.rigs.get(_own(item, values, "rig")), config.sites.get(_own(item, values, "site")))
     targets = document.diagnostics.until_full(partial(targets_of, values, document.diagnostics))
     listed = targets.targets if targets is not None else ()
     if targets is not None and item is not None and item.get("target"):
@@ -72,7 +72,7 @@ def _named_by(item: Values) -> set[str]:
     node = item.node.get("files")
     written = node.items if isinstance(node, ListNode) else (node,)
     return {name for kept in item.items_of("files") for name in kept.value} | {
-        each.text for each in written if isinstance(each, TextNode)
+        text_node.text for text_node in written if isinstance(text_node, TextNode)
     }
 
 
@@ -87,10 +87,10 @@ def _logs(values: Values) -> list[str]:
     return [name for group in (*files, *plain) for name in group]
 
 
-def name_log(name: str, log: str, frame: Frame) -> None:
+def name_log(name: str, log: str, config: DiaryConfig) -> None:
     """Puts the log into the entry's front matter. Raises DiaryProblems where that is the author's to do."""
     relative = entry_path(name)
-    path, shown = frame.folder.path(frame.folder.names[relative]), frame.folder.shown(relative)
+    path, shown = config.folder.path(config.folder.names[relative]), config.folder.shown(relative)
     try:
         text = path.read_bytes().decode("utf-8")
     except (OSError, UnicodeDecodeError) as trouble:

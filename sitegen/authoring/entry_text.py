@@ -233,11 +233,11 @@ def patterns_of(inside: Iterable[str], names: Iterable[str]) -> tuple[str, ...]:
     chosen: dict[tuple[str, str], set[str]] = {}
     for name in inside:
         chosen.setdefault(_kind_of(name), set()).add(name)
-    found: list[str] = []
+    patterns: list[str] = []
     for (folder, ending), group in sorted(chosen.items()):
         whole = len(group) > 1 and group == every.get((folder, ending))
-        found += [f"{folder}/*{ending}"] if whole else sorted(group)
-    return tuple(found)
+        patterns += [f"{folder}/*{ending}"] if whole else sorted(group)
+    return tuple(patterns)
 
 
 def _kind_of(name: str) -> tuple[str, str]:

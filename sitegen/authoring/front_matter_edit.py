@@ -17,16 +17,16 @@ def with_log(text: str, log: str) -> str | None:
     root = _composed(lines[1:closing])
     if not isinstance(root, yaml.MappingNode) or root.flow_style:
         return None
-    found = next((pair for pair in root.value if pair[0].value == "logs"), None)
-    edited = _put_in(lines, closing, found, log)
+    logs = next((pair for pair in root.value if pair[0].value == "logs"), None)
+    edited = _put_in(lines, closing, logs, log)
     return "\n".join(edited) if edited and log in _logs_named(edited) else None
 
 
-def _put_in(lines: list[str], closing: int, found: tuple[yaml.Node, yaml.Node] | None, log: str) -> list[str] | None:
+def _put_in(lines: list[str], closing: int, logs: tuple[yaml.Node, yaml.Node] | None, log: str) -> list[str] | None:
     end = "\r" if lines[0].endswith("\r") else ""
-    if found is None:
+    if logs is None:
         return [*lines[:closing], f"logs: [{log}]{end}", *lines[closing:]]
-    key, value = found
+    key, value = logs
     if isinstance(value, yaml.SequenceNode) and value.flow_style:
         return _in_brackets(lines, value, log)
     if isinstance(value, yaml.SequenceNode):

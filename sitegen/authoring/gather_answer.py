@@ -88,8 +88,8 @@ def _path(keep: Path, name: str) -> Path:
 
 def seen_file(entry: "os.DirEntry[str]") -> SeenFile:
     """Raises OSError where the system does not tell."""
-    told = entry.stat(follow_symlinks=entry.is_symlink() and os.path.exists(entry.path))  # noqa: PTH110 - light to load
-    return entry.path, told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino
+    status = entry.stat(follow_symlinks=entry.is_symlink() and os.path.exists(entry.path))  # noqa: PTH110 - light to load
+    return entry.path, status.st_size, status.st_mtime_ns, status.st_ctime_ns, status.st_ino
 
 
 def unseen(path: str) -> SeenFile:
@@ -119,7 +119,7 @@ def _diary_files(name: str, content: Path) -> Iterator[Path]:
     yield from (path for path in (content / "diary.yaml", content / f"entries/{name}.md", content / f"logs/{name}.ecsv")
                 if path.is_file())  # fmt: skip
     for folder in _AUTHORS_FOLDERS:
-        yield from (content / folder / each for each in _names_in(content / folder) if (content / folder / each).is_file())
+        yield from (content / folder / file for file in _names_in(content / folder) if (content / folder / file).is_file())
 
 
 def _names_in(folder: Path) -> list[str]:

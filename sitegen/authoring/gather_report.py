@@ -63,7 +63,7 @@ class Sorting(Struct, frozen=True):
     main_train: HeaderTrain | None = None
 
     def count(self, kind: str) -> int:
-        return sum(each.count for each in self.left_out if each.kind == kind) + (
+        return sum(left_out.count for left_out in self.left_out if left_out.kind == kind) + (
             sum(self.passed_over.values()) if kind == "passed over" else 0
         )
 
@@ -111,12 +111,12 @@ def sorting_report(
 ) -> Sorting:
     """`kept` by the identity of a counted frame, as the log has it in the end."""
     counted = sorted_frames.counted
-    lights_kept = sum(kept.get(id(each.frame), each.kept) for each in counted)
-    left_out = Counter((each.kind, each.what, each.why) for each in sorted_frames.left_out)
-    frames: list[Frame] = [each.frame for each in (*counted, *sorted_frames.calibration)]
-    discarded_by = Counter(each.discard.by for each in counted if each.discard is not None)
+    lights_kept = sum(kept.get(id(exposure.frame), exposure.kept) for exposure in counted)
+    left_out = Counter((passed.kind, passed.what, passed.why) for passed in sorted_frames.left_out)
+    frames: list[Frame] = [exposure.frame for exposure in (*counted, *sorted_frames.calibration)]
+    discarded_by = Counter(exposure.discard.by for exposure in counted if exposure.discard is not None)
     others = Counter(sorted_frames.targets.others.values())
-    trains = trains_told(each.train for each in sorted_frames.left_out if each.train is not None)
+    trains = trains_told(passed.train for passed in sorted_frames.left_out if passed.train is not None)
     return Sorting(
         files=files + sum(passed_over.values()),
         rows=rows,

@@ -76,16 +76,16 @@ def change_log(log: GatheredLog, sorted_frames: SortedFrames, request: ChangeReq
     edits: list[_Edit] = []
     new: list[Sub] = []
     kept: dict[int, bool] = {}
-    for each in counted:
-        row = rows.get(id(each.frame))
-        sub = _sub(each, request)
+    for exposure in counted:
+        row = rows.get(id(exposure.frame))
+        sub = _sub(exposure, request)
         if row is None:
             new.append(sub)
-            kept[id(each.frame)] = sub.kept
+            kept[id(exposure.frame)] = sub.kept
         else:
-            edit = _edit(row, each, sub, request)
+            edit = _edit(row, exposure, sub, request)
             edits.append(edit)
-            kept[id(each.frame)] = edit.subs[0].kept
+            kept[id(exposure.frame)] = edit.subs[0].kept
     gone, gone_edits = _gone(_without_unreadable(left, sorted_frames.unreadable), log.rows, request)
     edits += gone_edits
     judged = Counter(_judgement(edit) for edit in edits if "kept" in edit.cells)
@@ -102,11 +102,12 @@ def _rows_of(
     counted: Sequence[Counted], rows: Iterable[KnownRow], filter_name: FilterName
 ) -> tuple[dict[int, KnownRow], tuple[KnownRow, ...]]:
     """By the identity of the counted frame: its own row, else that of one of its copies."""
-    own = match_rows([each.frame for each in counted], rows, filter_name)
+    own = match_rows([exposure.frame for exposure in counted], rows, filter_name)
     row_of = dict(own.row_of)
     left = own.unmatched
-    copies = {id(copy): each.frame for each in counted if id(each.frame) not in row_of for copy in each.exposure.copies}
-    waiting = [copy for each in counted for copy in each.exposure.copies if id(copy) in copies]
+    missing = [exposure for exposure in counted if id(exposure.frame) not in row_of]
+    copies = {id(copy): exposure.frame for exposure in missing for copy in exposure.exposure.copies}
+    waiting = [copy for exposure in counted for copy in exposure.exposure.copies if id(copy) in copies]
     if waiting and left:
         matching = match_rows(waiting, left, filter_name)
         for identity, row in matching.row_of.items():
@@ -119,8 +120,8 @@ def _removed(
     left_out: Iterable[LeftOut], rows: tuple[KnownRow, ...], filter_name: FilterName
 ) -> tuple[dict[str, list[KnownRow]], tuple[KnownRow, ...]]:
     """Rows of frames that are known not to be subs of this log; what the author wrote something of stays."""
-    kinds = {id(each.frame): each.kind for each in left_out if isinstance(each.frame, Frame)}
-    frames = [each.frame for each in left_out if isinstance(each.frame, Frame)]
+    kinds = {id(passed.frame): passed.kind for passed in left_out if isinstance(passed.frame, Frame)}
+    frames = [passed.frame for passed in left_out if isinstance(passed.frame, Frame)]
     if not frames or not rows:
         return {}, rows
     matching = match_rows(frames, rows, filter_name)
@@ -131,38 +132,38 @@ def _removed(
     return removed, matching.unmatched
 
 
-def _sub(each: Counted, request: ChangeRequest) -> Sub:
-    listed = each.frame.listed
-    discard = each.discard
+def _sub(exposure: Counted, request: ChangeRequest) -> Sub:
+    listed = exposure.frame.listed
+    discard = exposure.discard
     kept, reason = discard is None, discard.reason if discard else None
     if listed is not None and discard is None:
         reason = listed.reason  # of a frame that is kept in spite of it
-    return sub_of(each.frame, request.filter_name, kept, reason, discard.remembered if discard else None, request.with_names)
+    return sub_of(exposure.frame, request.filter_name, kept, reason, discard.remembered if discard else None, request.with_names)
 
 
-def _edit(row: KnownRow, each: Counted, sub: Sub, request: ChangeRequest) -> _Edit:
+def _edit(row: KnownRow, exposure: Counted, sub: Sub, request: ChangeRequest) -> _Edit:
     if row.is_run:
         return _Edit(row, {}, row.subs)
-    cells = _told_anew(row, each, sub, request) if each.frame.listed is None else {}
-    stays = row.is_judged_by_author or (each.discard is None and _holds(row.origin.discarded_by, each, request))
-    judged = {} if stays else _judged(row, each.discard)
+    cells = _told_anew(row, exposure, sub, request) if exposure.frame.listed is None else {}
+    stays = row.is_judged_by_author or (exposure.discard is None and _holds(row.origin.discarded_by, exposure, request))
+    judged = {} if stays else _judged(row, exposure.discard)
     return _Edit(row, cells | judged, (_changed(row.sub, judged, sub),))
 
 
-def _told_anew(row: KnownRow, each: Counted, sub: Sub, request: ChangeRequest) -> dict[str, str]:
+def _told_anew(row: KnownRow, exposure: Counted, sub: Sub, request: ChangeRequest) -> dict[str, str]:
     """What its header or its place on the disk says otherwise than the row."""
     cells = changed_cells(row, sub)
-    if row.file is not None and each.frame.file is not None and (
-        is_same_file(row.file, each.frame.file) or each.frame.record.is_processed
+    if row.file is not None and exposure.frame.file is not None and (
+        is_same_file(row.file, exposure.frame.file) or exposure.frame.record.is_processed
     ):
         cells.pop("file", None)
         cells.pop("folder", None)
     if not request.with_names and row.file is not None:
         cells |= {"file": "", "folder": ""}
-    return cells | _named_filter(row, sub) | (_corrected_start(row, each.frame) if request.corrects_clock else {})
+    return cells | _named_filter(row, sub) | (_corrected_start(row, exposure.frame) if request.corrects_clock else {})
 
 
-def _holds(discarded_by: str | None, each: Counted, request: ChangeRequest) -> bool:
+def _holds(discarded_by: str | None, exposure: Counted, request: ChangeRequest) -> bool:
     """Whether an earlier run discarded the frame by what this run was not given: a list, patterns, or a table that lists it.
     Folders, names and missing files speak for themselves each time."""
     if discarded_by is None or discarded_by == NO_LONGER_THERE:
@@ -170,7 +171,7 @@ def _holds(discarded_by: str | None, each: Counted, request: ChangeRequest) -> b
     if discarded_by == NOT_LISTED:
         return not request.has_list
     if discarded_by.startswith(BY_TABLE):
-        return all(frame.listed is None for frame in each.exposure.frames)
+        return all(frame.listed is None for frame in exposure.exposure.frames)
     return not request.has_patterns and not any(discarded_by in words for words in WORDS.values())
 
 
@@ -191,8 +192,8 @@ def _corrected_start(row: KnownRow, frame: Frame) -> dict[str, str]:
 
 def _named_filter(row: KnownRow, sub: Sub) -> dict[str, str]:
     """The header's words become the rig's short name as soon as the rig knows them; what the author wrote stays."""
-    told = sub.origin.filter_told if sub.origin else None
-    return {"filter": sub.filter} if sub.filter and sub.filter != row.sub.filter and row.sub.filter in (None, told) else {}
+    filter_told = sub.origin.filter_told if sub.origin else None
+    return {"filter": sub.filter} if sub.filter and sub.filter != row.sub.filter and row.sub.filter in (None, filter_told) else {}
 
 
 def _judged(row: KnownRow, discard: Discard | None) -> dict[str, str]:
@@ -232,8 +233,8 @@ def _gone(
 def _without_unreadable(rows: Iterable[KnownRow], unreadable: Iterable[Unreadable]) -> list[KnownRow]:
     """A file that cannot be read this time is still there."""
     by_name: dict[str, list[FrameFile]] = {}
-    for each in unreadable:
-        by_name.setdefault(each.file.name, []).append(each.file)
+    for broken in unreadable:
+        by_name.setdefault(broken.file.name, []).append(broken.file)
     return [row for row in rows if row.file is None or not any(
         is_same_file(row.file, file) for file in by_name.get(row.file[1].rpartition("/")[2], ()))]  # fmt: skip
 

@@ -22,7 +22,7 @@ from sitegen.problems import DiaryProblems, errors_in
 from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogRequest
-from sitegen.reading.frame import Frame as DiaryFrame
+from sitegen.reading.diary_config import DiaryConfig
 
 MARK = "# meta: {written_by: sitegen gather}"
 _WRITTEN_BY_US = "written_by: sitegen gather"
@@ -83,7 +83,7 @@ class GatheredLog(Struct, frozen=True):
         return tuple(sub for row in self.rows for sub in row.subs)
 
 
-def read_gathered(relative: str, diary: DiaryFrame) -> GatheredLog:
+def read_gathered(relative: str, diary: DiaryConfig) -> GatheredLog:
     """Raises DiaryProblems for a log that gather did not write, or that cannot be read without a loss."""
     path, shown = diary.folder.path(relative), diary.folder.shown(relative)
     if not path.exists():
@@ -137,8 +137,8 @@ def texts_of(subs: Sequence[Sub]) -> dict[str, list[str]]:
     """By column, the text of each sub, '' for what is not known; without the columns of which nothing is known."""
     origins = [sub.origin or _NOTHING for sub in subs]
     own = ((name, list(map(attrgetter(name), subs))) for name in _OWN)
-    told = ((name, list(map(attrgetter(name), origins))) for name in FrameOrigin.__struct_fields__)
-    texts = ((name, _texts_of(values)) for name, values in (*own, *told))
+    of_origin = ((name, list(map(attrgetter(name), origins))) for name in FrameOrigin.__struct_fields__)
+    texts = ((name, _texts_of(values)) for name, values in (*own, *of_origin))
     return {name: column for name, column in texts if any(column)}
 
 

@@ -14,7 +14,7 @@ from sitegen.authoring.captures.places import Target, target_called
 from sitegen.authoring.captures.reading import Progress, ReadFrames, Unreadable, frame_of_sub, frames_of, read_records
 from sitegen.authoring.captures.sorting import SortedFrames, SortingRequest, sort_frames
 from sitegen.authoring.captures.walk import FoundFiles
-from sitegen.authoring.entry_file import KnownEntry, entry_path, frame_of, known_entry, name_log
+from sitegen.authoring.entry_file import KnownEntry, config_of, entry_path, known_entry, name_log
 from sitegen.authoring.gather_report import Gathering, nights_of, sorting_report, totals_of
 from sitegen.authoring.gather_undo import EntryChange, Undo, text_of
 from sitegen.authoring.gathered_changes import ChangeRequest, GoneRule, change_log
@@ -29,7 +29,7 @@ from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, Problem, hint_for, in_order
 from sitegen.reading.capture_logs.filter_names import match_filter
 from sitegen.reading.capture_logs.joining import MOST_ALIKE
-from sitegen.reading.frame import Frame as DiaryFrame
+from sitegen.reading.diary_config import DiaryConfig
 
 
 class GatherOptions(Struct, frozen=True):
@@ -71,7 +71,7 @@ class Prepared(Struct, frozen=True):
 
 
 def gather(
-    name: str, found: FoundFiles, memory: FrameMemory, folders: Folders, today: date, options: GatherOptions | None = None,
+    name: str, captures: FoundFiles, memory: FrameMemory, folders: Folders, today: date, options: GatherOptions | None = None,
     jobs: int | None = None, progress: Progress | None = None,
 ) -> Gathering:  # fmt: skip
     """Reads, changes the log where anything is new, and names it in the entry. An unreadable file is a problem in the answer.
@@ -79,26 +79,26 @@ def gather(
     Raises DiaryProblems, with nothing written, where there is no diary or the log is not one that may be written again.
     """
     options = options or GatherOptions()
-    diary = frame_of(folders.content, today)
+    diary = config_of(folders.content, today)
     entry = known_entry(name, diary, log_path(name))
     rig = rig_called(options.rig, diary) or (entry.rig if entry else None)
-    records = read_records(found.frames, memory, jobs, progress)
+    records = read_records(captures.frames, memory, jobs, progress)
     if not options.dry_run:
         memory.save()
     log = read_gathered(log_path(name), diary)
     asked = options.time_zone or (entry.time_zone if entry else None)
     time_zone = asked or remembered_clock(log)
-    read = frames_of(found.frames, records, found.tables, time_zone, today)
+    read = frames_of(captures.frames, records, captures.tables, time_zone, today)
     targets = (target_called(options.target),) if options.target else _targets_of(entry)
     context = LogContext(rig, targets, longitude_of(read, entry, diary), time_zone, asked is not None)
-    prepared = prepare(log, read, found, diary, options, context)
+    prepared = prepare(log, read, captures, diary, options, context)
     if options.dry_run:
         return prepared.gathering
     return write_prepared(name, prepared, folders, today, entry is not None)
 
 
 def prepare(
-    log: GatheredLog, read: ReadFrames, found: FoundFiles, diary: DiaryFrame, options: GatherOptions, context: LogContext
+    log: GatheredLog, read: ReadFrames, captures: FoundFiles, diary: DiaryConfig, options: GatherOptions, context: LogContext
 ) -> Prepared:
     """Sorts the frames, and changes the log in memory."""
     kept_list = read_kept_list(options.kept_list, read.frames) if options.kept_list is not None else None
@@ -106,12 +106,12 @@ def prepare(
     discarding = discarding_of(options, kept_list, diary)
     request = SortingRequest(context.targets, taken_in, context.rig, discarding)
     sorted_frames = sort_frames(read, request)
-    wanted = ChangeRequest(filter_name_of(context.rig), found.scopes, options.gone, options.with_names, context.corrects_clock,
+    wanted = ChangeRequest(filter_name_of(context.rig), captures.scopes, options.gone, options.with_names, context.corrects_clock,
                            bool(discarding.patterns), kept_list is not None)  # fmt: skip
     changes = change_log(log, sorted_frames, wanted)
     gathering = Gathering(
         log=log.relative,
-        sorting=sorting_report(sorted_frames, changes.kept, len(found.frames), len(read.table_rows), found.passed_over,
+        sorting=sorting_report(sorted_frames, changes.kept, len(captures.frames), len(read.table_rows), captures.passed_over,
                                context.time_zone or "UTC"),
         totals=totals_of(changes.subs),
         new=nights_of(changes.new, context.longitude_deg),
@@ -136,7 +136,7 @@ def write_prepared(name: str, prepared: Prepared, folders: Folders, today: date,
         write_over(prepared.path, prepared.after, prepared.shown)
     gathering, entry = prepared.gathering, None
     if has_entry:
-        diary = frame_of(folders.content, today)
+        diary = config_of(folders.content, today)
         path = diary.folder.path(diary.folder.names[entry_path(name)])
         before = text_of(path)
         gathering = _named_in_entry(name, gathering, diary)
@@ -153,7 +153,7 @@ def write_prepared(name: str, prepared: Prepared, folders: Folders, today: date,
 
 def undo(name: str, folders: Folders, today: date) -> tuple[str, tuple[Problem, ...]]:
     """The log's path inside content/ and warnings. Raises DiaryProblems, with nothing changed, where it cannot be taken back."""
-    diary = frame_of(folders.content, today)
+    diary = config_of(folders.content, today)
     relative = log_path(name)
     shown = diary.folder.shown(relative)
     last = Undo(folders.keep, name)
@@ -169,19 +169,19 @@ def remembered_clock(log: GatheredLog) -> str | None:
 
 def clock_of_site(name: str, folders: Folders, today: date) -> str | None:
     """The time zone of the entry's site, else of the diary's only one: the likeliest clock of a camera."""
-    diary = frame_of(folders.content, today)
+    diary = config_of(folders.content, today)
     entry = known_entry(name, diary)
     sites = [entry.site] if entry is not None and entry.site is not None else list(diary.sites.values())
     return sites[0].time_zone if len(sites) == 1 else None
 
 
-def longitude_of(read: ReadFrames, entry: KnownEntry | None, diary: DiaryFrame) -> float:
+def longitude_of(read: ReadFrames, entry: KnownEntry | None, diary: DiaryConfig) -> float:
     """By which nights change: the entry's site, else what a header tells, else the diary's first site."""
     if entry is not None and entry.site is not None:
         return entry.site.longitude_deg
-    told = (frame.record.longitude_deg for frame in read.frames)
+    header_longitudes = (frame.record.longitude_deg for frame in read.frames)
     sites = (site.longitude_deg for _, site in sorted(diary.sites.items()))
-    return next((longitude for longitude in (*told, *sites) if longitude is not None), 0.0)
+    return next((longitude for longitude in (*header_longitudes, *sites) if longitude is not None), 0.0)
 
 
 def drawn_together(problems: Iterable[Problem]) -> tuple[Problem, ...]:
@@ -202,17 +202,17 @@ def filter_name_of(rig: Rig | None) -> FilterName:
     """The rig's own short name, where the log's word is one of the filter's names."""
     if rig is None:
         return lambda words: words or None
-    known: dict[str | None, str | None] = {None: None, "": None}
+    short_names: dict[str | None, str | None] = {None: None, "": None}
 
     def name(words: str | None) -> str | None:
-        if words not in known:
-            known[words] = match_filter(words or "", rig) or words
-        return known[words]
+        if words not in short_names:
+            short_names[words] = match_filter(words or "", rig) or words
+        return short_names[words]
 
     return name
 
 
-def rig_called(asked: str | None, diary: DiaryFrame) -> Rig | None:
+def rig_called(asked: str | None, diary: DiaryConfig) -> Rig | None:
     """None where none is asked for. Raises DiaryProblems where there is none of that name."""
     if asked is None or asked in diary.rigs:
         return diary.rigs.get(asked or "")
@@ -229,17 +229,17 @@ def _placed(target: DiaryTarget) -> Target:
     return Target(target.name, place, (target.size_arcmin[0] if target.size_arcmin else 0.0) / 60)
 
 
-def discarding_of(options: GatherOptions, kept_list: KeptList | None, diary: DiaryFrame) -> Discarding:
+def discarding_of(options: GatherOptions, kept_list: KeptList | None, diary: DiaryConfig) -> Discarding:
     settings = diary.settings or Settings("")
     patterns = (*options.discarded, *(pattern for pattern in settings.captures.discarded if pattern not in options.discarded))
     return Discarding(patterns, settings.language, kept_list.stems if kept_list else None)
 
 
 def unreadable_problems(files: Iterable[Unreadable]) -> Iterable[Problem]:
-    return (Problem(each.file.path, 1, 1, each.wrong, each.remedy) for each in files)
+    return (Problem(file.file.path, 1, 1, file.wrong, file.remedy) for file in files)
 
 
-def _named_in_entry(name: str, gathering: Gathering, diary: DiaryFrame) -> Gathering:
+def _named_in_entry(name: str, gathering: Gathering, diary: DiaryConfig) -> Gathering:
     """The log is there by now, unless nothing was gathered, so a pattern of the entry's may find it already."""
     if gathering.log not in diary.folder.names:
         return replace(gathering, named=False)

@@ -13,7 +13,7 @@ from sitegen.authoring.captures.reading import Progress, ReadFrames, frames_of, 
 from sitegen.authoring.captures.record import Frame, FrameFile
 from sitegen.authoring.captures.sorting import SortedFrames, SortingRequest, sort_frames
 from sitegen.authoring.captures.walk import FoundFiles
-from sitegen.authoring.entry_file import entry_path, frame_of
+from sitegen.authoring.entry_file import config_of, entry_path
 from sitegen.authoring.entry_text import EntryDraft, doubt_of, entry_text, patterns_of
 from sitegen.authoring.gather_report import Gathering, Sorting, nights_of, sorting_report
 from sitegen.authoring.gathered_log import log_path, read_gathered, sub_of
@@ -38,7 +38,7 @@ from sitegen.authoring.target_fit import TargetFit, target_of
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, Problem
 from sitegen.reading.capture_logs.filter_names import match_filter
-from sitegen.reading.frame import Frame as DiaryFrame
+from sitegen.reading.diary_config import DiaryConfig
 from sitegen.sky.solar_time import evening_at
 
 ADD_TO_IT = "'sitegen gather' adds frames to it"
@@ -56,21 +56,22 @@ class Beginning(Struct, frozen=True):
 
 
 def begin(
-    name: str, found: FoundFiles, memory: FrameMemory, folders: Folders, today: date, options: GatherOptions | None = None,
+    name: str, captures: FoundFiles, memory: FrameMemory, folders: Folders, today: date, options: GatherOptions | None = None,
     jobs: int | None = None, progress: Progress | None = None,
 ) -> Beginning:  # fmt: skip
     """Raises DiaryProblems, with nothing written, where the entry exists, there is no diary, or no log holds a frame."""
     options = options or GatherOptions()
-    diary = frame_of(folders.content, today)
+    diary = config_of(folders.content, today)
     relative = entry_path(name)
     if relative in diary.folder.names:
         raise refuse(diary.folder.shown(relative), "exists already and is left as it is", ADD_TO_IT)
-    read = frames_of(found.frames, read_records(found.frames, memory, jobs, progress), found.tables, options.time_zone, today)
+    records = read_records(captures.frames, memory, jobs, progress)
+    read = frames_of(captures.frames, records, captures.tables, options.time_zone, today)
     if not (read.frames or read.table_rows):
         problems = drawn_together([*read.problems, *unreadable_problems(read.unreadable)])
-        shown = str(found.paths[0])
+        shown = str(captures.paths[0])
         raise DiaryProblems([*problems, *refuse(shown, "no frame could be read, so no entry was begun").problems])
-    beginning, prepared = _begun(name, read, found, diary, options)
+    beginning, prepared = _begun(name, read, captures, diary, options)
     if not options.dry_run:
         memory.save()
         text = entry_text(beginning.draft, today)
@@ -81,25 +82,25 @@ def begin(
 
 
 def _begun(
-    name: str, read: ReadFrames, found: FoundFiles, diary: DiaryFrame, options: GatherOptions
+    name: str, read: ReadFrames, captures: FoundFiles, diary: DiaryConfig, options: GatherOptions
 ) -> tuple[Beginning, Prepared | None]:
     discarding = discarding_of(options, None, diary)
     asked = (target_called(options.target),) if options.target else ()
     first = sort_frames(read, SortingRequest(asked, (), rig_called(options.rig, diary), discarding))
-    lights = [each.frame for each in first.counted]
+    lights = [exposure.frame for exposure in first.counted]
     rig = _rig_fit(options.rig, lights, diary)
     site = site_of((*read.frames, *read.table_rows), diary.sites)
     longitude_deg = site.site.longitude_deg if site and site.sure else longitude_of(read, None, diary)
     shown = first.targets.target
     targets = (*asked, *([shown] if shown is not None and not asked else []))
-    outside = _outside(read, found, diary, options.time_zone)
+    outside = _outside(read, captures, diary, options.time_zone)
     prepared = None
     if outside.frames or outside.table_rows or outside.unreadable:
         context = LogContext(rig.rig if rig else None, tuple(targets), longitude_deg, options.time_zone)
-        prepared = prepare(read_gathered(log_path(name), diary), outside, _files_of(found, diary), diary, options, context)
+        prepared = prepare(read_gathered(log_path(name), diary), outside, _files_of(captures, diary), diary, options, context)
     sorted_frames = sort_frames(read, SortingRequest(tuple(targets), (), rig.rig if rig else None, discarding))
-    draft = replace(_draft(name, found, sorted_frames, diary, rig, site, longitude_deg, prepared), time_zone=options.time_zone)
-    sorting = sorting_report(sorted_frames, {}, len(found.frames), len(read.table_rows), found.passed_over,
+    draft = replace(_draft(name, captures, sorted_frames, diary, rig, site, longitude_deg, prepared), time_zone=options.time_zone)
+    sorting = sorting_report(sorted_frames, {}, len(captures.frames), len(read.table_rows), captures.passed_over,
                              options.time_zone or "UTC")  # fmt: skip
     problems = drawn_together([*unreadable_problems(sorted_frames.unreadable), *read.problems, *sorted_frames.against_rig])
     gathering = prepared.gathering if prepared is not None else None
@@ -107,13 +108,13 @@ def _begun(
 
 
 def _draft(
-    name: str, found: FoundFiles, sorted_frames: SortedFrames, diary: DiaryFrame, rig: RigFit | None, site: SiteFit | None,
+    name: str, captures: FoundFiles, sorted_frames: SortedFrames, diary: DiaryConfig, rig: RigFit | None, site: SiteFit | None,
     longitude_deg: float, prepared: Prepared | None,
 ) -> EntryDraft:  # fmt: skip
-    lights = [each.frame for each in sorted_frames.counted]
+    lights = [exposure.frame for exposure in sorted_frames.counted]
     filter_name = filter_name_of(rig.rig if rig else None)
-    subs = [sub_of(each.frame, filter_name, each.kept, None, None, False) for each in sorted_frames.counted]
-    inside = [path for each in found.paths if (path := _inside(each, diary)) is not None]
+    subs = [sub_of(exposure.frame, filter_name, exposure.kept, None, None, False) for exposure in sorted_frames.counted]
+    inside = [path for given in captures.paths if (path := _inside(given, diary)) is not None]
     logs = (*patterns_of(inside, diary.folder.names.values()), *((prepared.gathering.log,) if prepared else ()))
     last = max((evening_at(frame.start, longitude_deg) for frame in lights), default=None)
     words = filter_words(lights)
@@ -125,7 +126,7 @@ def _draft(
     )  # fmt: skip
 
 
-def _rig_fit(asked: str | None, lights: list[Frame], diary: DiaryFrame) -> RigFit | None:
+def _rig_fit(asked: str | None, lights: list[Frame], diary: DiaryConfig) -> RigFit | None:
     if asked is None:
         return rig_of(lights, diary.rigs)
     rig = rig_called(asked, diary)
@@ -140,24 +141,25 @@ def _target_fit(lights: Iterable[Frame], sorted_frames: SortedFrames) -> TargetF
     return fit
 
 
-def _outside(read: ReadFrames, found: FoundFiles, diary: DiaryFrame, time_zone: str | None) -> ReadFrames:
+def _outside(read: ReadFrames, captures: FoundFiles, diary: DiaryConfig, time_zone: str | None) -> ReadFrames:
     """What has to be gathered because it does not lie in the diary."""
     frames = tuple(frame for frame in read.frames if frame.file is None or not _is_inside(frame.file, diary))
-    unreadable = tuple(each for each in read.unreadable if not _is_inside(each.file, diary))
-    tables = [path for path in found.tables if _inside(path, diary) is None]
-    rows = read.table_rows if len(tables) == len(found.tables) else frames_of((), (), tables, time_zone, diary.today).table_rows
+    unreadable = tuple(file for file in read.unreadable if not _is_inside(file.file, diary))
+    tables = [path for path in captures.tables if _inside(path, diary) is None]
+    is_whole = len(tables) == len(captures.tables)
+    rows = read.table_rows if is_whole else frames_of((), (), tables, time_zone, diary.today).table_rows
     return replace(read, frames=frames, unreadable=unreadable, table_rows=rows)
 
 
-def _files_of(found: FoundFiles, diary: DiaryFrame) -> FoundFiles:
-    return replace(found, frames=tuple(file for file in found.frames if not _is_inside(file, diary)))
+def _files_of(captures: FoundFiles, diary: DiaryConfig) -> FoundFiles:
+    return replace(captures, frames=tuple(file for file in captures.frames if not _is_inside(file, diary)))
 
 
-def _is_inside(file: FrameFile, diary: DiaryFrame) -> bool:
+def _is_inside(file: FrameFile, diary: DiaryConfig) -> bool:
     return f"{file.directory}/".startswith(f"{diary.folder.root}/") and _inside(Path(file.path), diary) is not None
 
 
-def refresh_schemas(diary: DiaryFrame) -> bool:
+def refresh_schemas(diary: DiaryConfig) -> bool:
     """Brings the schemas that 'start' wrote up to this version's keys; False where the diary holds none."""
     root = diary.folder.root
     if not (root / FOLDER).is_dir():
@@ -169,7 +171,7 @@ def refresh_schemas(diary: DiaryFrame) -> bool:
     return True
 
 
-def _inside(path: Path, diary: DiaryFrame) -> str | None:
+def _inside(path: Path, diary: DiaryConfig) -> str | None:
     """The path inside content/; None for a file elsewhere, or one that the reader passes over there."""
     resolved = path.resolve()
     if not resolved.is_relative_to(diary.folder.root):

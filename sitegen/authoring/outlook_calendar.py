@@ -22,8 +22,8 @@ def calendar_text(outlooks: Iterable[Outlook], address: str | None, now: datetim
     for outlook in outlooks:
         for event in _events(outlook, host, now, numbers):
             calendar.add_component(event)
-    made: bytes = calendar.to_ical()
-    return made
+    content: bytes = calendar.to_ical()
+    return content
 
 
 def _events(outlook: Outlook, host: str, now: datetime, numbers: NumberText) -> Iterator[Event]:

@@ -37,7 +37,7 @@ Build = Callable[[], Built]
 Told = Callable[[Built], None]
 
 
-def preview(folders: Folders, port: int, build: Build, ready: Callable[[str], None], told: Told, stop: threading.Event) -> bool:
+def preview(folders: Folders, port: int, build: Build, ready: Callable[[str], None], tell: Told, stop: threading.Event) -> bool:
     """Serves before it builds, so that the page is there at once. Ends when `stop` is set.
 
     `ready` gets the address, `told` what came of each rebuild. True where nothing is left running, False where a rebuild was in
@@ -53,7 +53,7 @@ def preview(folders: Folders, port: int, build: Build, ready: Callable[[str], No
             if built is None:
                 return False
             board.tell(built.problems, built.changed and not errors_in(built.problems))
-            told(built)
+            tell(built)
         return True
     finally:
         board.close()
@@ -87,8 +87,8 @@ def _saves(folders: Folders, stop: threading.Event) -> Iterator[None]:
     next(changes, None)
     if not stop.is_set():
         yield
-    for found in changes:
-        if found:
+    for saved in changes:
+        if saved:
             yield
 
 

@@ -39,11 +39,11 @@ class NewsBoard:
             self._news = News(self._news.serial + 1, f"{self._session}-{self._sites}", errors)
             self._changed.notify_all()
 
-    def wait(self, known: int, seconds: float) -> News | None:
+    def wait(self, serial: int, seconds: float) -> News | None:
         """The news after those with the serial `known`, as soon as there are any; None where the time is over."""
         with self._changed:
-            self._changed.wait_for(lambda: self._closed or self._news.serial != known, seconds)
-            return self._news if self._news.serial != known and not self._closed else None
+            self._changed.wait_for(lambda: self._closed or self._news.serial != serial, seconds)
+            return self._news if self._news.serial != serial and not self._closed else None
 
     @property
     def closed(self) -> bool:

@@ -142,10 +142,10 @@ class _Handler(SimpleHTTPRequestHandler):
         self.send_header("Content-Type", "text/event-stream")
         self.send_header("Cache-Control", "no-store")
         self.end_headers()
-        known = -1
+        serial = -1
         while not self.server.board.closed:
-            news = self.server.board.wait(known, STILL_THERE_S)
-            known = news.serial if news else known
+            news = self.server.board.wait(serial, STILL_THERE_S)
+            serial = news.serial if news else serial
             self.wfile.write(f"data: {news.as_json()}\n\n".encode() if news else b": still there\n\n")
 
 

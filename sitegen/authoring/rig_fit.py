@@ -29,9 +29,9 @@ def rig_of(frames: Sequence[Frame], rigs: Mapping[str, Rig]) -> RigFit | None:
         return None
     (against, why), slug = judged[0]
     train = header_train(apart[0].record) if apart else None
-    told = bool(words) or any(frame.record.focal_length_mm or frame.record.pixel_um for frame in apart)
+    is_told = bool(words) or any(frame.record.focal_length_mm or frame.record.pixel_um for frame in apart)
     alone = len(judged) == 1 or judged[1][0][0] > 0
-    return RigFit(rigs[slug], told and against == 0 and alone, why, _by(train, words))
+    return RigFit(rigs[slug], is_told and against == 0 and alone, why, _by(train, words))
 
 
 def filter_words(frames: Iterable[Frame]) -> Counter[str]:

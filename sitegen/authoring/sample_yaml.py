@@ -56,7 +56,7 @@ def _example_lines(key: Key, indent: str) -> Iterator[str]:
     if isinstance(key.type, MapOf):
         yield f"{indent}{STEP}{_first_name(key)}:"
     deeper = indent + (STEP if isinstance(key.type, Group) else STEP + STEP)
-    lines = [line for each in inner.keys for line in _example_lines(each, deeper)]
+    lines = [line for inner_key in inner.keys for line in _example_lines(inner_key, deeper)]
     yield from _as_item(lines, indent + STEP) if isinstance(key.type, ListOf) else lines
 
 

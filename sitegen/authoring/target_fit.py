@@ -37,9 +37,9 @@ def target_of(frames: Iterable[Frame]) -> TargetFit | None:
     frames = tuple(frames)
     names = Counter(frame.record.object for frame in frames if frame.record.object)
     name = min(names, key=lambda name: (-names[name], name)) if names else ""
-    found = catalogued(name)
-    if found is not None:
-        return TargetFit(found.name, catalogued=True)
+    sky_object = catalogued(name)
+    if sky_object is not None:
+        return TargetFit(sky_object.name, catalogued=True)
     if name and is_moving_name(name):
         return TargetFit(name, False, by="its name", moving=True)
     if (whole := catalogued(_PANEL.sub("", name))) is not None:

@@ -9,7 +9,7 @@ from sitegen.build.store import Cache, Store
 from sitegen.diary.diary import Diary
 from sitegen.diary.settings import Settings
 from sitegen.pages.theme import Theme
-from sitegen.reading.frame import Frame
+from sitegen.reading.diary_config import DiaryConfig
 
 PICTURE_WORK, STAR_WORK = "sitegen.pictures.tasks:work", "sitegen.reading.star_measuring:measured"
 """The functions whose results are kept under the version of the code behind them."""
@@ -22,7 +22,7 @@ class BuildContext:
 
     content: Path
     root: Path
-    config: Frame
+    config: DiaryConfig
     settings: Settings
     theme: Theme
     versions: Mapping[str, str]

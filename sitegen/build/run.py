@@ -23,7 +23,7 @@ from sitegen.diary import addresses
 from sitegen.diary.settings import Settings
 from sitegen.pages.theme import HTML, WORDS, Theme, open_theme
 from sitegen.problems import Problem, errors_in, in_order
-from sitegen.reading.frame import DiaryReading, Frame, read_frame
+from sitegen.reading.diary_config import DiaryConfig, DiaryReading, read_config
 
 MANIFEST_CODE = "sitegen.build.manifest"
 VERSIONED = (MANIFEST_CODE, *(rule.module for rule in RULES), *(work.partition(":")[0] for work in (PICTURE_WORK, STAR_WORK)))
@@ -89,7 +89,7 @@ class Ran(Struct):
 def run_graph(fingerprint: Fingerprint, root: Path, options: Options, prewarmed: PrewarmedWorker | None = None) -> Ran:
     """`root` is that of the store. `prewarmed` takes over small tasks."""
     stats, folders = BuildStats(), fingerprint.folders
-    config = read_frame(folders.content, fingerprint.today, str(folders.content))
+    config = read_config(folders.content, fingerprint.today, str(folders.content))
     if isinstance(config, DiaryReading):
         return Ran(config.problems, stats)
     settings = config.settings or Settings("")
@@ -145,7 +145,7 @@ class _Run(Struct, frozen=True):
         return build.run(DRAWING)
 
 
-def context_of(content: Path, config: Frame, settings: Settings, theme: Theme, root: Path) -> BuildContext:
+def context_of(content: Path, config: DiaryConfig, settings: Settings, theme: Theme, root: Path) -> BuildContext:
     files = [(path.name, path.read_bytes()) for folder in theme.folders for path in _theme_files(folder)]
     look = key_of(digest_of(settings), digest_of(config.known), digest_of(files), [str(path) for path in theme.folders])
     return BuildContext(content, root, config, settings, theme, code_versions(VERSIONED, root), look)

@@ -21,7 +21,7 @@ from sitegen.build.work.reading import read_entries
 from sitegen.diary.settings import Settings
 from sitegen.folders import Folders
 from sitegen.pages.theme import open_theme
-from sitegen.reading.frame import DiaryReading, read_frame
+from sitegen.reading.diary_config import DiaryReading, read_config
 
 ENTRY_READ, ENTRY_FACTS = Decoder(EntryRead), Decoder(FactsSummary)
 
@@ -31,7 +31,7 @@ def warm_up(folders: Folders, root: Path | None, today: date) -> None:
     errors warms what it can."""
     for rule in RULES:
         resolve(rule.function)
-    config = read_frame(folders.content, today, str(folders.content))
+    config = read_config(folders.content, today, str(folders.content))
     if isinstance(config, DiaryReading):
         return
     settings = config.settings or Settings("")

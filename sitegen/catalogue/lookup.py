@@ -18,10 +18,10 @@ def find_object(name: str) -> SkyObject | None:
     Positions are good to an arcminute for NGC and IC objects and to several for LBN, LDN, RCW and Sharpless nebulae.
     """
     designation = read_designation(name) or names.designation_called(name)
-    found = resolve.by_designation(designation) if designation else None
-    if found is None and (star := names.star_called(name)):
+    sky_object = resolve.by_designation(designation) if designation else None
+    if sky_object is None and (star := names.star_called(name)):
         return resolve.star(star)
-    return found
+    return sky_object
 
 
 def suggest_name(name: str) -> str | None:
@@ -42,7 +42,8 @@ def objects_near(ra_deg: float, dec_deg: float, radius_deg: float) -> tuple[SkyO
 
     Nebulae that two catalogues list under one outline are told once, under the better known name.
     """
-    inside = (one for one in _around(ra_deg, dec_deg, radius_deg) if _apart(one, ra_deg, dec_deg) <= radius_deg)
+    around = _around(ra_deg, dec_deg, radius_deg)
+    inside = (sky_object for sky_object in around if _apart(sky_object, ra_deg, dec_deg) <= radius_deg)
     return tuple(_once_each(sorted(inside, key=_fame)))
 
 
@@ -53,23 +54,23 @@ def separation_deg(ra_deg: float, dec_deg: float, other_ra_deg: float, other_dec
     return math.degrees(2 * math.asin(min(1.0, math.sqrt(math.sin(half_dec) ** 2 + across))))
 
 
-def _apart(one: SkyObject, ra_deg: float, dec_deg: float) -> float:
-    return separation_deg(one.ra_deg, one.dec_deg, ra_deg, dec_deg)
+def _apart(sky_object: SkyObject, ra_deg: float, dec_deg: float) -> float:
+    return separation_deg(sky_object.ra_deg, sky_object.dec_deg, ra_deg, dec_deg)
 
 
 def _around(ra_deg: float, dec_deg: float, radius_deg: float) -> Iterator[SkyObject]:
     """Every object that may lie in the circle: by its place in the tables, or by a corrected place wherever that is."""
-    for one in open_ngc.entries_between(dec_deg - radius_deg, dec_deg + radius_deg):
-        if _apart(one, ra_deg, dec_deg) <= radius_deg:
-            yield resolve.complete(one) or one
+    for entry in open_ngc.entries_between(dec_deg - radius_deg, dec_deg + radius_deg):
+        if _apart(entry, ra_deg, dec_deg) <= radius_deg:
+            yield resolve.complete(entry) or entry
     for designation in _tabled_around(ra_deg, dec_deg, radius_deg):
-        found = None if resolve.is_kept_elsewhere(designation) else resolve.by_designation(designation)
-        if found is not None:
-            yield found
+        sky_object = None if resolve.is_kept_elsewhere(designation) else resolve.by_designation(designation)
+        if sky_object is not None:
+            yield sky_object
     for designation, target in tables.imaging_targets().items():
-        found = resolve.by_designation(designation) if target.listed.ra_deg is not None else None
-        if found is not None:
-            yield found
+        sky_object = resolve.by_designation(designation) if target.listed.ra_deg is not None else None
+        if sky_object is not None:
+            yield sky_object
 
 
 def _tabled_around(ra_deg: float, dec_deg: float, reach_deg: float) -> Iterator[str]:
@@ -79,40 +80,40 @@ def _tabled_around(ra_deg: float, dec_deg: float, reach_deg: float) -> Iterator[
             yield designation
 
 
-def _fame(one: SkyObject) -> tuple[int, float, float, str]:
+def _fame(sky_object: SkyObject) -> tuple[int, float, float, str]:
     """Sorting key: Messier, then NGC and IC and what has a name, then other lists, last what only a survey numbered."""
-    catalogue = one.name.split(" ")[0].split("-")[0]
+    catalogue = sky_object.name.split(" ")[0].split("-")[0]
     if catalogue in _NUMBERED_BY_SURVEYS:
         step = 4
     else:
         step = {"M": 0, "NGC": 1, "IC": 1, "LDN": 3, "LBN": 3, "RCW": 3, "Cederblad": 3, "vdBH": 3, "Abell": 3}.get(catalogue, 2)
-    extent_arcmin = one.size_arcmin[0] if one.size_arcmin else 0.0
-    return step, -extent_arcmin, one.magnitude if one.magnitude is not None else 99.0, one.name
+    extent_arcmin = sky_object.size_arcmin[0] if sky_object.size_arcmin else 0.0
+    return step, -extent_arcmin, sky_object.magnitude if sky_object.magnitude is not None else 99.0, sky_object.name
 
 
-def _once_each(found: Iterable[SkyObject]) -> Iterator[SkyObject]:
-    told: list[SkyObject] = []
-    for one in found:
-        if not any(_same_outline(one, earlier) for earlier in told):
-            told.append(one)
-            yield one
+def _once_each(objects: Iterable[SkyObject]) -> Iterator[SkyObject]:
+    distinct: list[SkyObject] = []
+    for sky_object in objects:
+        if not any(_same_outline(sky_object, earlier) for earlier in distinct):
+            distinct.append(sky_object)
+            yield sky_object
 
 
-def _same_outline(one: SkyObject, other: SkyObject) -> bool:
+def _same_outline(sky_object: SkyObject, other: SkyObject) -> bool:
     """True for one object told twice, and for two nebulae of about one size whose centres nearly coincide."""
-    if one.name == other.name:
+    if sky_object.name == other.name:
         return True
-    if one.size_arcmin is None or other.size_arcmin is None or _dark(one) != _dark(other):
+    if sky_object.size_arcmin is None or other.size_arcmin is None or _dark(sky_object) != _dark(other):
         return False
-    if not (_is_cloud(one) and _is_cloud(other)):
+    if not (_is_cloud(sky_object) and _is_cloud(other)):
         return False
-    small, large = sorted((one.size_arcmin[0], other.size_arcmin[0]))
-    return large <= 2.5 * small and 60.0 * _apart(one, other.ra_deg, other.dec_deg) <= large / 4.0
+    small, large = sorted((sky_object.size_arcmin[0], other.size_arcmin[0]))
+    return large <= 2.5 * small and 60.0 * _apart(sky_object, other.ra_deg, other.dec_deg) <= large / 4.0
 
 
-def _is_cloud(one: SkyObject) -> bool:
-    return "nebula" in one.kind or one.kind == "supernova remnant"
+def _is_cloud(sky_object: SkyObject) -> bool:
+    return "nebula" in sky_object.kind or sky_object.kind == "supernova remnant"
 
 
-def _dark(one: SkyObject) -> bool:
-    return one.kind == "dark nebula"
+def _dark(sky_object: SkyObject) -> bool:
+    return sky_object.kind == "dark nebula"

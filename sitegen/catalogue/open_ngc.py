@@ -40,10 +40,10 @@ def _database() -> sqlite3.Connection:
 
 @cache
 def _database_of(process: int) -> sqlite3.Connection:
-    found = find_spec("pyongc")
-    if found is None or found.origin is None:
+    spec = find_spec("pyongc")
+    if spec is None or spec.origin is None:
         raise ModuleNotFoundError("the package pyongc, which carries OpenNGC, is not installed")
-    path = Path(found.origin).parent / "ongc.db"
+    path = Path(spec.origin).parent / "ongc.db"
     return sqlite3.connect(f"{path.as_uri()}?mode=ro&immutable=1", uri=True, check_same_thread=False)
 
 
@@ -69,7 +69,7 @@ def _unindexed() -> dict[str, str]:
     """The designations that OpenNGC lists beside an object but not in its index of identifiers."""
     patterns = "identifiers LIKE '%PN G%' OR identifiers LIKE '%PK %' OR identifiers LIKE '%Cl %'"
     rows = _database().execute(f"SELECT identifiers, name FROM objects WHERE {patterns}")
-    return {display(one): name for listed, name in rows for one in _split(listed)}
+    return {display(identifier): name for listed, name in rows for identifier in _split(listed)}
 
 
 def _identifier(designation: str) -> str:
@@ -139,8 +139,8 @@ def _object(row: tuple[object, ...]) -> SkyObject:
     name, kind, ra, dec, major, minor, angle, visual, blue, messier_number, ngc, ic, identifiers, common = row
     shown = f"M {int(str(messier_number))}" if messier_number else display(str(name))
     others = [display(str(name)), *(display(f"NGC{n}") for n in _split(ngc)), *(display(f"IC{n}") for n in _split(ic))]
-    others += [display(one) for one in _split(identifiers) if not _SURVEYS.match(one)]
-    others += [spelt_out(one) for one in _split(common)]
+    others += [display(alias) for alias in _split(identifiers) if not _SURVEYS.match(alias)]
+    others += [spelt_out(alias) for alias in _split(common)]
     return SkyObject(
         name=shown,
         ra_deg=math.degrees(float(str(ra))),
@@ -157,9 +157,9 @@ def _object(row: tuple[object, ...]) -> SkyObject:
 def _magnitude(visual: object, blue: object) -> float | None:
     """V, else B. None where the two contradict each other: no object is bluer than B − V = −1 or redder than 3, and 71 rows
     (NGC 253: B 7.94, V 11.11, its core's) would be."""
-    known = [float(str(value)) for value in (visual, blue) if value is not None]
-    contradict = len(known) == 2 and not BLUEST <= known[1] - known[0] <= REDDEST
-    return None if contradict or not known else known[0]
+    magnitudes = [float(str(value)) for value in (visual, blue) if value is not None]
+    contradict = len(magnitudes) == 2 and not BLUEST <= magnitudes[1] - magnitudes[0] <= REDDEST
+    return None if contradict or not magnitudes else magnitudes[0]
 
 
 def _split(text: object) -> list[str]:

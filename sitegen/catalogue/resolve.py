@@ -22,8 +22,8 @@ def by_designation(designation: str) -> SkyObject | None:
     """The object of a catalogue number in its usual form; None where no table has it."""
     kept = kept_under(designation)
     own = open_ngc.own_name(kept)
-    found = open_ngc.entry(own) if own else tabled(kept)
-    return complete(found, kept)
+    listed = open_ngc.entry(own) if own else tabled(kept)
+    return complete(listed, kept)
 
 
 def kept_under(designation: str) -> str:
@@ -52,26 +52,26 @@ def star(row: names.StarRow) -> SkyObject:
     return SkyObject(name, ra_deg, dec_deg, "star", None, None, magnitude, (bayer,) if bayer else (), TABLES_SOURCE)
 
 
-def complete(found: SkyObject | None, designation: str = "") -> SkyObject | None:
+def complete(listed: SkyObject | None, designation: str = "") -> SkyObject | None:
     """Put the corrections over what the big tables found, and bring all its names together."""
-    own = tuple(dict.fromkeys((found.name, *found.aliases))) if found else (designation,)
-    target = next((tables.imaging_targets()[one] for one in own if one in tables.imaging_targets()), None)
-    corrected = _corrected(found, target) if target else found
+    own = tuple(dict.fromkeys((listed.name, *listed.aliases))) if listed else (designation,)
+    target = next((tables.imaging_targets()[name] for name in own if name in tables.imaging_targets()), None)
+    corrected = _corrected(listed, target) if target else listed
     return _named(corrected, own, target) if corrected else None
 
 
-def _corrected(found: SkyObject | None, target: tables.Target) -> SkyObject | None:
+def _corrected(sky_object: SkyObject | None, target: tables.Target) -> SkyObject | None:
     listed = target.listed
-    if found is None:
+    if sky_object is None:
         return _new(listed)
     if listed.ra_deg is not None and listed.dec_deg is not None:
-        found = replace(found, ra_deg=listed.ra_deg, dec_deg=listed.dec_deg, source=TARGETS_SOURCE)
+        sky_object = replace(sky_object, ra_deg=listed.ra_deg, dec_deg=listed.dec_deg, source=TARGETS_SOURCE)
     if listed.size_arcmin is not None:
-        found = replace(found, size_arcmin=listed.size_arcmin, position_angle_deg=target.position_angle_deg)
+        sky_object = replace(sky_object, size_arcmin=listed.size_arcmin, position_angle_deg=target.position_angle_deg)
     if listed.kind is not None:
         # A star's brightness says nothing of the nebula that was meant.
-        found = replace(found, kind=listed.kind, magnitude=None if found.kind == "star" else found.magnitude)
-    return found
+        sky_object = replace(sky_object, kind=listed.kind, magnitude=None if sky_object.kind == "star" else sky_object.magnitude)
+    return sky_object
 
 
 def _new(listed: tables.Listed) -> SkyObject | None:
@@ -81,17 +81,18 @@ def _new(listed: tables.Listed) -> SkyObject | None:
     return SkyObject(name, listed.ra_deg, listed.dec_deg, listed.kind, listed.size_arcmin, None, None, (name,), TARGETS_SOURCE)
 
 
-def _named(found: SkyObject, own: tuple[str, ...], target: tables.Target | None) -> SkyObject:
+def _named(sky_object: SkyObject, own: tuple[str, ...], target: tables.Target | None) -> SkyObject:
     also = target.also_called if target else ()
     never = target.not_called if target else ()
-    repeated = [other for one in own for other in _repeats().get(one, ())]
-    designated = [*own, *(one for one in also if read_designation(one)), *repeated]
-    called = [*also, *(name for one in (*own, *designated) for name in names.common_names_of(one)), *own]
+    repeated = [other for spelling in own for other in _repeats().get(spelling, ())]
+    designated = [*own, *(spelling for spelling in also if read_designation(spelling)), *repeated]
+    called = [*also, *(name for spelling in (*own, *designated) for name in names.common_names_of(spelling)), *own]
     ordered = sorted(map(_as_told, designated), key=_rank)
-    known = [one for one in ordered if _rank(one) < len(CATALOGUES)]
-    name = (target and target.name) or (known[0] if known else found.name)
-    told = (*known, *(one for one in called if read_designation(one) is None and _rank(one) == len(CATALOGUES)), *ordered)
-    return replace(found, name=name, aliases=_distinct(told, without=(name, *never)))
+    catalogued = [spelling for spelling in ordered if _rank(spelling) < len(CATALOGUES)]
+    name = (target and target.name) or (catalogued[0] if catalogued else sky_object.name)
+    common = (spelling for spelling in called if read_designation(spelling) is None and _rank(spelling) == len(CATALOGUES))
+    ranked = (*catalogued, *common, *ordered)
+    return replace(sky_object, name=name, aliases=_distinct(ranked, without=(name, *never)))
 
 
 def _as_told(designation: str) -> str:
@@ -108,11 +109,11 @@ def _rank(designation: str) -> int:
     return CATALOGUES.index(catalogue) if catalogue in CATALOGUES and numbered else len(CATALOGUES)
 
 
-def _distinct(told: Iterable[str], without: tuple[str, ...]) -> tuple[str, ...]:
+def _distinct(spellings: Iterable[str], without: tuple[str, ...]) -> tuple[str, ...]:
     """Each name once, spelt as it came first."""
     keys = {_key(name) for name in without}
     seen: dict[str, str] = {}
-    for name in told:
+    for name in spellings:
         seen.setdefault(_key(name), name)
     return tuple(name for key, name in seen.items() if key not in keys)
 

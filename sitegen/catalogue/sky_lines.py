@@ -32,7 +32,7 @@ class MilkyWayLevel(Struct, frozen=True):
 @cache
 def constellation_figures() -> tuple[Figure, ...]:
     """The 88 constellations by abbreviation."""
-    lines = {short: tuple(_line(one) for one in drawn) for short, drawn in drawing("figures").items()}
+    lines = {short: tuple(_line(points) for points in drawn) for short, drawn in drawing("figures").items()}
     labels: dict[str, list[tuple[float, float]]] = {}
     for short, _, _, ra_deg, dec_deg, _ in constellations():
         labels.setdefault(short, []).append((ra_deg, dec_deg))

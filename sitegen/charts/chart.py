@@ -69,7 +69,7 @@ class Table(Struct, frozen=True):
 
 
 class Chart(Generic[Values], Struct, frozen=True):
-    """`draw` is asked only where `enough` says that there is something to show. `example` is what the contract's tests draw."""
+    """`draw` is asked only where `enough` says that there is something to show. `example` is what the charts' tests draw."""
 
     name: str
     question: str

@@ -65,13 +65,13 @@ def command(
     from sitegen.cli.retyped import Typed, options_typed, places_typed
 
     folders = folders_of(content, themes, output)
-    found = find_files(logs)
-    if not found.paths:
-        tell(found.problems)
+    captures = find_files(logs)
+    if not captures.paths:
+        tell(captures.problems)
         sys.exit(1)
     options = GatherOptions(target, rig, discarded, None, None, time_zone, not no_names, dry_run)
-    done = _begun(name, found, folders, options, jobs, quiet or as_json)
-    problems = (*found.problems, *done.problems)
+    done = _begun(name, captures, folders, options, jobs, quiet or as_json)
+    problems = (*captures.problems, *done.problems)
     typed = Typed("begin", name, logs, places_typed(content, themes, output), options_typed([
         ("--discarded", discarded), ("--time-zone", [time_zone])]), target, rig)  # fmt: skip
     if as_json:
@@ -84,7 +84,7 @@ def command(
 
 
 def _begun(
-    name: str, found: "FoundFiles", folders: Folders, options: "GatherOptions", jobs: int | None, quiet: bool
+    name: str, captures: "FoundFiles", folders: Folders, options: "GatherOptions", jobs: int | None, quiet: bool
 ) -> "Beginning":
     """Ends the command where the entry cannot be begun."""
     from sitegen.authoring.captures.memory import FrameMemory, unknown_to
@@ -92,8 +92,8 @@ def _begun(
 
     memory = FrameMemory(folders.keep, now_ns())
     try:
-        with progress(len(unknown_to(memory, found.frames)), "reading headers", quiet) as step:
-            return begin(name, found, memory, folders, today(), options, jobs, step)
+        with progress(len(unknown_to(memory, captures.frames)), "reading headers", quiet) as step:
+            return begin(name, captures, memory, folders, today(), options, jobs, step)
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)

@@ -37,11 +37,11 @@ def command(content: Path, themes: Path, output: Path, with_reveals: bool, quiet
         sys.exit(1)
     revealed = reveals(folders, today()) if with_reveals or as_json else ()
     if as_json:
-        print_json({"problems": problems_as_json(problems), "reveals": [one._asdict() for one in revealed]})
+        print_json({"problems": problems_as_json(problems), "reveals": [reveal._asdict() for reveal in revealed]})
     else:
         tell(problems)
-        for one in revealed:
-            click.echo(f"{content}/{one.file}: tells {one.told}")
+        for reveal in revealed:
+            click.echo(f"{content}/{reveal.file}: tells {reveal.told}")
         if problems or not quiet:
             click.echo(f"{content}: {summary(problems)}", err=bool(errors_in(problems)))
     sys.exit(1 if errors_in(problems) else 0)

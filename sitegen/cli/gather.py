@@ -120,23 +120,23 @@ def _gather(run: _Run, options: "GatherOptions", typed: "Typed", jobs: int | Non
     from sitegen.cli.gathered import again, gathering_json, gathering_lines
 
     memory = FrameMemory(run.folders.keep, run.began_ns)
-    found = find_files(with_folders(run.logs, memory))
-    if found.is_empty:
-        _say(found.problems, (), run.quiet)
+    captures = find_files(with_folders(run.logs, memory))
+    if captures.is_empty:
+        _say(captures.problems, (), run.quiet)
     try:
-        with progress(len(unknown_to(memory, found.frames)), "reading headers", run.quiet or run.as_json) as step:
-            done = gather(run.name, found, memory, run.folders, today(), options, jobs, step)
+        with progress(len(unknown_to(memory, captures.frames)), "reading headers", run.quiet or run.as_json) as step:
+            done = gather(run.name, captures, memory, run.folders, today(), options, jobs, step)
     except DiaryProblems as wrong:
         tell(wrong.problems)
         sys.exit(1)
-    problems = (*found.problems, *done.problems)
+    problems = (*captures.problems, *done.problems)
     if run.as_json:
         print_json({**gathering_json(done), "problems": problems_as_json(problems)})
         sys.exit(1 if errors_in(problems) else 0)
     zone = clock_of_site(run.name, run.folders, today())
     if run.words is not None and not errors_in(problems):
         lines = tuple(gathering_lines(again(done), typed, run.folders, zone, is_dry=False))
-        keep_answer(run.state(found.seen), run.name, run.folders, Answer(lines, problems))
+        keep_answer(run.state(captures.seen), run.name, run.folders, Answer(lines, problems))
     _say(problems, tuple(gathering_lines(done, typed, run.folders, zone, run.is_dry)), run.quiet)
 
 

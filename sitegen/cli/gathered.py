@@ -22,10 +22,10 @@ def gathering_lines(done: Gathering, typed: Typed, folders: Folders, time_zone: 
     totals = done.totals
     calibration = f", {totals.calibration} calibration" if totals.calibration else ""
     kept = f"{frames_counted(totals.kept + totals.discarded)}, {totals.kept} kept, {totals.discarded} discarded{calibration}"
-    known = f", {done.known_count} there already" if done.known_count else ""
+    earlier = f", {done.known_count} there already" if done.known_count else ""
     unreadable = f", {done.unreadable} not readable" if done.unreadable else ""
     dry = " (nothing was written)" if is_dry else ""
-    yield f"{folders.content}/{done.log}: {kept}; {done.new_count} new{known}{unreadable}{dry}"
+    yield f"{folders.content}/{done.log}: {kept}; {done.new_count} new{earlier}{unreadable}{dry}"
     yield from (f"  {line}" for line in _night_lines(done.new))
     yield from (f"  {line}" for line in _changed_lines(done))
     clock_cure = typed.again("--time-zone", time_zone) if time_zone else None

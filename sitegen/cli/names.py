@@ -30,9 +30,9 @@ class TimeZoneName(click.ParamType[str]):
     name = "zone"
 
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
-        known = available_timezones()
-        if value not in known:
-            self.fail(f"{value!r} is no time zone of the IANA database; {hint_for(value, known)}", param, ctx)
+        zones = available_timezones()
+        if value not in zones:
+            self.fail(f"{value!r} is no time zone of the IANA database; {hint_for(value, zones)}", param, ctx)
         return value
 
 

@@ -41,21 +41,21 @@ def command(
         tell(reading.problems)
         sys.exit(1)
     now = datetime.now(UTC).replace(microsecond=0)
-    found = coming_nights(reading.diary, now, _day(first), nights)
+    outlooks = coming_nights(reading.diary, now, _day(first), nights)
     if calendar is not None:
         from sitegen.authoring.new_files import write_over
         from sitegen.authoring.outlook_calendar import calendar_text
 
         try:
-            text = calendar_text(found, reading.diary.settings.address, now, NUMBERS).decode("utf-8")
+            text = calendar_text(outlooks, reading.diary.settings.address, now, NUMBERS).decode("utf-8")
             write_over(calendar, text, str(calendar))
         except DiaryProblems as wrong:
             tell(wrong.problems)
             sys.exit(1)
     if as_json:
-        print_json(outlook_json(found))
+        print_json(outlook_json(outlooks))
         return
-    for line in outlook_lines(found):
+    for line in outlook_lines(outlooks):
         click.echo(line)
 
 

@@ -68,7 +68,7 @@ def _row(night: OutlookNight, zone: ZoneInfo) -> tuple[str, ...]:
 
 def outlook_json(outlooks: Iterable[Outlook]) -> dict[str, Any]:
     """Seconds, degrees, UTC; the keys are those of facts.json where there are such."""
-    return {"weather": "not known", "outlooks": [_outlook_json(one) for one in outlooks]}
+    return {"weather": "not known", "outlooks": [_outlook_json(outlook) for outlook in outlooks]}
 
 
 def _outlook_json(outlook: Outlook) -> dict[str, Any]:

@@ -61,8 +61,8 @@ def story(report: "Report", output: Path) -> Iterator[str]:
         yield f"  not made by sitegen, and left as they are: {named(report.carried)}"
     if report.standing:
         return
-    for kind, made in report.made.items():
-        yield f"  {kind}: {made} made, {report.kept[kind]} kept"
+    for kind, count in report.made.items():
+        yield f"  {kind}: {count} made, {report.kept[kind]} kept"
     spent = ", ".join(f"{step} {seconds:.1f} s" for step, seconds in report.seconds.items() if seconds >= 0.05)
     yield f"  time: {spent or 'hardly any'}"
 

@@ -80,8 +80,8 @@ def print_json(value: Any) -> None:
 
 def summary(problems: Iterable[Problem]) -> str:
     """'2 errors, 1 warning'."""
-    found = tuple(problems)
-    errors = len(errors_in(found))
-    warnings = len(found) - errors
+    listed = tuple(problems)
+    errors = len(errors_in(listed))
+    warnings = len(listed) - errors
     parts = [f"{count} {word}{'s' if count != 1 else ''}" for count, word in ((errors, "error"), (warnings, "warning")) if count]
     return ", ".join(parts) or "no problems"

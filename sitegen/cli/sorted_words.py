@@ -34,19 +34,19 @@ def sorted_lines(sorting: Sorting, typed: Typed, folders: Folders, clock_cure: s
 
 def _evidence(sorting: Sorting, kind: str) -> Iterator[str]:
     alike: dict[str, list[KindCount]] = {}
-    for each in sorting.left_out:
-        if each.kind == kind:
-            alike.setdefault(each.why, []).append(each)
+    for left_out in sorting.left_out:
+        if left_out.kind == kind:
+            alike.setdefault(left_out.why, []).append(left_out)
     for why, group in alike.items():
-        whats = ", ".join(f"{each.count} {each.what}" for each in group if each.what)
-        count = sum(each.count for each in group)
+        whats = ", ".join(f"{left_out.count} {left_out.what}" for left_out in group if left_out.what)
+        count = sum(left_out.count for left_out in group)
         yield f"{whats}: {why}" if whats else f"{why}: {count}"
 
 
 def _passed_over(sorting: Sorting) -> Iterator[str]:
     yield from (f"{count} {ending}" for ending, count in sorting.passed_over.items())
-    yield from (f"{each.count} where {each.why}" if " is " in each.why else f"{each.count} {each.why}"
-                for each in sorting.left_out if each.kind == "passed over")  # fmt: skip
+    yield from (f"{left_out.count} where {left_out.why}" if " is " in left_out.why else f"{left_out.count} {left_out.why}"
+                for left_out in sorting.left_out if left_out.kind == "passed over")  # fmt: skip
 
 
 def _other_targets(sorting: Sorting, typed: Typed, folders: Folders) -> Iterator[str]:
@@ -103,7 +103,10 @@ def sorting_json(sorting: Sorting) -> Mapping[str, Any]:
         "files": sorting.files,
         "rows": sorting.rows,
         "kinds": sorting.kinds,
-        "evidence": [{"kind": each.kind, "what": each.what, "why": each.why, "count": each.count} for each in sorting.left_out],
+        "evidence": [
+            {"kind": left_out.kind, "what": left_out.what, "why": left_out.why, "count": left_out.count}
+            for left_out in sorting.left_out
+        ],
         "passed_over": dict(sorting.passed_over),
         "discarded_by": dict(sorting.discarded_by),
         "set_aside": {

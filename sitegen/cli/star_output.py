@@ -63,10 +63,10 @@ def measure_all(
     done: list[tuple[Path, Frame]] = []
     problems: list[Problem] = []
     for path in files:
-        found, wrong = measure(path, str(path), path.name)
+        measured, wrong = measure(path, str(path), path.name)
         problems += wrong
-        if found is not None:
-            done.append((path, found))
+        if measured is not None:
+            done.append((path, measured))
     return done, problems
 
 

@@ -20,7 +20,7 @@ class Reveal(NamedTuple):
 
 def reveals_of(diary: Diary) -> tuple[Reveal, ...]:
     """Of the settings, then of each site, then of each published entry."""
-    return (*_of_settings(diary.settings), *_of_sites(diary), *(one for entry in diary.entries for one in _of_entry(entry)))
+    return (*_of_settings(diary.settings), *_of_sites(diary), *(reveal for entry in diary.entries for reveal in _of_entry(entry)))
 
 
 def _of_settings(settings: Settings) -> Iterator[Reveal]:
@@ -33,8 +33,8 @@ def _of_settings(settings: Settings) -> Iterator[Reveal]:
 def _of_sites(diary: Diary) -> Iterator[Reveal]:
     for slug, site in sorted(diary.sites.items()):
         public = public_site(site, diary.settings.privacy)
-        told = f"the name '{public.name}', the clock {public.time_zone}, {_position(public, diary.settings)}"
-        yield Reveal(f"sites/{slug}.yaml", told)
+        words = f"the name '{public.name}', the clock {public.time_zone}, {_position(public, diary.settings)}"
+        yield Reveal(f"sites/{slug}.yaml", words)
 
 
 def _position(public: PublicSite, settings: Settings) -> str:

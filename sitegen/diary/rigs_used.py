@@ -9,11 +9,11 @@ from sitegen.diary.entry import Entry
 def published_before(entries: Iterable[tuple[str, date, tuple[str, ...]]]) -> dict[str, dict[str, date]]:
     """For each entry (slug, published, rigs), when the entry before it with each of its rigs was published."""
     latest: dict[str, date] = {}
-    found: dict[str, dict[str, date]] = {}
-    for slug, published, rigs in sorted(entries, key=lambda one: (one[1], one[0])):
-        found[slug] = {rig: latest[rig] for rig in rigs if rig in latest}
+    dates: dict[str, dict[str, date]] = {}
+    for slug, published, rigs in sorted(entries, key=lambda entry: (entry[1], entry[0])):
+        dates[slug] = {rig: latest[rig] for rig in rigs if rig in latest}
         latest.update(dict.fromkeys(rigs, published))
-    return found
+    return dates
 
 
 def rigs_of(entry: Entry) -> tuple[str, ...]:

@@ -23,23 +23,23 @@ CameraStretches = tuple[tuple[str, tuple[Stretch, ...]], ...]
 """By the name of a rig and by the serial number of a camera: when it exposed."""
 
 
-def is_same_frame(one: Sub, other: Sub) -> bool:
+def is_same_frame(sub: Sub, other: Sub) -> bool:
     """Same camera, same exposure, starts less than half a second apart. The camera is the same by its serial number, else by its
     rig; two different serial numbers are two cameras, whatever their rig is called."""
-    return abs(one.start - other.start) < SAME_START and _same_camera(one, other) and _same_exposure(one, other)
+    return abs(sub.start - other.start) < SAME_START and _same_camera(sub, other) and _same_exposure(sub, other)
 
 
-def _same_camera(one: Sub, other: Sub) -> bool:
-    first, second = _camera_id(one), _camera_id(other)
-    return first == second if first and second else one.rig == other.rig
+def _same_camera(sub: Sub, other: Sub) -> bool:
+    first, second = _camera_id(sub), _camera_id(other)
+    return first == second if first and second else sub.rig == other.rig
 
 
 def _camera_id(sub: Sub) -> str | None:
     return sub.origin.camera_id if sub.origin else None
 
 
-def _same_exposure(one: Sub, other: Sub) -> bool:
-    return isclose(one.exposure_s, other.exposure_s, rel_tol=EXPOSURE_SHARE, abs_tol=EXPOSURE_S)
+def _same_exposure(sub: Sub, other: Sub) -> bool:
+    return isclose(sub.exposure_s, other.exposure_s, rel_tol=EXPOSURE_SHARE, abs_tol=EXPOSURE_S)
 
 
 def same_frames(ones: Sequence[Sub], others: Sequence[Sub]) -> list[tuple[int, int]]:
@@ -76,7 +76,7 @@ def _equal_starts(
     pairs, left = [], []
     for place in first:
         partners = waiting.get(ones[place].start, [])
-        partner = next((one for one in partners if is_same_frame(ones[place], others[one])), None)
+        partner = next((number for number in partners if is_same_frame(ones[place], others[number])), None)
         if partner is None:
             left.append(place)
         else:
@@ -96,8 +96,8 @@ def _in_order(
         while coming < len(right) and others[right[coming]].start < start + SAME_START:
             near.append(right[coming])
             coming += 1
-        near = [one for one in near if others[one].start > start - SAME_START]
-        partner = next((one for one in near if is_same_frame(ones[place], others[one])), None)
+        near = [number for number in near if others[number].start > start - SAME_START]
+        partner = next((number for number in near if is_same_frame(ones[place], others[number])), None)
         if partner is not None:
             near.remove(partner)
             yield place, partner
@@ -131,9 +131,9 @@ def exposing_together(entries: Iterable[tuple[str, CameraStretches]]) -> dict[st
             by_camera.setdefault(camera, []).extend((first, last, slug) for first, last in stretches)
     together: dict[str, set[str]] = {}
     for rows in by_camera.values():
-        for one, other in _overlapping(sorted(rows)):
-            together.setdefault(one, set()).add(other)
-            together.setdefault(other, set()).add(one)
+        for entry, other in _overlapping(sorted(rows)):
+            together.setdefault(entry, set()).add(other)
+            together.setdefault(other, set()).add(entry)
     return together
 
 

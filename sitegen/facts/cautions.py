@@ -10,7 +10,7 @@ COLD_BELOW_C = 0.0
 
 
 def cautions(view: EntryView) -> list[str]:
-    """In the contract's order: from the rigs' work since the entry before, the topics, the target, and the cold."""
+    """In the order of `CautionKind`: from the rigs' work since the entry before, the topics, the target, and the cold."""
     found: set[str] = {work.caution for _, work in view.work if work.caution}
     found |= set(view.entry.topics) & set(get_args(CautionKind))
     if any(target.slug == "sun" for target in view.entry.targets):

@@ -1,7 +1,7 @@
 """How many pixels a star blurred by the air covers."""
 
 from sitegen.facts.fact import COMMON_PRACTICE, Fact
-from sitegen.facts.optics_scale import HOWELL, scale_arcsec_px
+from sitegen.facts.optics_scale import ON_SAMPLING, scale_arcsec_px
 from sitegen.facts.views import OpticsView
 from sitegen.sky.optics import Sampling, sampling_of
 
@@ -29,7 +29,7 @@ SAMPLING_PX_PER_FWHM: Fact[OpticsView] = Fact(
     "px",
     sampling_px_per_fwhm,
     "The usual seeing divided by the image scale.",
-    HOWELL,
+    ON_SAMPLING,
     3,
 )
 SAMPLING: Fact[OpticsView] = Fact(

@@ -7,7 +7,8 @@ from sitegen.facts.optics_train import focal_length_mm
 from sitegen.facts.views import OpticsView
 from sitegen.sky.optics import field_deg, image_scale_arcsec_px
 
-HOWELL = "S. B. Howell, Handbook of CCD Astronomy, 2nd ed., Cambridge 2006, section 4.1"
+HOWELL = "S. B. Howell, Handbook of CCD Astronomy, 2nd ed., Cambridge 2006"
+ON_PLATE_SCALE, ON_SAMPLING = f"{HOWELL}, section 4.1", f"{HOWELL}, on pixel sampling"
 
 
 def scale_arcsec_px(view: OpticsView) -> float:
@@ -31,7 +32,7 @@ SCALE_ARCSEC_PX: Fact[OpticsView] = Fact(
     "″/px",
     scale_arcsec_px,
     "206.265 × pixel size in µm × binning ÷ focal length in mm.",
-    HOWELL,
+    ON_PLATE_SCALE,
     4,
 )
 FIELD_DEG: Fact[OpticsView] = Fact(

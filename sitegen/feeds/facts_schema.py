@@ -63,8 +63,8 @@ def _inline(whole: Schema) -> Schema:
             return {key: written_out(value) for key, value in node.items() if not _is_name(key, value)}
         return [written_out(value) for value in node] if isinstance(node, list) else node
 
-    found: Schema = written_out(whole)
-    return found
+    schema: Schema = written_out(whole)
+    return schema
 
 
 def _is_name(key: str, value: Any) -> bool:

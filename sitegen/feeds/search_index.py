@@ -60,8 +60,8 @@ def _kinds(totals: IntegrationFacts) -> list[str]:
 
 def names_of(target: Target) -> set[str]:
     """The author's name, the catalogue's, and all its other designations."""
-    found = find_object(target.name)
-    others = (found.name, *found.aliases) if found else ()
+    sky_object = find_object(target.name)
+    others = (sky_object.name, *sky_object.aliases) if sky_object else ()
     return {target.name, *target.aliases, *others}
 
 

@@ -74,31 +74,31 @@ class _Walk:
         while waiting:
             inside = waiting.pop()
             try:
-                with os.scandir(self.root / inside) as found:
-                    waiting += [name for each in found if (name := self._folder_or_file(inside, each)) is not None]
+                with os.scandir(self.root / inside) as items:
+                    waiting += [name for item in items if (name := self._folder_or_file(inside, item)) is not None]
             except OSError as trouble:
                 shown = f"{self.shown_as}/{inside}".rstrip("/")
                 reason = trouble.strerror or "the system refuses"
                 self.problems.append(Problem(shown, 1, 1, f"the folder cannot be read: {reason}"))
 
-    def _folder_or_file(self, inside: str, found: "os.DirEntry[str]") -> str | None:
+    def _folder_or_file(self, inside: str, item: "os.DirEntry[str]") -> str | None:
         """The path of a folder still to walk; a file is noted."""
-        if found.name.startswith("."):
+        if item.name.startswith("."):
             return None
-        on_disk = f"{inside}/{found.name}" if inside else found.name
+        on_disk = f"{inside}/{item.name}" if inside else item.name
         name = unicodedata.normalize("NFC", on_disk)
-        if found.is_symlink() and self._leads_out(found):
+        if item.is_symlink() and self._leads_out(item):
             self.links_out.add(name)
-        elif found.is_dir():
+        elif item.is_dir():
             self.folders.add(name)
             return on_disk
-        elif found.is_file():
+        elif item.is_file():
             self.names[name] = on_disk
         return None
 
-    def _leads_out(self, found: "os.DirEntry[str]") -> bool:
+    def _leads_out(self, item: "os.DirEntry[str]") -> bool:
         """A link to a folder counts as leading out wherever it points: followed, it could run in circles."""
         try:
-            return found.is_dir() or not Path(found.path).resolve(strict=True).is_relative_to(self.root)
+            return item.is_dir() or not Path(item.path).resolve(strict=True).is_relative_to(self.root)
         except (OSError, RuntimeError):
             return True

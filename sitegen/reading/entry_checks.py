@@ -15,14 +15,14 @@ from sitegen.reading.value_types.group import Values
 from sitegen.sky.solar_time import evening_at
 
 
-def check_entry(values: Values, known: Known, diagnostics: Diagnostics) -> None:
+def check_entry(values: Values, diary_records: Known, diagnostics: Diagnostics) -> None:
     """Everything that can be told before the logs are read."""
-    for what, records in (("rig", known.rigs), ("site", known.sites)):
+    for what, records in (("rig", diary_records.rigs), ("site", diary_records.sites)):
         name = values.get(what)
         if name is not None:
             check_named(name, values.place(what), what, records, diagnostics)
     _check_dates(values, diagnostics)
-    _check_wanted(values, known, diagnostics)
+    _check_wanted(values, diary_records, diagnostics)
     _check_steps(values, diagnostics)
     _check_compared(values, diagnostics)
 
@@ -49,8 +49,8 @@ def _check_dates(values: Values, diagnostics: Diagnostics) -> None:
                    f"write 'updated: {published}' or later")
 
 
-def _check_wanted(values: Values, known: Known, diagnostics: Diagnostics) -> None:
-    rigs = [known.rigs.get(name) for name in rigs_named(values)]
+def _check_wanted(values: Values, diary_records: Known, diagnostics: Diagnostics) -> None:
+    rigs = [diary_records.rigs.get(name) for name in rigs_named(values)]
     present = [rig for rig in rigs if rig is not None]
     if not rigs or len(present) < len(rigs):
         return

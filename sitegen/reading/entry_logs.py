@@ -17,7 +17,7 @@ from sitegen.reading.value_types.value_type import Kept
 Record = TypeVar("Record")
 
 
-def log_requests(values: Values, targets: EntryTargets, known: Known, diagnostics: Diagnostics) -> tuple[LogRequest, ...]:
+def log_requests(values: Values, targets: EntryTargets, records: Known, diagnostics: Diagnostics) -> tuple[LogRequest, ...]:
     """One request a file. A log matched twice belongs to the item that says more about it, else to the first."""
     items = values.items_of("logs")
     if not items:
@@ -26,7 +26,7 @@ def log_requests(values: Values, targets: EntryTargets, known: Known, diagnostic
     _check_default(values, items, "site", diagnostics)
     taken: dict[str, LogRequest] = {}
     for item in sorted(items, key=lambda item: not isinstance(item.value, Values)):
-        for request in _of_item(item, values, targets, known, diagnostics):
+        for request in _of_item(item, values, targets, records, diagnostics):
             taken.setdefault(request.source, request)
     return tuple(taken.values())
 
@@ -45,10 +45,10 @@ def _check_default(values: Values, items: tuple[Kept, ...], what: str, diagnosti
         diagnostics.error(items[own.index(False)], f"no {what} is named for this log", remedy)
 
 
-def _of_item(item: Kept, entry: Values, targets: EntryTargets, known: Known, diagnostics: Diagnostics) -> Iterator[LogRequest]:
+def _of_item(item: Kept, entry: Values, targets: EntryTargets, records: Known, diagnostics: Diagnostics) -> Iterator[LogRequest]:
     own = item.value if isinstance(item.value, Values) else Values({"files": (item,)}, entry.node)
-    rig = _record(own, entry, "rig", known.rigs, diagnostics)
-    site = _record(own, entry, "site", known.sites, diagnostics)
+    rig = _record(own, entry, "rig", records.rigs, diagnostics)
+    site = _record(own, entry, "site", records.sites, diagnostics)
     target = _target(own, targets, diagnostics)
     filter_name = _filter(own, rig, diagnostics)
     for source in (name for files in own.items_of("files") for name in files.value):
@@ -67,13 +67,15 @@ def _of_item(item: Kept, entry: Values, targets: EntryTargets, known: Known, dia
         )
 
 
-def _record(own: Values, entry: Values, what: str, known: Mapping[str, Record | None], diagnostics: Diagnostics) -> Record | None:
+def _record(
+    own: Values, entry: Values, what: str, records: Mapping[str, Record | None], diagnostics: Diagnostics
+) -> Record | None:
     """The log's own rig or site, else the entry's; a wrong name of the entry's has been told once, where it stands."""
     name = own.get(what)
-    if name is not None and not check_named(name, own.place(what), what, known, diagnostics):
+    if name is not None and not check_named(name, own.place(what), what, records, diagnostics):
         return None
     name = name or entry.get(what)
-    return known.get(name) if name is not None else None
+    return records.get(name) if name is not None else None
 
 
 def _target(own: Values, targets: EntryTargets, diagnostics: Diagnostics) -> int | None:

@@ -46,10 +46,10 @@ def targets_of(values: Values, diagnostics: Diagnostics) -> EntryTargets:
 def target_number(name: str, at: Placed, among: EntryTargets, diagnostics: Diagnostics) -> int | None:
     """The index of the entry's target that a log names, by any name it has."""
     wanted = {name.casefold(), slug_of(name)}
-    found = _found(name)
+    sky_object = _found(name)
     for number, target in enumerate(among.targets):
         names = {word.casefold() for word in (target.name, target.slug, *target.aliases)}
-        if names & wanted or (found is not None and slug_of(found.name) == target.slug):
+        if names & wanted or (sky_object is not None and slug_of(sky_object.name) == target.slug):
             return number
     if among.whole:
         names_given = [target.name for target in among.targets]
@@ -59,11 +59,11 @@ def target_number(name: str, at: Placed, among: EntryTargets, diagnostics: Diagn
 
 
 def _catalogued(name: str, at: Placed, diagnostics: Diagnostics) -> Target | None:
-    found = _found(name)
-    if found is None:
+    sky_object = _found(name)
+    if sky_object is None:
         diagnostics.error(at, f"{quoted(name)} is in no catalogue here", _remedy(name))
         return None
-    return _target(found.name, found, {})
+    return _target(sky_object.name, sky_object, {})
 
 
 def _own(values: Values, diagnostics: Diagnostics) -> Target | None:
@@ -74,13 +74,13 @@ def _own(values: Values, diagnostics: Diagnostics) -> Target | None:
     own: dict[str, Any] = dict(values.values)
     if _moving(values):
         return Target(slug_of(name), name, None, None, MOVING, own.get("size_arcmin"))
-    found = _found(name)
-    if found is None and "ra" not in own:
+    sky_object = _found(name)
+    if sky_object is None and "ra" not in own:
         if values.node.get("ra") is None and values.node.get("dec") is None:
             diagnostics.error(values.place("name"), f"{quoted(name)} is in no catalogue here", _remedy(name))
         return None
-    _compare(values, found, diagnostics)
-    return _target(name, found, own)
+    _compare(values, sky_object, diagnostics)
+    return _target(name, sky_object, own)
 
 
 def _moving(values: Values) -> bool:
@@ -100,29 +100,29 @@ def _place_is_whole(values: Values, diagnostics: Diagnostics) -> bool:
     return True
 
 
-def _compare(values: Values, found: SkyObject | None, diagnostics: Diagnostics) -> None:
+def _compare(values: Values, sky_object: SkyObject | None, diagnostics: Diagnostics) -> None:
     """Hours typed as degrees, or a lost sign, show in the distance from the catalogue's place."""
     ra_deg, dec_deg = values.get("ra"), values.get("dec")
-    if found is None or ra_deg is None or dec_deg is None:
+    if sky_object is None or ra_deg is None or dec_deg is None:
         return
-    apart_deg = separation_deg(ra_deg, dec_deg, found.ra_deg, found.dec_deg)
+    apart_deg = separation_deg(ra_deg, dec_deg, sky_object.ra_deg, sky_object.dec_deg)
     if apart_deg > FAR_FROM_CATALOGUE_DEG:
-        wrong = f"this is {apart_deg:.0f}° from where the catalogue has {found.name}"
+        wrong = f"this is {apart_deg:.0f}° from where the catalogue has {sky_object.name}"
         diagnostics.warn(values.place("ra"), wrong, "a plain number is degrees; hours are written as 19 09 46")
 
 
-def _target(name: str, found: SkyObject | None, own: dict[str, Any]) -> Target:
+def _target(name: str, sky_object: SkyObject | None, own: dict[str, Any]) -> Target:
     """`own` are the author's keys, which win. The address follows the catalogue, so that one object has one page."""
-    ra_deg, dec_deg = own.get("ra", found and found.ra_deg), own.get("dec", found and found.dec_deg)
+    ra_deg, dec_deg = own.get("ra", sky_object and sky_object.ra_deg), own.get("dec", sky_object and sky_object.dec_deg)
     return Target(
-        slug=slug_of(found.name if found else name),
+        slug=slug_of(sky_object.name if sky_object else name),
         name=name,
         ra_deg=ra_deg,
         dec_deg=dec_deg,
-        kind=own.get("kind", found and found.kind),
-        size_arcmin=own.get("size_arcmin", found and found.size_arcmin),
-        magnitude=found.magnitude if found else None,
-        aliases=tuple(other for other in (found.name, *found.aliases) if other != name) if found else (),
+        kind=own.get("kind", sky_object and sky_object.kind),
+        size_arcmin=own.get("size_arcmin", sky_object and sky_object.size_arcmin),
+        magnitude=sky_object.magnitude if sky_object else None,
+        aliases=tuple(other for other in (sky_object.name, *sky_object.aliases) if other != name) if sky_object else (),
     )
 
 

@@ -142,7 +142,7 @@ def _values(path: Path, diagnostics: Diagnostics, group: Group, kind: str) -> Va
 def _is_of_another_kind(node: MapNode, kind: str, diagnostics: Diagnostics) -> bool:
     """A ring named as a survey would be a page of unknown keys."""
     measures = node.get("measures")
-    other = next(each for each in USE_OF if each != kind)
+    other = next(other_kind for other_kind in USE_OF if other_kind != kind)
     if not isinstance(measures, TextNode) or measures.text != other:
         return False
     diagnostics.error(measures, f"this file measures {quoted(other)}, not {quoted(kind)}", f"name it in '{USE_OF[other]}'")

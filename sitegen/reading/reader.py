@@ -1,7 +1,7 @@
 """content/ -> the diary, or everything that is wrong with it.
 
-Two steps: the frame (settings, sites, rigs: what every entry stands in), then the entries, each of which needs nothing but
-the frame, its own file and the logs it names. So an entry may be read in another process, or remembered from earlier.
+Two steps: the configuration (settings, sites, rigs: what every entry stands on), then the entries, each of which needs nothing
+but the configuration, its own file and the logs it names. So an entry may be read in another process, or remembered from earlier.
 """
 
 import unicodedata
@@ -19,12 +19,12 @@ from sitegen.problems import Problem, errors_in, in_order
 from sitegen.reading.capture_logs.joining import join_logs
 from sitegen.reading.capture_logs.registry import read_log as read_any_log
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
+from sitegen.reading.diary_config import DiaryConfig, DiaryReading, entry_files, read_config, whole
 from sitegen.reading.documents import Document, document_of
 from sitegen.reading.entry_checks import check_entry, check_nights
 from sitegen.reading.entry_logs import log_requests
 from sitegen.reading.entry_record import entry_of
 from sitegen.reading.entry_targets import targets_of
-from sitegen.reading.frame import DiaryReading, Frame, entry_files, read_frame, whole
 from sitegen.reading.model.entry_file import ENTRY_FILE
 from sitegen.reading.shared_addresses import AddressedName, addressed_names, shared_addresses
 
@@ -49,37 +49,37 @@ def read_diary(content: Path, today: date, shown_as: str = "content", read_log: 
     `shown_as` is content/ as the author would type it. `today` is for what lies in the future.
     `read_log` may be one that remembers what it has read before.
     """
-    frame = read_frame(content, today, shown_as)
-    if isinstance(frame, DiaryReading):
-        return frame
-    readings = [read_entry(relative, frame, read_log) for relative in entry_files(frame)]
+    config = read_config(content, today, shown_as)
+    if isinstance(config, DiaryReading):
+        return config
+    readings = [read_entry(relative, config, read_log) for relative in entry_files(config)]
     shared = shared_addresses(named for reading in readings for named in reading.named)
-    problems = in_order([*frame.problems, *(problem for reading in readings for problem in reading.problems), *shared])
+    problems = in_order([*config.problems, *(problem for reading in readings for problem in reading.problems), *shared])
     sources = {source for reading in readings for source in reading.sources}
-    files = tuple(sorted(frame.folder.path(name) for name in {*frame.files, *entry_files(frame), *sources}))
-    if errors_in(problems) or frame.settings is None:
+    files = tuple(sorted(config.folder.path(name) for name in {*config.files, *entry_files(config), *sources}))
+    if errors_in(problems) or config.settings is None:
         return DiaryReading(None, problems, files)
     entries = newest_first(reading.entry for reading in readings if reading.entry is not None)
-    return DiaryReading(Diary(frame.settings, frame.sites, frame.rigs, entries), problems, files)
+    return DiaryReading(Diary(config.settings, config.sites, config.rigs, entries), problems, files)
 
 
-def read_entry(relative: str, frame: Frame, read_log: ReadLog = read_any_log) -> EntryReading:
+def read_entry(relative: str, config: DiaryConfig, read_log: ReadLog = read_any_log) -> EntryReading:
     """One entry and its logs."""
-    document = document_of(ENTRY_FILE, unicodedata.normalize("NFC", relative), frame.folder, frame.today)
-    logs = _Logs(read_log, frame)
-    entry = whole(document, partial(_entry, frame=frame, logs=logs))
+    document = document_of(ENTRY_FILE, unicodedata.normalize("NFC", relative), config.folder, config.today)
+    logs = _Logs(read_log, config)
+    entry = whole(document, partial(_entry, config=config, logs=logs))
     problems = (*logs.problems, *document.diagnostics.problems)
-    found = None if errors_in(problems) else entry
-    named = addressed_names(document.values, found.targets, document.diagnostics.shown) if found and document.values else ()
-    return EntryReading(relative, found, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.diagnostics.asked)),
-                        () if found is None or found.unlisted else named)  # fmt: skip
+    sound = None if errors_in(problems) else entry
+    named = addressed_names(document.values, sound.targets, document.diagnostics.shown) if sound and document.values else ()
+    return EntryReading(relative, sound, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.diagnostics.asked)),
+                        () if sound is None or sound.unlisted else named)  # fmt: skip
 
 
 class _Logs:
     """Reads the logs of one entry, and remembers which."""
 
-    def __init__(self, read_log: ReadLog, frame: Frame) -> None:
-        self.read_log, self.folder = read_log, frame.folder
+    def __init__(self, read_log: ReadLog, config: DiaryConfig) -> None:
+        self.read_log, self.folder = read_log, config.folder
         self.sources: set[str] = set()
         self.problems: tuple[Problem, ...] = ()
 
@@ -89,16 +89,16 @@ class _Logs:
         return subs
 
 
-def _entry(document: Document, frame: Frame, logs: _Logs) -> Entry | None:
+def _entry(document: Document, config: DiaryConfig, logs: _Logs) -> Entry | None:
     values, diagnostics = document.values, document.diagnostics
     if values is None or document.text is None:
         return None
-    check_entry(values, frame.known, diagnostics)
+    check_entry(values, config.known, diagnostics)
     targets = targets_of(values, diagnostics)
-    subs = logs.subs(log_requests(values, targets, frame.known, diagnostics))
+    subs = logs.subs(log_requests(values, targets, config.known, diagnostics))
     if not diagnostics.clean or errors_in(logs.problems):
         return None
-    check_nights(values, subs, frame.known.sites, diagnostics)
+    check_nights(values, subs, config.known.sites, diagnostics)
     return entry_of(document.slug, values, document.text, targets.targets, subs)
 
 

@@ -114,7 +114,7 @@ def _refuse_outsize(width: int, height: int) -> None:
 def _fits(path: Path, packed: bool) -> StarFrame:
     """The header is looked at first, within bounds, so that no file can promise more than is taken."""
     try:
-        told = read_header(path)
+        fits_header = read_header(path)
     except ValueProblem as doubt:
         raise FrameProblem(doubt.wrong, doubt.remedy) from doubt
     except OSError as trouble:
@@ -125,7 +125,7 @@ def _fits(path: Path, packed: bool) -> StarFrame:
         if not packed and not isinstance(unit, fits.CompImageHDU):
             _refuse_short(unit, promised, path.stat().st_size)
         pixels = np.asarray(unit.data)
-        return _frame(pixels, unit.header, told)
+        return _frame(pixels, unit.header, fits_header)
 
 
 @contextmanager
@@ -164,10 +164,10 @@ def _unpacked(path: Path) -> bytes:
 def _promised_bytes(path: Path) -> int:
     header = read_header(path)
     sides = [int(header.number(f"NAXIS{axis}".ljust(8).encode()) or 1) for axis in (1, 2, 3)]
-    each, behind = int(header.number(b"BITPIX  ") or 8), int(header.number(b"PCOUNT  ") or 0)
+    bits, behind = int(header.number(b"BITPIX  ") or 8), int(header.number(b"PCOUNT  ") or 0)
     if header.number(b"ZNAXIS1 ") is None:
         _refuse_outsize(sides[0], sides[1])
-    promised = sides[0] * sides[1] * min(sides[2], 3) * abs(each) // 8 + max(behind, 0)
+    promised = sides[0] * sides[1] * min(sides[2], 3) * abs(bits) // 8 + max(behind, 0)
     return min(promised, 3 * LARGEST_PX * 8)
 
 
@@ -202,7 +202,7 @@ def _refuse_short(unit: Any, promised: int, size_bytes: int) -> None:
         raise FrameProblem(CUT_SHORT)
 
 
-def _frame(pixels: NDArray[Any], header: Any, told: FitsHeader) -> StarFrame:
+def _frame(pixels: NDArray[Any], header: Any, fits_header: FitsHeader) -> StarFrame:
     stored = pixels.reshape(-1, *pixels.shape[-2:])
     plane = stored[GREEN] if len(stored) == 3 else stored[0]
     plane = np.ascontiguousarray(plane, dtype=plane.dtype.newbyteorder("="))
@@ -212,10 +212,10 @@ def _frame(pixels: NDArray[Any], header: Any, told: FitsHeader) -> StarFrame:
     return StarFrame(
         plane,
         bayer,
-        saturation=_positive(told.number(b"SATURATE")),
-        scale_arcsec_px=_scale(told),
-        taken=_taken(told),
-        binning=_binning(told),
+        saturation=_positive(fits_header.number(b"SATURATE")),
+        scale_arcsec_px=_scale(fits_header),
+        taken=_taken(fits_header),
+        binning=_binning(fits_header),
     )
 
 
@@ -233,9 +233,9 @@ def _turned_over(bayer: str | None, rows: int) -> str | None:
     return bayer if bayer is None or rows % 2 else bayer[2:] + bayer[:2]
 
 
-def _scale(told: FitsHeader) -> float | None:
+def _scale(fits_header: FitsHeader) -> float | None:
     """From the binned pixel and the focal length; None unless the header has both."""
-    pixel_um, focal_mm = _positive(told.number(b"XPIXSZ  ")), _positive(told.number(b"FOCALLEN"))
+    pixel_um, focal_mm = _positive(fits_header.number(b"XPIXSZ  ")), _positive(fits_header.number(b"FOCALLEN"))
     return image_scale_arcsec_px(pixel_um, 1, focal_mm) if pixel_um and focal_mm else None
 
 
@@ -243,15 +243,15 @@ def _positive(value: float | None) -> float | None:
     return value if value is not None and value > 0 else None
 
 
-def _binning(told: FitsHeader) -> int | None:
-    value = _positive(told.number(b"XBINNING"))
+def _binning(fits_header: FitsHeader) -> int | None:
+    value = _positive(fits_header.number(b"XBINNING"))
     return int(value) if value and value == int(value) else None
 
 
-def _taken(told: FitsHeader) -> datetime | None:
+def _taken(fits_header: FitsHeader) -> datetime | None:
     """None without a date that can be read, and for local time, whose zone no frame tells."""
     try:
-        moment = frame_start(told, told.text(b"TIMESYS ").upper() or "UTC")
+        moment = frame_start(fits_header, fits_header.text(b"TIMESYS ").upper() or "UTC")
     except ValueProblem:
         return None
     return moment if moment.tzinfo is not None else None

@@ -50,10 +50,10 @@ def crossings(curve: Curve, times_s: Floats, samples: Floats) -> Crossings:
     high = np.concatenate([times_s[row, at + 1], peak_s, after_s])
     if not rows.size:
         return Crossings(rows, low, np.zeros(0, bool))
-    found = refine(curve, rows, low, high)
+    moments_s = refine(curve, rows, low, high)
     rising = curve(rows, high) > 0.0
-    order = np.lexsort((found, rows))
-    return Crossings(rows[order], found[order], rising[order])
+    order = np.lexsort((moments_s, rows))
+    return Crossings(rows[order], moments_s[order], rising[order])
 
 
 def hidden_peaks(curve: Curve, times_s: Floats, samples: Floats) -> tuple[Indices, Floats, Floats, Floats]:

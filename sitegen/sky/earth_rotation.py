@@ -37,8 +37,8 @@ def ut1_table() -> tuple[Floats, Floats]:
     """
     days, quick, final = np.genfromtxt(IERS_A_FILE, delimiter=_WIDTHS, usecols=(1, 3, 5), unpack=True)
     offset = np.where(np.isnan(final), quick, final)
-    told = ~np.isnan(offset)
-    return (days[told] - UNIX_EPOCH_MJD) * DAY_S, np.asarray(offset[told], float)
+    measured = ~np.isnan(offset)
+    return (days[measured] - UNIX_EPOCH_MJD) * DAY_S, np.asarray(offset[measured], float)
 
 
 def terrestrial_time(unix_s: Floats) -> tuple[float, Floats]:

@@ -19,7 +19,7 @@ def sky_pass(request: SkyRequest) -> SkyAnswer:
 
     Worst of 600 random cases against Skyfield with DE421, latitudes -80 to 80, 1995 to 2035: target altitude
     0.0014 deg, Moon's 0.0029, separation 0.0033, illuminated fraction 0.00008, Sun events 0.9 s, moonrise and
-    moonset 1.9 s. The promise that tests hold it to: 0.01 deg, 0.001, 5 s, 20 s.
+    moonset 1.9 s. The limits that tests hold it to: 0.01 deg, 0.001, 5 s, 20 s.
     """
     ephemeris = prepare(request.places, request.nights)
     places = [request.places[index] for index, _ in request.nights]

@@ -40,6 +40,6 @@ def illuminated_fraction(phase_angle: ArrayLike) -> Floats:
     return np.asarray((1.0 + np.cos(np.radians(phase_angle))) / 2.0)
 
 
-def angle_deg(one: Floats, other: Floats) -> Floats:
+def angle_deg(vector: Floats, other: Floats) -> Floats:
     """Angle between vectors (..., 3), of any length, exact near 0 and 180 too."""
-    return np.asarray(np.degrees(erfa.sepp(one, other)))
+    return np.asarray(np.degrees(erfa.sepp(vector, other)))

@@ -61,22 +61,22 @@ def limb_curve(ephemeris: NightEphemeris) -> Curve:
     return curve
 
 
-def first_of_each(found: Crossings, nights: int) -> tuple[Floats, Floats]:
+def first_of_each(crossings: Crossings, nights: int) -> tuple[Floats, Floats]:
     """First rise and first set of each night, whole unix seconds, NaN where there is none."""
     firsts = []
     for rising in (True, False):
-        wanted = found.rising == rising
-        row, at = np.unique(found.row[wanted], return_index=True)
+        wanted = crossings.rising == rising
+        row, at = np.unique(crossings.row[wanted], return_index=True)
         first = np.full(nights, np.nan)
-        first[row] = np.rint(found.time_s[wanted][at])
+        first[row] = np.rint(crossings.time_s[wanted][at])
         firsts.append(first)
     return firsts[0], firsts[1]
 
 
-def moonless_spans(found: Crossings, times_s: Floats, altitude: Floats) -> list[list[Span]]:
+def moonless_spans(crossings: Crossings, times_s: Floats, altitude: Floats) -> list[list[Span]]:
     """For each night the spans, noon to noon, with the Moon's centre at or below 0 deg."""
     edges: list[list[float]] = [[] for _ in times_s]
-    for row, time in zip(found.row.tolist(), np.rint(found.time_s).tolist(), strict=True):
+    for row, time in zip(crossings.row.tolist(), np.rint(crossings.time_s).tolist(), strict=True):
         edges[row].append(time)
     return [
         downs(first, last, inside, moon_up)

@@ -1,6 +1,7 @@
 """Moonlight scattered into the sky: Krisciunas & Schaefer 1991, PASP 103, 1033, doi 10.1086/132921.
 
-Surface brightness is in nanolamberts (nL), angles in degrees. Equation numbers are the paper's.
+Surface brightness is in nanolamberts (nL), angles in degrees. Equation numbers are the paper's: 1, 2, 3, 15, 19, 20 and 21 as
+public implementations of the model give them, 16, 18 and 22 from memory. Of the paper, only the abstract was read.
 
 Valid for the V band: its authors found 8 to 23 % scatter (0.1 to 0.2 mag) at one clear mountain site. It knows neither haze nor
 cloud, neither the Moon's distance (+16 to -11 % of moonlight) nor its extra brightness within 7 degrees of full (up to 35 %), and

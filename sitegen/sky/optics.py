@@ -1,7 +1,7 @@
 """What a telescope and a camera make of the sky: scale, field, resolution, sampling.
 
-Sources: Howell, *Handbook of CCD Astronomy* (2nd ed., CUP 2006), section 4.1, for the image scale; the field is the exact
-gnomonic one, 2·atan(d / 2f), since the small-angle form is 4 % high for a 50 mm lens on a full frame.
+Source of the image scale: Howell, *Handbook of CCD Astronomy* (2nd ed., CUP 2006), section 4.1, read in a copy. The field is the
+exact gnomonic one, 2·atan(d / 2f), since the small-angle form is 4 % high for a 50 mm lens on a full frame.
 """
 
 import math
@@ -51,7 +51,10 @@ def dawes_arcsec(aperture_mm: float) -> float:
 
 
 def sampling_of(px_per_fwhm: float) -> Sampling:
-    """Howell's criterion as the trade uses it: under 2 px a star is undersampled, over 4 px nothing is gained."""
+    """Under 2 px a star is undersampled, over 4 px nothing is gained: common practice, no source.
+
+    Howell's handbook, on pixel sampling, draws the line at about 1.5 px.
+    """
     if px_per_fwhm < UNDER_BELOW_PX:
         return "under"
     return "over" if px_per_fwhm > OVER_ABOVE_PX else "good"

@@ -74,14 +74,14 @@ def _level_plane(plane: NDArray[np.float32], finite: NDArray[np.bool_] | None) -
 def detect(levelled: Levelled, pattern: str | None) -> Detections:
     """Everything that rises above the sky, hot pixels included."""
     image = levelled.pixels if pattern is None else super_pixels(levelled.pixels)
-    found = _extract(image, levelled.search_noise)
+    sources = _extract(image, levelled.search_noise)
     step, shift = (1, 0.0) if pattern is None else (2, 0.5)
     return Detections(
-        step * found["x"] + shift,
-        step * found["y"] + shift,
-        found["peak"].astype(np.float64),
-        step * GAUSS * np.sqrt(found["a"] * found["b"]),
-        (found["flag"] & sep.OBJ_MERGED) > 0,
+        step * sources["x"] + shift,
+        step * sources["y"] + shift,
+        sources["peak"].astype(np.float64),
+        step * GAUSS * np.sqrt(sources["a"] * sources["b"]),
+        (sources["flag"] & sep.OBJ_MERGED) > 0,
     )
 
 
@@ -89,10 +89,10 @@ def _extract(image: NDArray[np.float32], noise: float) -> NDArray[np.void]:
     """sep.extract at the lowest threshold that its buffers stand."""
     for threshold in THRESHOLDS:
         try:
-            found: NDArray[np.void] = sep.extract(image, threshold * noise)
+            sources: NDArray[np.void] = sep.extract(image, threshold * noise)
         except Exception as overflow:  # sep raises the bare class, telling only by its text
             if "full" not in str(overflow) and "overflow" not in str(overflow):
                 raise
         else:
-            return found
+            return sources
     raise SurveyProblem("too much of the frame is bright: no stars can be told from it")

@@ -85,8 +85,8 @@ def size_design(u: Floats, v: Floats) -> Floats:
 
 def shape_design(u: Floats, v: Floats) -> Floats:
     """r²·(cos 2φ, sin 2φ) is (u² − v², 2uv)."""
-    one, none = np.ones_like(u), np.zeros_like(u)
-    return np.column_stack([np.append(one, none), np.append(none, one), np.append(u * u - v * v, 2 * u * v)])
+    ones, none = np.ones_like(u), np.zeros_like(u)
+    return np.column_stack([np.append(ones, none), np.append(none, ones), np.append(u * u - v * v, 2 * u * v)])
 
 
 def _least_squares(design: Floats, values: Floats, errors: Floats) -> tuple[Floats, Floats] | None:

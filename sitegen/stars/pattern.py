@@ -97,12 +97,12 @@ class _Drawn(Struct, frozen=True):
         rise = self._length(across, up) * to_edge
         return _ratio(self._mean() + rise, self._mean() - rise) - 1
 
-    def _length(self, one: Floats, other: Floats) -> Floats:
+    def _length(self, along: Floats, other: Floats) -> Floats:
         """Of the drawn vectors: along the best fit's direction (never below 0) where signed, else as it is."""
         if not self.signed:
-            return np.hypot(one, other)
-        best = np.hypot(one[0], other[0]) or 1.0
-        return np.asarray(((one * one[0] + other * other[0]) / best).clip(0))
+            return np.hypot(along, other)
+        best = np.hypot(along[0], other[0]) or 1.0
+        return np.asarray(((along * along[0] + other * other[0]) / best).clip(0))
 
     def _squares(self) -> tuple[Floats, Floats]:
         """Least and greatest second-order rise of T over the directions, at r = 1."""

@@ -31,23 +31,23 @@ def too_little(survey: StarSurvey) -> FieldPattern:
     return FieldPattern("unclear", "Too few stars over the frame to tell.", (evidence,), 0.0)
 
 
-def describe(kind: Kind, sureness: float, found: Findings, sure: bool) -> FieldPattern:
+def describe(kind: Kind, sureness: float, findings: Findings, sure: bool) -> FieldPattern:
     """The pattern with its words; 'unclear' where it is not sure."""
-    evidence = tuple(_evidence(found, kind))
-    effects = tuple(found.effects.values())
+    evidence = tuple(_evidence(findings, kind))
+    effects = tuple(findings.effects.values())
     if not sure:
-        return FieldPattern("unclear", _unclear(kind, found), evidence, sureness, effects=effects)
-    direction = {"tilt": _tilt_deg(found), "same-way": found.drift_deg}.get(kind)
-    orientation = found.orientation if kind == "outward" else None
-    return FieldPattern(kind, _words(kind, found), evidence, sureness, direction, orientation, effects)
+        return FieldPattern("unclear", _unclear(kind, findings), evidence, sureness, effects=effects)
+    direction = {"tilt": _tilt_deg(findings), "same-way": findings.drift_deg}.get(kind)
+    orientation = findings.orientation if kind == "outward" else None
+    return FieldPattern(kind, _words(kind, findings), evidence, sureness, direction, orientation, effects)
 
 
-def _one_side(found: Findings) -> bool:
-    return found.effects["side to side"].size >= found.effects["both sides"].size
+def _one_side(findings: Findings) -> bool:
+    return findings.effects["side to side"].size >= findings.effects["both sides"].size
 
 
-def _tilt_deg(found: Findings) -> float:
-    return found.gradient_deg if _one_side(found) else found.axis_deg
+def _tilt_deg(findings: Findings) -> float:
+    return findings.gradient_deg if _one_side(findings) else findings.axis_deg
 
 
 def side_of(angle_deg: float) -> str:
@@ -59,31 +59,31 @@ def axis_of(angle_deg: float) -> str:
     return AXES[round(angle_deg / 45) % 4]
 
 
-def _words(kind: Kind, found: Findings) -> str:
-    return {"even": _even, "tilt": _tilt, "outward": _outward, "same-way": _same_way}[kind](found)
+def _words(kind: Kind, findings: Findings) -> str:
+    return {"even": _even, "tilt": _tilt, "outward": _outward, "same-way": _same_way}[kind](findings)
 
 
-def _even(found: Findings) -> str:
+def _even(findings: Findings) -> str:
     return "Even: stars are alike over the whole frame."
 
 
-def _tilt(found: Findings) -> str:
-    if _one_side(found):
-        return f"One side is worse, the {side_of(found.gradient_deg)}: the camera or the focuser is tilted."
-    return f"Two opposite sides are worse, {axis_of(found.axis_deg)}: a tilt, with the focus set on the line between them."
+def _tilt(findings: Findings) -> str:
+    if _one_side(findings):
+        return f"One side is worse, the {side_of(findings.gradient_deg)}: the camera or the focuser is tilted."
+    return f"Two opposite sides are worse, {axis_of(findings.axis_deg)}: a tilt, with the focus set on the line between them."
 
 
-def _outward(found: Findings) -> str:
-    stretch = f", stretched {ACROSS[found.orientation]}" if found.orientation else ""
+def _outward(findings: Findings) -> str:
+    stretch = f", stretched {ACROSS[findings.orientation]}" if findings.orientation else ""
     return f"Worse outward in all directions{stretch}: look at the distance between corrector and sensor, and at the focus."
 
 
-def _same_way(found: Findings) -> str:
+def _same_way(findings: Findings) -> str:
     return "Elongated the same way everywhere: guiding or wind, not the optics' field."
 
 
-def _unclear(kind: Kind, found: Findings) -> str:
-    if found.middle_worse > 0.05:
+def _unclear(kind: Kind, findings: Findings) -> str:
+    if findings.middle_worse > 0.05:
         return "Stars are widest in the middle: the focus sits on the edges. Refocus before judging the field."
     likely = {"even": "even", "tilt": "one side worse", "outward": "worse outward"}.get(kind, "elongated the same way")
     return f"The stars do not carry a clear answer; the likeliest is '{likely}'."
@@ -99,17 +99,19 @@ SENTENCES = {
 ALSO = {"tilt": ("side to side", "both sides"), "outward": ("outward size", "outward shape"), "same-way": ("same way",)}
 
 
-def _evidence(found: Findings, kind: Kind) -> list[str]:
+def _evidence(findings: Findings, kind: Kind) -> list[str]:
     """What was measured; then every noticeable effect, the kind's own first, or how small all are."""
-    zones = [zone for zone in found.survey.zones if zone.fwhm_px is not None]
-    first = f"{found.survey.star_count} stars in {len(zones)} of {len(found.survey.zones)} zones, {_spread(found.survey)}."
-    shown = [name for name in SENTENCES if name in found.noticed]
+    zones = [zone for zone in findings.survey.zones if zone.fwhm_px is not None]
+    survey = findings.survey
+    first = f"{survey.star_count} stars in {len(zones)} of {len(survey.zones)} zones, {_spread(survey)}."
+    shown = [name for name in SENTENCES if name in findings.noticed]
     shown.sort(key=lambda name: name not in ALSO.get(kind, ()))
-    return [first, *(SENTENCES[name].format(**_figures(name, found)) for name in shown)] if shown else [first, _small(found)]
+    sentences = [SENTENCES[name].format(**_figures(name, findings)) for name in shown]
+    return [first, *(sentences or [_small(findings)])]
 
 
-def _small(found: Findings) -> str:
-    side, both, corners, corner_shape, same = (_percent(found.effects[name]) for name in SENTENCES)
+def _small(findings: Findings) -> str:
+    side, both, corners, corner_shape, same = (_percent(findings.effects[name]) for name in SENTENCES)
     return (
         f"FWHM differs by {side} from side to side, by {corners} between middle and corners, by {both} along one axis; "
         f"stars are longer than wide by {corner_shape} in the corners and by {same} everywhere."
@@ -125,13 +127,13 @@ def _spread(survey: StarSurvey) -> str:
     return f"FWHM {min(sizes):.2f} to {max(sizes):.2f} px"
 
 
-def _figures(name: str, found: Findings) -> dict[str, str]:
+def _figures(name: str, findings: Findings) -> dict[str, str]:
     return {
-        "size": _percent(found.effects[name]),
-        "from_side": side_of(found.gradient_deg + 180),
-        "to_side": side_of(found.gradient_deg),
-        "gradient": f"{round(found.gradient_deg) % 360}°",
-        "axis": axis_of(found.axis_deg),
-        "orientation": ACROSS[found.orientation],
-        "drift": f"{round(found.drift_deg) % 180}°",
+        "size": _percent(findings.effects[name]),
+        "from_side": side_of(findings.gradient_deg + 180),
+        "to_side": side_of(findings.gradient_deg),
+        "gradient": f"{round(findings.gradient_deg) % 360}°",
+        "axis": axis_of(findings.axis_deg),
+        "orientation": ACROSS[findings.orientation],
+        "drift": f"{round(findings.drift_deg) % 180}°",
     }

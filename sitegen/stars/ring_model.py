@@ -146,12 +146,12 @@ def ring_model(x: Floats, y: Floats, terms: Floats) -> tuple[Floats, Floats]:
 
 def _brightness(u: Floats, v: Floats) -> tuple[Floats, Floats, Floats]:
     """The terms 1, u, v, u², uv, v², u·r², v·r², r⁴, r⁶, r⁸, r¹⁰ and their derivatives by u and by v, each (12, pixels)."""
-    one, none, square = np.ones_like(u), np.zeros_like(u), u * u + v * v
+    unit, none, square = np.ones_like(u), np.zeros_like(u), u * u + v * v
     r4, r6, r8 = square * square, square * square * square, (square * square) ** 2
     slopes = (4 * square, 6 * r4, 8 * r6, 10 * r8)
-    powers = np.array([one, u, v, u * u, u * v, v * v, u * square, v * square, r4, r6, r8, r8 * square])
-    by_u = np.array([none, one, none, 2 * u, v, none, square + 2 * u * u, 2 * u * v, *(slope * u for slope in slopes)])
-    by_v = np.array([none, none, one, none, u, 2 * v, 2 * u * v, square + 2 * v * v, *(slope * v for slope in slopes)])
+    powers = np.array([unit, u, v, u * u, u * v, v * v, u * square, v * square, r4, r6, r8, r8 * square])
+    by_u = np.array([none, unit, none, 2 * u, v, none, square + 2 * u * u, 2 * u * v, *(slope * u for slope in slopes)])
+    by_v = np.array([none, none, unit, none, u, 2 * v, 2 * u * v, square + 2 * v * v, *(slope * v for slope in slopes)])
     return powers, by_u, by_v
 
 

@@ -29,16 +29,16 @@ class Sorted(Struct, frozen=True):
 
 
 def sort_out(
-    found: Detections, levelled: Levelled, raw: NDArray[np.generic], fwhm: float, reach: int, clip: float | None
+    detections: Detections, levelled: Levelled, raw: NDArray[np.generic], fwhm: float, reach: int, clip: float | None
 ) -> Sorted:
     """`fwhm`: a first guess, px. `reach`: half the cut-out. `clip`: counts at which the frame saturates, None where unknown."""
-    windows = windows_at(levelled.pixels, found.x, found.y, 3)
-    left = np.ones(len(found.x), bool)
+    windows = windows_at(levelled.pixels, detections.x, detections.y, 3)
+    left = np.ones(len(detections.x), bool)
     reasons = [
         hot_pixels(windows),
-        _at_edge(found, levelled.pixels.shape, reach),
-        _clipped(windows_at(raw, found.x, found.y, 3), clip) | _flat_topped(windows, levelled.noise, fwhm),
-        found.merged | _crowded(found, fwhm),
+        _at_edge(detections, levelled.pixels.shape, reach),
+        _clipped(windows_at(raw, detections.x, detections.y, 3), clip) | _flat_topped(windows, levelled.noise, fwhm),
+        detections.merged | _crowded(detections, fwhm),
         windows[:, 1:6, 1:6].max(axis=(1, 2)) < FAINTEST * levelled.noise,
     ]
     for number, reason in enumerate(reasons):
@@ -64,8 +64,8 @@ def hot_pixels(windows: Window) -> Mask:
     return np.asarray((square - peak) / 8 < HOT_NEIGHBOURS * peak)
 
 
-def _at_edge(found: Detections, shape: tuple[int, ...], reach: int) -> Mask:
-    x, y = np.rint(found.x), np.rint(found.y)
+def _at_edge(detections: Detections, shape: tuple[int, ...], reach: int) -> Mask:
+    x, y = np.rint(detections.x), np.rint(detections.y)
     return np.asarray((x < reach) | (y < reach) | (x >= shape[1] - reach) | (y >= shape[0] - reach))
 
 
@@ -83,22 +83,22 @@ def _flat_topped(windows: Window, noise: float, fwhm: float) -> Mask:
     return np.asarray((peak > 60 * noise) & (near_top > max(5.0, 3 * natural)))
 
 
-def _crowded(found: Detections, fwhm: float) -> Mask:
-    places = np.column_stack([found.x, found.y])
+def _crowded(detections: Detections, fwhm: float) -> Mask:
+    places = np.column_stack([detections.x, detections.y])
     pairs = cKDTree(places).query_pairs(FAR * fwhm, output_type="ndarray")
     crowded = np.zeros(len(places), bool)
-    for one, other in ((pairs[:, 0], pairs[:, 1]), (pairs[:, 1], pairs[:, 0])):
-        apart = np.hypot(*(places[one] - places[other]).T)
-        ratio = found.peak[other] / found.peak[one]
-        crowded[one[(ratio > 0.5) | ((apart < CLOSE * fwhm) & (ratio > 0.05))]] = True
+    for star, other in ((pairs[:, 0], pairs[:, 1]), (pairs[:, 1], pairs[:, 0])):
+        apart = np.hypot(*(places[star] - places[other]).T)
+        ratio = detections.peak[other] / detections.peak[star]
+        crowded[star[(ratio > 0.5) | ((apart < CLOSE * fwhm) & (ratio > 0.05))]] = True
     return crowded
 
 
-def clip_level(raw: NDArray[np.generic], found: Detections, stated: float | None) -> float | None:
+def clip_level(raw: NDArray[np.generic], detections: Detections, stated: float | None) -> float | None:
     """Where the frame saturates: as stated; else the level at which peaks are cut flat; else the top of a whole-number type."""
     if stated is not None:
         return stated
-    windows = windows_at(raw, found.x, found.y, 2)
+    windows = windows_at(raw, detections.x, detections.y, 2)
     top = float(windows.max(initial=0))
     at_top = (windows >= 0.995 * top).sum(axis=(1, 2))
     if (at_top >= 3).sum() >= max(3, 0.001 * len(windows)):

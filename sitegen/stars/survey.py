@@ -73,13 +73,13 @@ class _Looked(Struct, frozen=True):
 def _look(pixels: NDArray[np.generic], pattern: str | None, saturation: float | None) -> _Looked:
     raw = _checked(pixels, pattern)
     levelled = level(raw, pattern)
-    found = detect(levelled, pattern)
-    clip = clip_level(raw, found, saturation)
-    fwhm = first_fwhm(found, levelled)
+    detections = detect(levelled, pattern)
+    clip = clip_level(raw, detections, saturation)
+    fwhm = first_fwhm(detections, levelled)
     reach = int(np.clip(np.ceil(2.1 * fwhm) + 1, *REACHES_PX))
-    sorted_out = sort_out(found, levelled, raw, fwhm, reach, clip)
-    sample = brightest(found, sorted_out.usable, raw.shape)
-    stars = _fit(levelled, found, sample, pattern, fwhm, reach)
+    sorted_out = sort_out(detections, levelled, raw, fwhm, reach, clip)
+    sample = brightest(detections, sorted_out.usable, raw.shape)
+    stars = _fit(levelled, detections, sample, pattern, fwhm, reach)
     return _Looked(raw.shape, pattern, levelled, clip, sorted_out, len(sample), stars)
 
 
@@ -91,32 +91,32 @@ def _checked(pixels: NDArray[np.generic], pattern: str | None) -> NDArray[np.gen
     return pixels[: pixels.shape[0] // 2 * 2, : pixels.shape[1] // 2 * 2]
 
 
-def first_fwhm(found: Detections, levelled: Levelled) -> float:
+def first_fwhm(detections: Detections, levelled: Levelled) -> float:
     """A guess at the stars' FWHM in px, good to a third: what sizes cut-outs and distances."""
-    clear = (found.peak > 20 * levelled.search_noise) & ~found.merged
-    clear &= ~hot_pixels(windows_at(levelled.pixels, found.x, found.y, 3))
+    clear = (detections.peak > 20 * levelled.search_noise) & ~detections.merged
+    clear &= ~hot_pixels(windows_at(levelled.pixels, detections.x, detections.y, 3))
     if clear.sum() < 3:
         return 3.0
-    return float(np.clip(np.median(found.moment_fwhm[clear]) / MOMENTS_OVERSTATE, 1.0, 15.0))
+    return float(np.clip(np.median(detections.moment_fwhm[clear]) / MOMENTS_OVERSTATE, 1.0, 15.0))
 
 
-def brightest(found: Detections, usable: NDArray[np.bool_], shape: tuple[int, ...]) -> NDArray[np.intp]:
+def brightest(detections: Detections, usable: NDArray[np.bool_], shape: tuple[int, ...]) -> NDArray[np.intp]:
     """Indices of at most STARS_PER_ZONE usable stars in each zone, the brightest first."""
-    order = np.flatnonzero(usable)[np.argsort(-found.peak[usable], kind="stable")]
-    zones = zone_numbers(found.x[order], found.y[order], shape)
+    order = np.flatnonzero(usable)[np.argsort(-detections.peak[usable], kind="stable")]
+    zones = zone_numbers(detections.x[order], detections.y[order], shape)
     chosen = [order[zones == zone][:STARS_PER_ZONE] for zone in range(COLUMNS * ROWS)]
     return np.concatenate(chosen)
 
 
 def _fit(
-    levelled: Levelled, found: Detections, sample: NDArray[np.intp], pattern: str | None, fwhm: float, reach: int
+    levelled: Levelled, detections: Detections, sample: NDArray[np.intp], pattern: str | None, fwhm: float, reach: int
 ) -> Measured:
     """The sampled stars whose profile is believable."""
     if not len(sample):
         return Measured(*np.zeros((5, 0)))
-    x, y = np.rint(found.x[sample]), np.rint(found.y[sample])
+    x, y = np.rint(detections.x[sample]), np.rint(detections.y[sample])
     cutouts = windows_at(levelled.pixels, x, y, reach)
-    guess = (found.moment_fwhm[sample] / MOMENTS_OVERSTATE).clip(fwhm / 2, 2 * fwhm)
+    guess = (detections.moment_fwhm[sample] / MOMENTS_OVERSTATE).clip(fwhm / 2, 2 * fwhm)
     fits = fit_moffats(cutouts, _weights(levelled, x, y, pattern, reach), levelled.noise, guess)
     stars = Measured(x + fits.x, y + fits.y, fits.fwhm_px, fits.e1, fits.e2)
     return stars.of(believable(fits, levelled.noise))

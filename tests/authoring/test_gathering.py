@@ -15,7 +15,7 @@ from sitegen.authoring.captures.memory import FrameMemory
 from sitegen.authoring.captures.record import Frame, FrameRecord
 from sitegen.authoring.captures.trains import disagreements, header_train
 from sitegen.authoring.captures.walk import find_files
-from sitegen.authoring.entry_file import frame_of
+from sitegen.authoring.entry_file import config_of
 from sitegen.authoring.gathering import GatherOptions, gather
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
@@ -143,7 +143,7 @@ def test_a_camera_file_against_the_rig_is_told_in_its_own_words(folders: Folders
     """A picture has no FOCALLEN: its author would look for it in vain."""
     start = datetime(2026, 11, 20, 10, tzinfo=UTC)
     record = FrameRecord("picture", start=start, exposure_s=30.0, focal_length_mm=50.0, width_px=60, height_px=40)
-    rig = frame_of(folders.content, TODAY).rigs["first-train"]
+    rig = config_of(folders.content, TODAY).rigs["first-train"]
     wrongs = [wrong for wrong, _ in disagreements(header_train(record), rig, Frame(None, record, start, 30.0))]
     assert [wrong.partition(" is ")[0] for wrong in wrongs] == ["FocalLength", "the frame"]
 

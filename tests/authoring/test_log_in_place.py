@@ -231,7 +231,7 @@ def test_what_the_private_columns_hold_is_read_back(folders: Folders, make_frame
     (sub,) = read_log(LogRequest(path, "log", path.name, None, None, None, None, None, ("log", 1, 1), TODAY)).subs
     assert sub.origin is not None
     assert (sub.origin.file, sub.origin.object, sub.origin.camera_id) == ("frame_2026-11-20_000.fits", "NGC2070", "X7")
-    assert (sub.origin.ra_deg, sub.origin.dec_deg) == (pytest.approx(84.66667), pytest.approx(-69.1))
+    assert (sub.origin.ra_deg, sub.origin.dec_deg) == (pytest.approx(15 * (5 + 38 / 60 + 40 / 3600)), pytest.approx(-69.1))
     assert (sub.origin.filter_told, sub.filter, sub.clock, sub.origin.focal_length_mm) == ("H-alpha", "Ha", "UTC", 1000)
 
 

@@ -13,7 +13,7 @@ from sitegen.diary.target import Target
 from sitegen.facts.outlook import Wish, length_s, outlook_of
 
 CASES = json.loads((Path(__file__).parent / "outlook_astroplan.json").read_text("utf-8"))
-# The promise. The answers were counted in steps of 2 minutes, so up to 2 of these are theirs.
+# Our own limit, no source. The answers were counted in steps of 2 minutes, so up to 2 of these 5 are theirs.
 TOLERANCE_S = 300.0
 
 

@@ -1,8 +1,5 @@
 """Constellations of directions, against two other implementations and the directions that Roman printed."""
 
-import csv
-from pathlib import Path
-
 import astropy.units as u
 import numpy as np
 import pytest
@@ -10,9 +7,7 @@ from astropy.coordinates import FK5, ICRS, get_constellation
 from skyfield.api import load_constellation_map, load_constellation_names, position_of_radec
 
 from sitegen.catalogue.constellation import constellation_of
-
-PUBLISHED = Path(__file__).parents[1] / "published_values" / "catalogue_constellations.csv"
-ROWS = list(csv.reader(line for line in PUBLISHED.read_text("utf-8").splitlines() if not line.startswith("#")))
+from tests.published_values.record import published_rows
 
 # astropy 8.0.2's own table of names has four slips; the spellings here are the IAU's.
 SPELT_BY_ASTROPY = {
@@ -37,7 +32,7 @@ def near_a_boundary(ra_deg: float, dec_deg: float) -> bool:
     return len(around) > 1
 
 
-@pytest.mark.parametrize(("frame", "ra", "dec", "expected", "source"), ROWS)
+@pytest.mark.parametrize(("frame", "ra", "dec", "expected", "source"), published_rows("catalogue_constellations.csv").rows)
 def test_published_directions(frame: str, ra: str, dec: str, expected: str, source: str) -> None:
     """The directions that Roman (1987) and two libraries' tests print lie in the constellations printed with them."""
     place = FK5(float(ra) * u.hour, float(dec) * u.deg, equinox=frame).transform_to(ICRS())

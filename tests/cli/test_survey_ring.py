@@ -2,6 +2,7 @@
 
 import json
 import re
+from math import degrees
 from xml.etree.ElementTree import fromstring
 
 import pytest
@@ -51,12 +52,12 @@ def test_a_ring_is_told(folder):
 
 
 def test_a_scale_given_wins(folder):
-    """By --scale, or by focal length and pixel: 206.265 × 7.52 / 1000 = 1.5511 ″/px; without either the frame has px only."""
+    """By --scale, or by focal length and pixel, 7.52 µm seen from 1000 mm; without either the frame has px only."""
     found = [
         json.loads(run("survey", folder / "field.fits", "--json", *given).stdout)["measurements"][0]["scale_arcsec_px"]
         for given in ((), ("--scale", "2.5"), ("--focal-length", "1000", "--pixel", "7.52"))
     ]
-    assert found == [None, 2.5, pytest.approx(1.5511, abs=1e-4)]
+    assert found == [None, 2.5, pytest.approx(3600 * degrees(0.00752 / 1000), abs=1e-4)]  # four digits published
 
 
 def test_saved_is_what_was_measured(folder, tmp_path):

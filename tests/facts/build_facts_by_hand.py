@@ -57,7 +57,7 @@ def airmass(airless_deg: float) -> float:
 
 
 def brightening_mag(separation: float, phase_angle: float, moon_altitude: float, target_altitude: float) -> float:
-    """Krisciunas & Schaefer (1991), equations 1, 2, 3, 15, 16, 18, 20."""
+    """Krisciunas & Schaefer (1991), equations 1, 2, 3, 15 and 20; 16 and 18, numbers from memory."""
     path = lambda altitude: (1 - 0.96 * math.cos(math.radians(altitude)) ** 2) ** -0.5  # noqa: E731
     moon_light = 10 ** (-0.4 * (3.84 + 0.026 * phase_angle + 4e-9 * phase_angle**4))
     scattering = 10**5.36 * (1.06 + math.cos(math.radians(separation)) ** 2) + 10 ** (6.15 - separation / 40)

@@ -19,7 +19,7 @@ from sitegen.facts.night_use import covered_s
 from sitegen.facts.views import EntryView
 from tests.diaries import HILL, SCULPTOR, diary, entry, run, sub
 
-# the contract's facts.json, schema 1: every key at every level
+# facts.json of schema 1 once more, every key at every level: who changes one breaks what others wrote for it
 ENTRY_KEYS = "schema entry title stage target optics integration nights subs pictures star_shapes star_rings cautions".split()
 OPTICS_KEYS = """rig from binning focal_length_mm f_ratio scale_arcsec_px field_deg field_diagonal_deg rayleigh_arcsec
 dawes_arcsec seeing_arcsec sampling_px_per_fwhm sampling measured_scale_arcsec_px measured_focal_length_mm""".split()
@@ -37,7 +37,7 @@ def facts(one: Entry, **settings: Any) -> dict[str, Any]:
     return as_json(facts_of(views_of(book, book.entries)[0]))
 
 
-def test_facts_have_exactly_the_contract_s_keys() -> None:
+def test_facts_have_exactly_the_keys_of_schema_1() -> None:
     """facts.json is schema 1, key by key."""
     found = facts(entry(run("2026-09-12 12:00", 3)))
     assert list(found) == ENTRY_KEYS
@@ -239,7 +239,7 @@ def test_subs_of_two_sites_are_weighed_by_their_own_air() -> None:
 @pytest.mark.parametrize(
     ("start", "filter_name", "advice", "followed"),
     [
-        ("2026-09-12 13:00", "L", "any", None),  # new Moon 2026-09-11 03:27 UTC (reference sheet)
+        ("2026-09-12 13:00", "L", "any", None),  # new Moon 2026-09-11 03:27 UTC (published_values/sky_moon.py)
         ("2026-09-26 13:00", "L", "narrowband", False),  # full Moon 2026-09-26 16:49 UTC
         ("2026-09-26 13:00", "Duo", "narrowband", True),
         ("2026-10-02 18:00", "L", "broadband-while-moon-down", False),  # last quarter 2026-10-03 13:25: up after midnight
@@ -247,7 +247,7 @@ def test_subs_of_two_sites_are_weighed_by_their_own_air() -> None:
     ],
 )
 def test_the_moon_s_rule(start: str, filter_name: str, advice: str, followed: bool | None) -> None:
-    """The advice and whether the subs kept to it, on nights whose phase the reference sheet gives."""
+    """The advice and whether the subs kept to it, on nights whose phase published_values/sky_moon.py has."""
     night = facts(entry([sub(start, filter=filter_name)]))["nights"][0]
     assert (night["advice"], night["followed"]) == (advice, followed)
 

@@ -61,9 +61,9 @@ def test_every_fact_has_a_published_value() -> None:
 @pytest.mark.parametrize("path", PATHS)
 def test_a_fact_agrees_with_its_published_value(path: str, facts: dict[str, Any]) -> None:
     """And is known: a fact that is always null agrees with nothing."""
-    place, expected = FACTS_BY_HAND[path]
+    fact = FACTS_BY_HAND[path]
     value: Any = facts
-    for key in place:
+    for key in fact.place:
         value = value[key]
     assert value is not None
-    assert expected.agrees(value), (value, expected.source)
+    assert fact.expected.agrees(value), (value, fact.expected.source)

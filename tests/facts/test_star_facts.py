@@ -27,8 +27,8 @@ def facts(surveys=(), rings=(), **changes):
     return as_json(facts_of(replace(view, surveys=shown, rings=discs)))
 
 
-def test_the_contract_s_keys():
-    """`star_shapes` and `star_rings` are lists with every key that the contract names; further keys may stand beside them."""
+def test_the_keys_of_schema_1():
+    """`star_shapes` and `star_rings` are lists with every key of schema 1; further keys may stand beside them."""
     found = facts([surveyed()], [ringed()])
     (shapes,), (rings,) = found["star_shapes"], found["star_rings"]
     assert set(shapes) >= {"file", "star_count", "zones"}

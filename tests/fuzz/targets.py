@@ -31,7 +31,7 @@ from sitegen.problems import DiaryProblems, Problem
 from sitegen.publish.record import NewerRecord, read_record, record_text
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogRequest
-from sitegen.reading.frame import DiaryReading, Frame, read_frame
+from sitegen.reading.diary_config import DiaryConfig, DiaryReading, read_config
 from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.reader import read_entry
 from sitegen.reading.yaml_text import read_yaml
@@ -73,18 +73,18 @@ def _seeds(target: Target) -> list[bytes]:
     return _KEPT[target.name]
 
 
-def _frame(folder: Path) -> Frame:
+def _config(folder: Path) -> DiaryConfig:
     """The tiny diary, laid out once in the folder."""
     key = str(folder)
-    if key not in _FRAMES:
+    if key not in _CONFIGS:
         tiny.lay_out(folder)
-        frame = read_frame(folder / "content", TODAY)
+        frame = read_config(folder / "content", TODAY)
         assert not isinstance(frame, DiaryReading)
-        _FRAMES[key] = frame
-    return _FRAMES[key]
+        _CONFIGS[key] = frame
+    return _CONFIGS[key]
 
 
-_FRAMES: dict[str, Frame] = {}
+_CONFIGS: dict[str, DiaryConfig] = {}
 
 
 def _said(problems: object) -> Answer:
@@ -99,7 +99,7 @@ def _told_well(problems: tuple[object, ...]) -> None:
 
 
 def front_matter(content: bytes, folder: Path) -> Answer:
-    frame = _frame(folder)
+    frame = _config(folder)
     (folder / "content/entries/first.md").write_bytes(content)
     reading = read_entry("entries/first.md", frame)
     if reading.entry is None and not reading.problems:
@@ -126,7 +126,7 @@ def yaml(content: bytes, _: Path) -> Answer:
 
 def _log(name: str, rig: str | None = None) -> Callable[[bytes, Path], Answer]:
     def answer(content: bytes, folder: Path) -> Answer:
-        path, frame = folder / name, _frame(folder)
+        path, frame = folder / name, _config(folder)
         path.write_bytes(content)
         shown, place = f"logs/{name}", ("entries/e.md", 7, 5)
         zone = None if content[-1:] > b"z" else "Pacific/Auckland"
@@ -216,7 +216,7 @@ def camera_frame(content: bytes, folder: Path) -> Answer:
 
 def gathered(content: bytes, folder: Path) -> Answer:
     """Read, changed in place and written: what is not touched stays to the byte."""
-    frame = _frame(folder)
+    frame = _config(folder)
     (folder / "content/logs/gathered.ecsv").write_bytes(content)
     try:
         log = read_gathered("logs/gathered.ecsv", frame)

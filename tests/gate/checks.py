@@ -1,4 +1,4 @@
-"""What the house asks of its own source. Each check gives the lines that are wrong, in words that say what to do."""
+"""What the project asks of its own source. Each check gives the lines that are wrong, in words that say what to do."""
 
 import ast
 import re
@@ -12,6 +12,7 @@ from tests.gate.kinds import (
     html_stands_in_templates,
     registries_are_whole,
 )
+from tests.gate.names import things_bear_their_own_names
 from tests.gate.sources import (
     PACKAGE,
     Sources,
@@ -267,4 +268,5 @@ CHECKS: tuple[Check, ...] = (
     addresses_are_spelt_once,
     html_stands_in_templates,
     nothing_is_dead,
+    things_bear_their_own_names,
 )

@@ -1,4 +1,4 @@
-"""What a thing of a kind owes to the house: its line in a registry, a page that shows it, an address that is spelt once."""
+"""What a thing of a kind owes to the project: its line in a registry, a page that shows it, an address that is spelt once."""
 
 import ast
 import re

@@ -1,4 +1,4 @@
-"""Each check of the house sees the harm it is there for: done to a copy of the sources in memory, and told."""
+"""Each check of the project sees the harm it is there for: done to a copy of the sources in memory, and told."""
 
 import re
 from collections.abc import Callable
@@ -228,6 +228,21 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         lambda: _with(FACTS, "def long():\n" + "    pass\n" * 60),
         checks.short_files_and_functions,
         "long has 61 lines",
+    ),
+    "a variable that says nothing": (
+        lambda: _with("sitegen/sky/airmass.py", "def lifted(altitude):\n    found = altitude + 1\n    return found"),
+        checks.things_bear_their_own_names,
+        r"sitegen/sky/airmass\.py:\d+: 'found' says nothing of the thing",
+    ),
+    "an argument that says nothing": (
+        lambda: _with("sitegen/sky/airmass.py", "LIFTED = [(lambda each: each + 1)(path) for path in (1, 2)]"),
+        checks.things_bear_their_own_names,
+        "'each' says nothing of the thing",
+    ),
+    "one more such name in a room that has some": (
+        lambda: _with("sitegen/pages/card.py", "def shown(cards):\n    return [one for one in cards]"),
+        checks.things_bear_their_own_names,
+        r"the room 'pages' has \d+ names like 'found' and 'one', more than \d+",
     ),
     "a relative import": (lambda: _with(FACTS, "from . import fact"), checks.no_relative_import, "a relative import"),
 }

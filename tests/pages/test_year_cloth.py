@@ -19,6 +19,7 @@ from sitegen.pages.words import words_from
 from sitegen.pages.year_cloth import YearCloth, year_cloth
 from tests.conftest import ROOT
 from tests.diaries import HILL, diary, entry, run
+from tests.published_values.sky_sun import NO_ASTRONOMICAL_DARKNESS_2026, NO_NAUTICAL_DARKNESS_2026, NO_SUNSET_2026
 
 ENGLISH = words_from("en", ((ROOT / "themes/default/words/en.yaml").read_text("utf-8"),))
 HALF_H = 9.0
@@ -58,18 +59,17 @@ def nights_of(path: str) -> set[int]:
 
 
 def test_summer_without_darkness_is_a_hole() -> None:
-    """At Stockholm's latitude 118 nights of 2026 have no astronomical darkness and 76 no nautical one (reference sheet, computed
-    with Skyfield and DE421, give or take a night at each end)."""
+    """At Stockholm's latitude, nights without astronomical darkness and without nautical one, as many as the ephemeris counts."""
     areas = dict(cloth_at(59.33).areas)
-    assert 365 - len(nights_of(areas[4])) == pytest.approx(118, abs=2)
-    assert 365 - len(nights_of(areas[3])) == pytest.approx(76, abs=2)
+    assert NO_ASTRONOMICAL_DARKNESS_2026.at("Stockholm").agrees(365 - len(nights_of(areas[4])))
+    assert NO_NAUTICAL_DARKNESS_2026.at("Stockholm").agrees(365 - len(nights_of(areas[3])))
     assert len(nights_of(areas[1])) == 365
 
 
 def test_midnight_sun_leaves_no_night_and_polar_night_is_whole() -> None:
-    """At Tromsø's latitude 68 nights of 2026 have no sunset (reference sheet)."""
+    """At Tromsø's latitude, nights without a sunset, as many as the ephemeris counts."""
     areas = dict(cloth_at(69.65).areas)
-    assert 365 - len(nights_of(areas[1])) == pytest.approx(68, abs=2)
+    assert NO_SUNSET_2026.at("Tromso").agrees(365 - len(nights_of(areas[1])))
 
 
 def test_kept_subs_are_threads_in_their_night() -> None:

@@ -72,7 +72,7 @@ def test_with_north_up_east_is_left() -> None:
     plain = stated_solution(PointingSolution(10.0, 20.0, 3.6, 0.0), 101, 101)
     ra, dec = plain.to_sky([60, 50], [50, 40])
     assert float(ra[0]) == pytest.approx(10.0 - 0.01 / cos(radians(20.0)), abs=1e-6)
-    assert float(dec[1]) == pytest.approx(20.01, abs=1e-6)
+    assert float(dec[1]) == pytest.approx(20.0 + 0.01, abs=1e-6)
 
 
 def test_the_stars_tell_where_nobody_does(truth: Solution, tmp_path: Path) -> None:

@@ -1,34 +1,46 @@
-"""The Moon, from Meeus, Astronomical Algorithms, 2nd ed. (1998), and the US Naval Observatory.
+"""The Moon, from Meeus, the US Naval Observatory as quoted in Skyfield's test suite, and a JPL ephemeris."""
 
-Meeus's digits as quoted in the test suites of two general libraries; USNO's as quoted in Skyfield's.
-"""
+from tests.published_values.record import LAST_DIGIT, Given, Moments, Published, Table, meeus
 
-from tests.published_values.sky_published import Published
+MINUTE = "the minute printed: tables differ in rounding it and cutting it off"
 
-JDE_47A = 2448724.5
+JDE_47A = Given(2448724.5, meeus("ex. 47.a"))
 POSITION_47A = {
-    "longitude_deg": Published(133.162655, 1e-5, "Meeus ex. 47.a, p. 342", "ERFA moon98 is the same series, newer ecliptic"),
-    "latitude_deg": Published(-3.229126, 2e-5, "Meeus ex. 47.a", "the book sets back the longitude alone for light-time"),
-    "distance_km": Published(368409.7, 0.05, "Meeus ex. 47.a"),
-    "parallax_deg": Published(0.991990, 1e-6, "Meeus ex. 47.a"),
-    "apparent_longitude_deg": Published(133.167265, 1e-5, "Meeus ex. 47.a, with nutation"),
+    "longitude_deg": Published(133.162655, 1e-5, meeus("ex. 47.a, p. 342"), "ERFA moon98 is the same series, newer ecliptic"),
+    "latitude_deg": Published(-3.229126, 2e-5, meeus("ex. 47.a"), "the book sets back the longitude alone for light-time"),
+    "distance_km": Published(368409.7, 0.05, meeus("ex. 47.a"), "half of the last digit printed"),
+    "parallax_deg": Published(0.991990, 1e-6, meeus("ex. 47.a"), LAST_DIGIT),
+    "apparent_longitude_deg": Published(133.167265, 1e-5, meeus("ex. 47.a, with nutation"), "newer ecliptic and nutation"),
 }
 
-MOON_48A = (134.6885, 13.7684, 368410.0)
-SUN_48A = (20.6579, 8.6964, 149971520.0)
-PHASE_ANGLE_48A = Published(69.0756, 1e-4, "Meeus ex. 48.a, eqs 48.2 and 48.3")
-ILLUMINATED_48A = Published(0.6786, 5e-5, "Meeus ex. 48.a, eq. 48.1; the book prints 0.68, four digits computed from its inputs")
+MOON_48A = Given((134.6885, 13.7684, 368410.0), meeus("ex. 48.a: right ascension, declination, km"))
+SUN_48A = Given((20.6579, 8.6964, 149971520.0), meeus("ex. 48.a: right ascension, declination, km"))
+PHASE_ANGLE_48A = Published(69.0756, 1e-4, meeus("ex. 48.a, eqs 48.2 and 48.3"), LAST_DIGIT)
+ILLUMINATED_48A = Published(
+    0.6786,
+    5e-5,
+    f"computed from the inputs of {meeus('ex. 48.a, eq. 48.1')}; the book prints 0.68",
+    "half of the last digit kept",
+)
 
-NEW_MOON_JDE_49A = Published(2443192.65118, 20 / 86400, "Meeus ex. 49.a, p. 353", "17 s is the book's own error; the series adds")
+NEW_MOON_JDE_49A = Published(
+    2443192.65118, 20 / 86400, meeus("ex. 49.a, p. 353"), "17 s is the book's own error; the series adds"
+)
 
-ILLUMINATED_2018_09 = (9, (0, 0, 0.03, 0.08, 0.15, 0.24, 0.33, 0.43, 0.52, 0.62))
-"""First day, then one value a day at 05:00 UT. USNO, Fraction of the Moon Illuminated, 2018; two decimals."""
-ILLUMINATED_2018_TOLERANCE = 0.005 + 0.0005
+ILLUMINATED_2018_09 = Table(
+    dict(zip(range(9, 19), (0, 0, 0.03, 0.08, 0.15, 0.24, 0.33, 0.43, 0.52, 0.62), strict=True)),
+    0.005 + 0.0005,
+    "US Naval Observatory, Fraction of the Moon Illuminated, 2018, as quoted in Skyfield's test suite; by day, at 05:00 UT",
+    "half of the last digit, and its ephemeris",
+)
+PHASES_2018_09 = Moments(
+    {0.25: "2018-09-16T23:15", 0.5: "2018-09-25T02:52"},
+    60.0,
+    "US Naval Observatory, Phases of the Moon, 2018, as quoted in Skyfield's test suite: first quarter and full",
+    MINUTE,
+)
 
-PHASES_2018_09 = {0.25: "2018-09-16T23:15", 0.5: "2018-09-25T02:52"}
-"""USNO, Phases of the Moon, 2018: first quarter and full."""
-
-PHASES = {
+_PHASES = {
     2025: {
         0.00: "01-29 12:36, 02-28 00:45, 03-29 10:58, 04-27 19:31, 05-27 03:02, 06-25 10:32, 07-24 19:11, 08-23 06:07, "
         "09-21 19:54, 10-21 12:25, 11-20 06:47, 12-20 01:43",
@@ -50,8 +62,19 @@ PHASES = {
         "09-04 07:51, 10-03 13:25, 11-01 20:28, 12-01 06:09, 12-30 18:59",
     },
 }
-"""UTC by part of the lunation. Computed with Skyfield and DE421, confirmed by a second library to 6 s; the new Moons agree
-with published lists. One minute allowed: tables differ in rounding and truncating."""
-PHASES_TOLERANCE_S = 60.0
 
-FULL_MOON_FRACTION_2026_01_03 = Published(0.99861, 5e-5, "computed with DE421: a full Moon is not lit to the last")
+PHASES = Moments(
+    {
+        (year, part): tuple(f"{year}-{line.replace(' ', 'T')}" for line in lines.split(", "))
+        for year, parts in _PHASES.items()
+        for part, lines in parts.items()
+    },
+    60.0,
+    "computed with Skyfield and DE421, confirmed by a second library to 6 s; the new Moons agree with published lists; by year "
+    "and part of the lunation",
+    MINUTE,
+)
+
+FULL_MOON_FRACTION_2026_01_03 = Published(
+    0.99861, 5e-5, "computed with Skyfield and DE421: a full Moon is not lit to the last", "half of the fourth digit"
+)

@@ -1,16 +1,26 @@
-"""Published numbers of star profiles and of ellipses from second moments, as collected in the project's references."""
+"""Star profiles, and ellipses from second moments."""
 
-# Moffat (1969), A&A 3, 455: FWHM = 2·gamma·sqrt(2^(1/beta) - 1). The factor FWHM/gamma for a few exponents; 2.261001 is what
-# astropy 8.0.2 gives for Moffat2D(gamma=2, alpha=2.5).fwhm. Six digits are given, so a millionth is the tolerance.
-MOFFAT_FWHM_OVER_GAMMA = {2.5: 1.130501, 3.0: 1.019649, 4.765: 0.791401}
+from tests.published_values.record import Numbers, Published, Table
 
-# SExtractor manual, "Basic shape parameters": A², B² = (x2 + y2)/2 ± sqrt(((x2 - y2)/2)² + xy²), tan 2·theta = 2·xy/(x2 - y2),
-# counter-clockwise from +x, ELONGATION = A/B. Worked by hand from those equations to five digits.
-# (x2, y2, xy) -> (A, B, theta_deg, elongation)
+MOFFAT_FWHM_OVER_GAMMA = Table(
+    {2.5: 1.130501, 3.0: 1.019649, 4.765: 0.791401},
+    1e-3,
+    "A. F. J. Moffat 1969, A&A 3, 455: 2 sqrt(2^(1/beta) - 1), worked by hand; 2.261001 for gamma 2, beta 2.5 in astropy 8.0.2",
+    "0.1 %: what a fit in single precision allows",
+    relative=True,
+)
+GAUSSIAN_FWHM_OVER_SIGMA = Published(
+    2.354820, 5e-3 * 2.354820, "worked by hand: 2 sqrt(2 ln 2)", "0.5 %: the fit ends at beta 30, not at infinity"
+)
+
+SEXTRACTOR = (
+    "SExtractor manual, Basic shape parameters: A², B² = (x2 + y2)/2 ± sqrt(((x2 - y2)/2)² + xy²), tan 2 theta = 2 xy/(x2 - y2) "
+    "counter-clockwise from +x, elongation A/B; worked by hand from these"
+)
 ELLIPSES = {
-    (4.0, 2.56, 0.0): (2.0, 1.6, 0.0, 1.25),
-    (3.0, 2.0, 0.5): (1.79084, 1.33899, 22.5, 1.33746),
+    (4.0, 2.56, 0.0): Numbers((2.0, 1.6, 0.0, 1.25), 2e-5, SEXTRACTOR, "twice the last digit: elongation divides two of them"),
+    (3.0, 2.0, 0.5): Numbers(
+        (1.79084, 1.33899, 22.5, 1.33746), 2e-5, SEXTRACTOR, "twice the last digit: elongation divides two of them"
+    ),
 }
-
-# Gaussian: FWHM = 2·sqrt(2·ln 2)·sigma
-GAUSSIAN_FWHM_OVER_SIGMA = 2.354820
+"""A, B, theta in degrees and elongation, by the second moments x2, y2 and xy."""

@@ -12,6 +12,7 @@ from sitegen.facts.target_identity import constellation
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
 from sitegen.reading.reader import DiaryReading, read_diary
 from tests.entries.diary_text import HERE, DiaryText, lay_out, read_diary_text
+from tests.published_values.record import degrees
 from tests.reading.desks import TODAY
 
 ENTRY = """---
@@ -70,7 +71,7 @@ LOG = "start,exposure_s,filter\n2026-06-15T10:00:00,300,L\n"
 
 
 def test_every_key_of_an_entry_arrives(content: Path) -> None:
-    """What the author typed stands in the record, with the types the contract gives it."""
+    """What the author typed stands in the record, with the types of the model."""
     (entry,) = diary_of(content, {"entries/first.md": ENTRY, "logs/more/a.csv": LOG}).entries
     assert (entry.slug, entry.title, entry.stage) == ("first", "The Helix: two subs", "gathering")
     assert (entry.published, entry.updated) == (date(2026, 6, 20), date(2026, 6, 25))
@@ -78,7 +79,8 @@ def test_every_key_of_an_entry_arrives(content: Path) -> None:
     assert entry.pictures == (
         Picture(
             "pictures/helix.png", "a ring of faint gas", "Two subs.", "process",
-            PointingSolution(pytest.approx(337.408333), pytest.approx(-20.836944), 0.78, 12.5, True),
+            PointingSolution(
+                pytest.approx(degrees(15 * 22, 15 * 29, 15 * 38)), pytest.approx(degrees(-20, 50, 13)), 0.78, 12.5, True),
             (ProcessStep("stacked"), ProcessStep("stretched", "pictures/helix.png", "the ring again")),
             {"sky_brightness": 0.12, "colours_together": 1.0},
         ),

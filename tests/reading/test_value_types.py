@@ -1,4 +1,4 @@
-"""Each type takes what the contract says an author may type, and refuses the rest in words that help."""
+"""Each type takes what the page of keys says an author may type, and refuses the rest in words that help."""
 
 from datetime import date
 

@@ -1,6 +1,7 @@
 """The weight of a sub worked out from the papers' equations, number by number: shares no line with the engine.
 
-Equation numbers are those of K. Krisciunas & B. E. Schaefer 1991, PASP 103, 1033.
+Equation numbers are those of K. Krisciunas & B. E. Schaefer 1991, PASP 103, 1033: 1, 2, 3, 15 and 20 as public implementations
+give them, 16 and 18 from memory.
 """
 
 from math import cos, exp, log10, radians, sin, tan
@@ -36,8 +37,8 @@ def moon_nl(target_altitude_deg: float, moon_altitude_deg: float, separation_deg
 
 def twilight_nl(sun_altitude_deg: float) -> float:
     """Patat, Ugolnikov & Postylyakov 2006: the parabola to zenith distance 103, less the night; then a line in magnitudes."""
-    constant, slope, bend = PARABOLA_V
-    night = 10.0 ** (-0.4 * NIGHT_V)
+    constant, slope, bend = PARABOLA_V.values
+    night = 10.0 ** (-0.4 * NIGHT_V.values)
 
     def alone(distance_deg: float) -> float:
         x = distance_deg - 95.0

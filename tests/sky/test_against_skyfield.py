@@ -1,7 +1,7 @@
 """The engine against Skyfield and JPL's DE421: 600 stored random cases, and some asked anew.
 
 Latitudes -80 to 80, years 1995 to 2035, sites to 3000 m. The stored file holds Skyfield's raw answers; its builder is
-`build_skyfield_answers.py`. Tolerances are the engine's promises.
+`build_skyfield_answers.py`. Tolerances are the limits that `sky_pass` states in sitegen/sky/engine.py.
 """
 
 from collections.abc import Iterator

@@ -6,28 +6,28 @@ import pytest
 from sitegen.sky.airmass import airmass, kasten_young
 from sitegen.sky.refraction import refraction_deg
 from tests.published_values import sky_airmass as published
+from tests.published_values.record import Table
+from tests.published_values.sky_coordinates import SAEMUNDSSON_AT_10_DEG_ARCMIN
 
 
-@pytest.mark.parametrize(("altitude", "printed"), published.KASTEN_YOUNG_TABLE.items())
-def test_table_of_kasten_and_young(altitude: float, printed: float) -> None:
+@pytest.mark.parametrize("altitude", published.KASTEN_YOUNG_TABLE)
+def test_table_of_kasten_and_young(altitude: float) -> None:
     """The formula keeps to its authors' table within the half per cent they claim."""
-    assert abs(kasten_young(altitude) / printed - 1.0) <= published.KASTEN_YOUNG_TABLE_RELATIVE
+    assert published.KASTEN_YOUNG_TABLE.at(altitude).agrees(kasten_young(altitude))
 
 
-@pytest.mark.parametrize(
-    ("altitude", "printed"), [*published.KASTEN_YOUNG_FORMULA.items(), *published.KASTEN_YOUNG_COMPUTED.items()]
-)
-def test_formula_of_kasten_and_young(altitude: float, printed: float) -> None:
+@pytest.mark.parametrize("table", [published.KASTEN_YOUNG_FORMULA, published.KASTEN_YOUNG_COMPUTED])
+def test_formula_of_kasten_and_young(table: Table) -> None:
     """The formula gives the values of an independent library and of an independent computation."""
-    assert abs(kasten_young(altitude) - printed) <= published.KASTEN_YOUNG_TOLERANCE
+    assert all(table.at(altitude).agrees(kasten_young(altitude)) for altitude in table)
 
 
 def test_airmass_is_taken_at_the_refracted_altitude() -> None:
     """At an airless 10 degrees refraction lifts the target by 5.4' and takes 0.05 off the airmass."""
-    lifted = 10.0 + 5.41 / 60.0  # Saemundsson at 10 deg, Meeus eq. 16.4 worked by hand
+    lifted = 10.0 + SAEMUNDSSON_AT_10_DEG_ARCMIN.value / 60.0
     assert abs(airmass(10.0) - kasten_young(lifted)) <= 1e-3
     assert kasten_young(10.0) - airmass(10.0) > 0.04
-    assert abs(refraction_deg(10.0) * 60.0 - 5.41) <= 0.01
+    assert SAEMUNDSSON_AT_10_DEG_ARCMIN.agrees(refraction_deg(10.0) * 60.0)
 
 
 def test_no_airmass_below_the_horizon() -> None:

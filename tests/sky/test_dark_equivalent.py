@@ -10,16 +10,15 @@ from sitegen.sky.dark_equivalent import dark_sky_weight
 from sitegen.sky.moonlight import brightening_mag, dark_sky_nl
 from sitegen.sky.twilight import twilight_nl
 from tests.published_values import sky_twilight as published
-from tests.published_values.sky_published import Published
 from tests.published_values.sky_twilight import Weighed
 from tests.sky import independent_weight
 
 NAN = float("nan")
 K, ZENITH, PHASE, APART = (
-    published.EXTINCTION_MAG,
-    published.ZENITH_MAG,
-    published.PHASE_ANGLE_DEG,
-    published.SEPARATION_DEG,
+    published.EXTINCTION_MAG.values,
+    published.ZENITH_MAG.values,
+    published.PHASE_ANGLE_DEG.values,
+    published.SEPARATION_DEG.values,
 )
 
 
@@ -40,12 +39,11 @@ def test_the_table(case: Weighed) -> None:
     """Moon, twilight, both together, and a low target: the weight of each, and the lights it is made of."""
     moon = moonlight_mag(case)
     dark = float(dark_sky_nl(ZENITH, 90.0 - case.target_altitude_deg, K))
-    assert Published(case.dark_nl, 0.01, published.WEIGHED_SOURCE).agrees(dark)
-    assert Published(case.moon_nl, 0.01, published.WEIGHED_SOURCE).agrees(dark * (10.0 ** (0.4 * moon) - 1.0))
-    assert Published(case.twilight_nl, 0.01, published.WEIGHED_SOURCE).agrees(float(twilight_nl(case.sun_altitude_deg)))
-    assert Published(case.airmass, 0.002, published.WEIGHED_SOURCE).agrees(float(airmass(case.target_altitude_deg)))
-    computed = weight(case.sun_altitude_deg, case.target_altitude_deg, moon)
-    assert Published(case.weight, published.WEIGHED_TOLERANCE, published.WEIGHED_SOURCE).agrees(computed)
+    assert case.dark_nl.agrees(dark)
+    assert case.moon_nl.agrees(dark * (10.0 ** (0.4 * moon) - 1.0))
+    assert case.twilight_nl.agrees(float(twilight_nl(case.sun_altitude_deg)))
+    assert case.airmass.agrees(float(airmass(case.target_altitude_deg)))
+    assert case.weight.agrees(weight(case.sun_altitude_deg, case.target_altitude_deg, moon))
 
 
 @pytest.mark.parametrize("case", published.WEIGHED)
@@ -56,18 +54,19 @@ def test_the_table_worked_out_again(case: Weighed) -> None:
     moon = independent_weight.moon_nl(target, moon_altitude, APART, PHASE, K)
     twilight = independent_weight.twilight_nl(case.sun_altitude_deg)
     air = independent_weight.airmass(target)
-    assert (dark, moon, twilight) == pytest.approx((case.dark_nl, case.moon_nl, case.twilight_nl), abs=0.01)
-    assert 2.5 * np.log10((dark + moon + twilight) / dark) == pytest.approx(case.brightening_mag, abs=0.002)
-    assert air == pytest.approx(case.airmass, abs=0.002)
-    assert independent_weight.weight(dark, moon, twilight, air, K) == pytest.approx(case.weight, abs=0.002)
+    assert all(light.agrees(nl) for light, nl in ((case.dark_nl, dark), (case.moon_nl, moon), (case.twilight_nl, twilight)))
+    assert case.brightening_mag.agrees(2.5 * np.log10((dark + moon + twilight) / dark))
+    assert case.airmass.agrees(air)
+    assert case.weight.agrees(independent_weight.weight(dark, moon, twilight, air, K))
 
 
 def test_lights_add_as_light() -> None:
     """Moon 2.377 mag and twilight 1.677 mag brighten by 2.752 mag. Their sum, 4.054, would weigh 3.3 times too little."""
-    skies = ((-30.0, 2.377), (-12.0, 0.0), (-12.0, 2.377))
-    moon, dusk, both = (2.5 * np.log10(weight(-30.0, 50.0) / weight(sun, 50.0, moonlight)) for sun, moonlight in skies)
-    assert (moon, dusk, both) == pytest.approx((2.377, 1.677, 2.752), abs=0.002)
-    assert 10.0 ** (0.4 * (moon + dusk - both)) == pytest.approx(3.3, abs=0.05)
+    moon, dusk, both = (case.brightening_mag for case in published.WEIGHED[:3])
+    skies = ((-30.0, moon.value), (-12.0, 0.0), (-12.0, moon.value))
+    darkened = [2.5 * np.log10(weight(-30.0, 50.0) / weight(sun, 50.0, moonlight)) for sun, moonlight in skies]
+    assert all(printed.agrees(mag) for printed, mag in zip((moon, dusk, both), darkened, strict=True))
+    assert 10.0 ** (0.4 * (darkened[0] + darkened[1] - darkened[2])) == pytest.approx(3.3, abs=0.05)  # 10^(0.4 × 1.302) by hand
 
 
 def test_random_skies_worked_out_again() -> None:

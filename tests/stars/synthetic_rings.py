@@ -68,7 +68,7 @@ def _light(disc, left, bottom, size):
 
 
 def random_disc(seed):
-    """One of the discs that the promise is about: diameter 40 to 400 px, shadow 20 to 50 %, signal to noise from 10."""
+    """One of the discs of test_rings.py: diameter 40 to 400 px, shadow 20 to 50 %, signal to noise from 10."""
     rng = np.random.default_rng(seed)
     diameter = float(np.exp(rng.uniform(np.log(40), np.log(400))))
     shadow = rng.uniform(0.2, 0.5)

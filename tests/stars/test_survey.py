@@ -14,7 +14,7 @@ from tests.stars.truth import errors_of
 
 @pytest.mark.parametrize("seed", range(8))
 def test_zones_are_what_was_drawn(seed):
-    """FWHM within 3 %, elongation within 0.02, angle within 5° where it exceeds 1.1: the promise, on a random frame."""
+    """FWHM within 3 %, elongation within 0.02, angle within 5° where it exceeds 1.1, on a random frame: our own limits."""
     _, sky = random_sky(seed, 1500, 1000)
     frame, _ = draw(sky)
     errors = errors_of(star_survey(frame, scale_arcsec_px=None, bayer=sky.bayer), sky)

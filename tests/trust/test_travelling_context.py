@@ -8,15 +8,15 @@ from sitegen.build.run import context_of
 from sitegen.build.work.drawing_kit import kit_of, load_template
 from sitegen.diary.settings import Settings
 from sitegen.pages.theme import open_theme
-from sitegen.reading.frame import Frame, read_frame
+from sitegen.reading.diary_config import DiaryConfig, read_config
 from tests.trust import tiny
 
 
 def test_a_context_that_was_used_still_travels(tmp_path: Path) -> None:
     """Templates that this process has loaded stay behind; a few jobs done here, then many shared out, must not fail."""
     folders = tiny.lay_out(tmp_path)
-    config = read_frame(folders.content, date(2026, 11, 25))
-    assert isinstance(config, Frame)
+    config = read_config(folders.content, date(2026, 11, 25))
+    assert isinstance(config, DiaryConfig)
     theme, _ = open_theme("default", folders.themes)
     context = context_of(folders.content, config, config.settings or Settings(""), theme, tmp_path / "store")
     load_template(context)

@@ -55,32 +55,32 @@ def _exposure(frames: Sequence[Frame]) -> Exposure:
     return Exposure(rawest, tuple(copies))
 
 
-def is_one_exposure(one: Frame, other: Frame) -> bool:
+def is_one_exposure(frame: Frame, other: Frame) -> bool:
     """Same start, exposure, kind and camera: by its serial number where both tell it, else by the train and a filter that does
     not contradict."""
-    if not _same_moment(one, other) or not isclose(one.exposure_s, other.exposure_s, rel_tol=1e-3, abs_tol=1e-3):
+    if not _same_moment(frame, other) or not isclose(frame.exposure_s, other.exposure_s, rel_tol=1e-3, abs_tol=1e-3):
         return False
-    if one.kind != other.kind or (one.exposure_s < SHORT_S and one.start != other.start):
+    if frame.kind != other.kind or (frame.exposure_s < SHORT_S and frame.start != other.start):
         return False
-    serials = one.record.camera_id, other.record.camera_id
+    serials = frame.record.camera_id, other.record.camera_id
     if all(serials):
         return serials[0] == serials[1]
-    if "table" in (one.record.source, other.record.source):
-        return _same_filter(one, other)
-    return same_train(header_train(one.record), header_train(other.record)) and _same_filter(one, other)
+    if "table" in (frame.record.source, other.record.source):
+        return _same_filter(frame, other)
+    return same_train(header_train(frame.record), header_train(other.record)) and _same_filter(frame, other)
 
 
-def _same_moment(one: Frame, other: Frame) -> bool:
+def _same_moment(frame: Frame, other: Frame) -> bool:
     """Within half a second; within the same second where one of them gives whole seconds."""
-    apart = abs(one.start - other.start)
+    apart = abs(frame.start - other.start)
     if apart < SAME_START:
         return True
-    whole = not (one.start.microsecond and other.start.microsecond)
-    return whole and apart < timedelta(seconds=1) and one.start.second == other.start.second
+    whole = not (frame.start.microsecond and other.start.microsecond)
+    return whole and apart < timedelta(seconds=1) and frame.start.second == other.start.second
 
 
-def _same_filter(one: Frame, other: Frame) -> bool:
-    first, second = one.record.filter_words, other.record.filter_words
+def _same_filter(frame: Frame, other: Frame) -> bool:
+    first, second = frame.record.filter_words, other.record.filter_words
     said = first.casefold() not in NO_FILTER_WORDS and second.casefold() not in NO_FILTER_WORDS
     return not said or may_be_one_filter(first, second)
 

@@ -94,10 +94,10 @@ def _by_path(file: FrameFile, discarding: Discarding) -> Discard | None:
 
 def _prefix_of(name: str, language: str) -> str:
     """'bad_12.fits', 'BAD-12.fits', 'not_used12.fits': a word ends there; 'badlands.fits' is none, nor 'Bad Ems.fits'."""
-    found = _prefixes(language).match(name.casefold())
-    if found is None or (found.group(1) == "bad" and found.group(2) == " "):
+    match = _prefixes(language).match(name.casefold())
+    if match is None or (match.group(1) == "bad" and match.group(2) == " "):
         return ""
-    return _SEPARATORS.sub(" ", found.group(1))
+    return _SEPARATORS.sub(" ", match.group(1))
 
 
 @lru_cache(maxsize=8)
@@ -121,9 +121,11 @@ def _word_of(pattern: str) -> str:
     if not re.search(r"[*?\[]|/$", pattern):
         return SORTED_OUT
     parts = [part for part in re.split(r"[*?/\\.]+|\[[^]]*\]", pattern) if re.search(r"[^\W\d_]{3}", part)]
-    known = {word for words in WORDS.values() for word in words}
+    words_known = {word for words in WORDS.values() for word in words}
     plain = [re.sub(r"[\W_\d]+", " ", part.casefold()).strip() for part in parts]
-    return next((word for word in plain if word in known), plain[0] if len(plain) == 1 and len(plain[0]) <= 20 else SORTED_OUT)
+    return next(
+        (word for word in plain if word in words_known), plain[0] if len(plain) == 1 and len(plain[0]) <= 20 else SORTED_OUT
+    )
 
 
 def _is_listed(frame: Frame, kept: frozenset[str]) -> bool:
@@ -177,7 +179,7 @@ def _stem_met(name: str, stems: set[str]) -> str | None:
 
 def _shortened(stem: str) -> Iterable[str]:
     """With words taken off its end or its beginning; a number is part of a frame's own name."""
-    places = [(found.start(), found.end()) for found in _SEPARATORS.finditer(stem)]
+    places = [(separator.start(), separator.end()) for separator in _SEPARATORS.finditer(stem)]
     for start, end in reversed(places):
         if stem[end:].isdigit():
             break

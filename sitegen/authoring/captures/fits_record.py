@@ -61,13 +61,13 @@ def fits_record(path: Path | str) -> FrameRecord:
 
 def _record(header: FitsHeader) -> FrameRecord:
     alike = _alike(header)
-    told = alike.told
-    ra_deg, dec_deg = (pointing_of(header) if told.kind in (None, "light") else None) or (None, None)
+    claims = alike.told
+    ra_deg, dec_deg = (pointing_of(header) if claims.kind in (None, "light") else None) or (None, None)
     record: FrameRecord = structs.replace(
-        alike.record, **_start(header, told.time_scale), sensor_c=header.number(b"CCD-TEMP"),
+        alike.record, **_start(header, claims.time_scale), sensor_c=header.number(b"CCD-TEMP"),
         focuser=header.first_number(_FOCUSERS), ra_deg=ra_deg, dec_deg=dec_deg,
     )  # fmt: skip
-    return _cut_off(record, header, told)
+    return _cut_off(record, header, claims)
 
 
 def _start(header: FitsHeader, scale: str) -> dict[str, object]:
@@ -95,24 +95,24 @@ def _alike(header: FitsHeader) -> _Alike:
 
 
 def _alike_told(header: FitsHeader, history: str) -> _Alike:
-    told = told_by(header)
+    claims = told_by(header)
     packed_bits = header.number(b"ZBITPIX ")
     float_pixels = ((header.number(b"BITPIX  ") if packed_bits is None else packed_bits) or 0) < 0
     processed, sign = _processing(header, history)
-    doubt = told.exposure if isinstance(told.exposure, ValueProblem) else None
+    doubt = claims.exposure if isinstance(claims.exposure, ValueProblem) else None
     record = FrameRecord(
         source="fits",
-        kind=told.kind,
-        kind_words="" if not told.kind_words[1] else " is ".join((told.kind_words[0], repr(told.kind_words[1]))),
-        exposure_s=None if isinstance(told.exposure, ValueProblem) else told.exposure,
-        filter_words=told.filter_words,
-        binning=told.binning,
-        gain=told.gain,
-        object=header.text(b"OBJECT  ") if told.kind in (None, "light") else "",
-        focal_length_mm=told.focal_length_mm or None,
-        pixel_um=told.pixel_um or None,
-        width_px=_whole(told.frame_px[0]),
-        height_px=_whole(told.frame_px[1]),
+        kind=claims.kind,
+        kind_words="" if not claims.kind_words[1] else " is ".join((claims.kind_words[0], repr(claims.kind_words[1]))),
+        exposure_s=None if isinstance(claims.exposure, ValueProblem) else claims.exposure,
+        filter_words=claims.filter_words,
+        binning=claims.binning,
+        gain=claims.gain,
+        object=header.text(b"OBJECT  ") if claims.kind in (None, "light") else "",
+        focal_length_mm=claims.focal_length_mm or None,
+        pixel_um=claims.pixel_um or None,
+        width_px=_whole(claims.frame_px[0]),
+        height_px=_whole(claims.frame_px[1]),
         colour=_colour(header),
         latitude_deg=latitude_of(header),
         longitude_deg=longitude_of(header),
@@ -124,7 +124,7 @@ def _alike_told(header: FitsHeader, history: str) -> _Alike:
         wrong=doubt.wrong if doubt else "",
         remedy=doubt.remedy if doubt else "",
     )
-    return _Alike(record, told)
+    return _Alike(record, claims)
 
 
 def _processing(header: FitsHeader, history: str) -> tuple[Processed, str]:
@@ -167,12 +167,12 @@ def _history(header: FitsHeader) -> str:
     return " ".join(card[8:].decode("ascii", "replace").strip() for card in cards if card.startswith(_HISTORY))
 
 
-def _cut_off(record: FrameRecord, header: FitsHeader, told: Told) -> FrameRecord:
+def _cut_off(record: FrameRecord, header: FitsHeader, claims: Told) -> FrameRecord:
     """The header is whole, so the frame counts; but its author will want to know."""
-    if header.size_bytes is None or not told.data_bytes or header.size_bytes - header.end >= told.data_bytes:
+    if header.size_bytes is None or not claims.data_bytes or header.size_bytes - header.end >= claims.data_bytes:
         return record
     size = max(header.size_bytes - header.end, 0)
-    warning = f"is truncated: its header promises {told.data_bytes} bytes of pixels, the file has {size}"
+    warning = f"is truncated: its header promises {claims.data_bytes} bytes of pixels, the file has {size}"
     return structs.replace(record, warning=warning, warning_remedy="copy the frame again, if its pixels still matter")
 
 

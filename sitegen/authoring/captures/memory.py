@@ -43,8 +43,8 @@ class FrameMemory:
         self.changed: set[str] = set()
 
     def record(self, file: FrameFile) -> FrameRecord | None:
-        known = self._directory(file.directory).get(file.name)
-        return known[1] if known is not None and known[0] == signature_of(file) else None
+        remembered = self._directory(file.directory).get(file.name)
+        return remembered[1] if remembered is not None and remembered[0] == signature_of(file) else None
 
     def knows(self, directory: str) -> bool:
         return bool(self._directory(directory))
@@ -74,10 +74,10 @@ class FrameMemory:
         self.changed.clear()
 
     def _directory(self, directory: str) -> _Directory:
-        known = self.directories.get(directory)
-        if known is None:
-            known = self.directories[directory] = self._shard(_shard_of(directory)).setdefault(directory, {})
-        return known
+        records = self.directories.get(directory)
+        if records is None:
+            records = self.directories[directory] = self._shard(_shard_of(directory)).setdefault(directory, {})
+        return records
 
     def _shard(self, shard: str) -> dict[str, _Directory]:
         if shard not in self.shards:

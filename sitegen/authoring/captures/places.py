@@ -51,25 +51,26 @@ def target_called(name: str) -> Target:
     """By the catalogue's name, else a name of its own, else a place: right ascension and declination in degrees."""
     if place := _PLACE.fullmatch(name.strip()):
         return Target(name, (float(place.group(1)), float(place.group(2))))
-    found = catalogued(name)
-    if found is None:
+    sky_object = catalogued(name)
+    if sky_object is None:
         return Target(name)
-    return Target(found.name, (found.ra_deg, found.dec_deg), (found.size_arcmin[0] if found.size_arcmin else 0.0) / 60)
+    size_arcmin = sky_object.size_arcmin[0] if sky_object.size_arcmin else 0.0
+    return Target(sky_object.name, (sky_object.ra_deg, sky_object.dec_deg), size_arcmin / 60)
 
 
 def place_of(record: FrameRecord) -> Place | None:
     """The pointing, else where the catalogue has the object."""
     if record.ra_deg is not None and record.dec_deg is not None:
         return record.ra_deg, record.dec_deg
-    found = catalogued(record.object)
-    return (found.ra_deg, found.dec_deg) if found is not None else None
+    sky_object = catalogued(record.object)
+    return (sky_object.ra_deg, sky_object.dec_deg) if sky_object is not None else None
 
 
 def field_deg(frames: Sequence[Frame], rig: Rig | None) -> float:
     """The diagonal of the field, by the headers, else by the rig, else 2°."""
-    told = [diagonal for frame in frames if (diagonal := _diagonal_deg(frame.record)) is not None]
-    if told:
-        return median(told)
+    diagonals_deg = [diagonal for frame in frames if (diagonal := _diagonal_deg(frame.record)) is not None]
+    if diagonals_deg:
+        return median(diagonals_deg)
     if rig is not None and frames:
         train = train_at(rig, None, frames[0].start)
         across_mm = math.hypot(train.camera.width_px, train.camera.height_px) * train.camera.pixel_um / 1000
@@ -140,9 +141,9 @@ def _named(most: object, fields: Mapping[object, object], records: Sequence[Fram
     names = Counter(record.object for record in inside if record.object)
     name = min(names, key=lambda name: (-names[name], name)) if names else ""
     places = Counter(place for record in inside if (place := place_of(record)) is not None)
-    found = catalogued(name)
+    sky_object = catalogued(name)
     place = min(places, key=lambda place: (-places[place], place))
-    return Target(found.name if found else name or "a field without a name", place)
+    return Target(sky_object.name if sky_object else name or "a field without a name", place)
 
 
 class _Belonging:
@@ -271,12 +272,12 @@ def _shown_instead(records: Mapping[int, FrameRecord], reach_deg: float) -> dict
 
 def _fitting_name(record: FrameRecord, place: Place, reach_deg: float) -> str:
     """The catalogue's name where its place is in the field, a name of the author's own; '' for a name that points elsewhere."""
-    known = catalogued(record.object)
-    if known is None:
+    sky_object = catalogued(record.object)
+    if sky_object is None:
         return record.object
-    apart = math.dist(_direction(place), _direction((known.ra_deg, known.dec_deg)))
-    size_deg = (known.size_arcmin[0] if known.size_arcmin else 0.0) / 60
-    return known.name if apart <= _chord(reach_deg) + _chord(size_deg / 2) else ""
+    apart = math.dist(_direction(place), _direction((sky_object.ra_deg, sky_object.dec_deg)))
+    size_deg = (sky_object.size_arcmin[0] if sky_object.size_arcmin else 0.0) / 60
+    return sky_object.name if apart <= _chord(reach_deg) + _chord(size_deg / 2) else ""
 
 
 def is_moving_name(name: str) -> bool:
@@ -288,8 +289,8 @@ def alike_name(name: str) -> str:
     return re.sub(r"[\W_]+", "", name.casefold())
 
 
-def _alike(one: str, other: str) -> bool:
-    if one == other or (min(len(one), len(other)) >= 4 and (one in other or other in one)):
+def _alike(name: str, other: str) -> bool:
+    if name == other or (min(len(name), len(other)) >= 4 and (name in other or other in name)):
         return True
-    digits = re.findall(r"\d+", one), re.findall(r"\d+", other)
-    return digits[0] == digits[1] and SequenceMatcher(None, one, other).ratio() >= ALIKE
+    digits = re.findall(r"\d+", name), re.findall(r"\d+", other)
+    return digits[0] == digits[1] and SequenceMatcher(None, name, other).ratio() >= ALIKE

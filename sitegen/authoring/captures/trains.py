@@ -49,39 +49,39 @@ def header_train(record: FrameRecord) -> HeaderTrain:
     )  # fmt: skip
 
 
-def same_train(one: HeaderTrain, other: HeaderTrain) -> bool:
+def same_train(train: HeaderTrain, other: HeaderTrain) -> bool:
     """Whether nothing that both tell contradicts. One camera's serial number is proof; two different ones are, too."""
-    if not _near(one.focal_length_mm, other.focal_length_mm, FOCAL_TOLERANCE):
+    if not _near(train.focal_length_mm, other.focal_length_mm, FOCAL_TOLERANCE):
         return False
-    if one.camera_id and other.camera_id:
-        return one.camera_id == other.camera_id
-    if one.processed or other.processed:
+    if train.camera_id and other.camera_id:
+        return train.camera_id == other.camera_id
+    if train.processed or other.processed:
         return True
-    return _same_pixels(one, other) and _same_frame(one, other) and _same_colour(one, other)
+    return _same_pixels(train, other) and _same_frame(train, other) and _same_colour(train, other)
 
 
-def _same_pixels(one: HeaderTrain, other: HeaderTrain) -> bool:
+def _same_pixels(train: HeaderTrain, other: HeaderTrain) -> bool:
     """Most programs write the binned pixel, some the unbinned."""
-    if not one.pixel_um or not other.pixel_um:
+    if not train.pixel_um or not other.pixel_um:
         return True
-    ways = ((one.pixel_um / first, other.pixel_um / second)
-            for first in {1, one.binning or 1} for second in {1, other.binning or 1})  # fmt: skip
+    ways = ((train.pixel_um / first, other.pixel_um / second)
+            for first in {1, train.binning or 1} for second in {1, other.binning or 1})  # fmt: skip
     return any(_near(first, second, PIXEL_TOLERANCE) for first, second in ways)
 
 
-def _same_frame(one: HeaderTrain, other: HeaderTrain) -> bool:
-    sizes = [sorted((train.width_px * (train.binning or 1), train.height_px * (train.binning or 1)))
-             for train in (one, other) if train.width_px and train.height_px]  # fmt: skip
+def _same_frame(train: HeaderTrain, other: HeaderTrain) -> bool:
+    sizes = [sorted((sized.width_px * (sized.binning or 1), sized.height_px * (sized.binning or 1)))
+             for sized in (train, other) if sized.width_px and sized.height_px]  # fmt: skip
     return len(sizes) < 2 or all(_near(first, second, FRAME_TOLERANCE) for first, second in zip(*sizes, strict=True))
 
 
-def _same_colour(one: HeaderTrain, other: HeaderTrain) -> bool:
+def _same_colour(train: HeaderTrain, other: HeaderTrain) -> bool:
     """A raw frame of a colour camera tells its colour pattern, one of a monochrome camera has nothing to tell."""
-    return bool(one.colour) == bool(other.colour)
+    return bool(train.colour) == bool(other.colour)
 
 
-def _near(one: float | None, other: float | None, tolerance: float) -> bool:
-    return not one or not other or abs(one - other) <= tolerance * max(one, other)
+def _near(length: float | None, other: float | None, tolerance: float) -> bool:
+    return not length or not other or abs(length - other) <= tolerance * max(length, other)
 
 
 def disagreements(train: HeaderTrain, rig: Rig, frame: Frame) -> tuple[Disagreement, ...]:
@@ -122,7 +122,7 @@ def sort_trains(frames: Sequence[Frame], rig: Rig | None, taken_in: Sequence[Fra
     if lights:
         others = {number: trains[number] for number in range(len(frames)) if number not in agreeing}
         main = Counter(trains[number] for number in lights)
-        kept = {number for number, train in others.items() if any(_surely_same(train, each) for each in main)}
+        kept = {number for number, train in others.items() if any(_surely_same(train, taken) for taken in main)}
         return TrainSorting({number: train for number, train in others.items() if number not in kept}, against)
     earlier = _of_most([header_train(frame.record) for frame in taken_in], taken_in)
     main_train = earlier or _of_most(trains, frames)
@@ -143,14 +143,14 @@ def _tells(train: HeaderTrain) -> bool:
 def _against(trains: Sequence[HeaderTrain], frames: Sequence[Frame], rig: Rig | None) -> dict[int, tuple[Disagreement, ...]]:
     if rig is None:
         return {}
-    known: dict[tuple[HeaderTrain, object, str], tuple[Disagreement, ...]] = {}
+    by_train: dict[tuple[HeaderTrain, object, str], tuple[Disagreement, ...]] = {}
     against = {}
     for number, (train, frame) in enumerate(zip(trains, frames, strict=True)):
         key = train, id(train_at(rig, None, frame.start)), frame.record.source
-        if key not in known:
-            known[key] = disagreements(train, rig, frame)
-        if known[key]:
-            against[number] = known[key]
+        if key not in by_train:
+            by_train[key] = disagreements(train, rig, frame)
+        if by_train[key]:
+            against[number] = by_train[key]
     return against
 
 

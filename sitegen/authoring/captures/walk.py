@@ -110,11 +110,11 @@ class _Search(Struct):
             self._file(path, path.parent)
         elif glob.has_magic(word):
             fixed = Path(*_before_magic(path))
-            for found in sorted(glob.glob(word, recursive=True)):  # noqa: PTH207 - a Path matches no absolute pattern
-                if Path(found).is_dir():
-                    self._folder(found)
-                elif is_log(found):
-                    self._file(Path(found), fixed)
+            for matched in sorted(glob.glob(word, recursive=True)):  # noqa: PTH207 - a Path matches no absolute pattern
+                if Path(matched).is_dir():
+                    self._folder(matched)
+                elif is_log(matched):
+                    self._file(Path(matched), fixed)
 
     def _folder(self, word: str) -> None:
         """Frames in it and in its folders, hidden ones left out."""
@@ -160,9 +160,9 @@ class _Search(Struct):
             self.again += 1
             return
         try:
-            told = entry.stat()
-            mark = (told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino)
-            if not stat.S_ISREG(told.st_mode):  # a pipe of such a name would be waited for for ever
+            status = entry.stat()
+            mark = (status.st_size, status.st_mtime_ns, status.st_ctime_ns, status.st_ino)
+            if not stat.S_ISREG(status.st_mode):  # a pipe of such a name would be waited for for ever
                 self.passed_over[_ending(name)] += 1
                 return
         except OSError:
@@ -180,10 +180,10 @@ class _Search(Struct):
         elif not path.name.casefold().endswith(_FRAMES):
             self.tables[real] = path
         else:
-            below, told = path.relative_to(folder).as_posix() if path.is_relative_to(folder) else path.name, path.stat()
+            below, status = path.relative_to(folder).as_posix() if path.is_relative_to(folder) else path.name, path.stat()
             self.frames[directory, name] = FrameFile(
                 str(path), _legible(below), folder_name(os.path.realpath(folder)), _legible(directory),
-                told.st_size, told.st_mtime_ns, told.st_ctime_ns, told.st_ino,
+                status.st_size, status.st_mtime_ns, status.st_ctime_ns, status.st_ino,
             )  # fmt: skip
 
 

@@ -11,7 +11,7 @@ from sitegen.build.rule import Rule, Task
 from sitegen.build.store import digest_of
 from sitegen.diary.same_frame import CameraStretches
 from sitegen.problems import Problem
-from sitegen.reading.frame import entry_files
+from sitegen.reading.diary_config import entry_files
 from sitegen.reading.shared_addresses import AddressedName, shared_addresses
 
 if TYPE_CHECKING:

@@ -13,7 +13,7 @@ from sitegen.build.workers import working_on
 from sitegen.facts.star_views import ring_view, survey_view
 from sitegen.facts.views import EntryView
 from sitegen.problems import Problem
-from sitegen.reading.frame import Frame
+from sitegen.reading.diary_config import DiaryConfig
 from sitegen.reading.measurement_files import Ringed, Surveyed
 
 MEASURED: Mapping[str, Any] = {"survey": Surveyed, "ring": Ringed}
@@ -65,6 +65,6 @@ def _measured(context: BuildContext, kind: str, file: str) -> _Measured:
     return _Measured(cache.name_of(inputs), shape, problems)
 
 
-def _in_view(place: Callable[..., Any], frames: Sequence[_Measured], view: EntryView, config: Frame) -> tuple[Any, ...]:
+def _in_view(place: Callable[..., Any], frames: Sequence[_Measured], view: EntryView, config: DiaryConfig) -> tuple[Any, ...]:
     shapes = (measured.shape for measured in frames if measured.shape is not None)
     return tuple(place(shape, view.entry, config.rigs, config.sites) for shape in shapes)

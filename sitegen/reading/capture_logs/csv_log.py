@@ -25,10 +25,10 @@ def read_csv(request: LogRequest) -> LogReading:
 
 
 def _has_other_separator(lines: list[str], problems: LogProblems) -> bool:
-    found = next(((number, line) for number, line in enumerate(lines, start=1) if line.strip() and line[0] != "#"), None)
-    if found is None:
+    first_row = next(((number, line) for number, line in enumerate(lines, start=1) if line.strip() and line[0] != "#"), None)
+    if first_row is None:
         return False
-    number, heading = found
+    number, heading = first_row
     separator = max(_OTHER_SEPARATORS, key=heading.count)
     if heading.count(separator) <= heading.count(","):
         return False

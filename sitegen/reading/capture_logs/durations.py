@@ -22,8 +22,8 @@ def read_duration_s(text: str) -> float:
     """`300`, `5m`, `1m30s`, `90 s`, `2 min`, `1h`, `1/250`. Raises ValueProblem."""
     if _PLAIN.fullmatch(text):
         return float(text)
-    if found := _FRACTION.fullmatch(text):
-        return _quotient(*map(float, found.groups()))
+    if fraction := _FRACTION.fullmatch(text):
+        return _quotient(*map(float, fraction.groups()))
     parts = _PART.findall(text)
     if not parts or _PART.sub("", text).strip():
         raise ValueProblem("not a duration", _remedy(text))

@@ -80,9 +80,9 @@ def _head_of(root: yaml.Node | None, size: int, problems: LogProblems) -> _Head 
     head.delimiter = delimiter
     columns = top.get("datatype")
     for column in columns.value if isinstance(columns, yaml.SequenceNode) else ():
-        told = {key: node.value for key, node in _mapping(column).items() if isinstance(node, yaml.ScalarNode)}
-        if "unit" in told:
-            head.units[told.get("name", "")] = told["unit"]
+        attributes = {key: node.value for key, node in _mapping(column).items() if isinstance(node, yaml.ScalarNode)}
+        if "unit" in attributes:
+            head.units[attributes.get("name", "")] = attributes["unit"]
     return head
 
 

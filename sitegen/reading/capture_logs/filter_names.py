@@ -45,45 +45,46 @@ def width_disagrees(words: str, short: str | None, rig: Rig) -> tuple[str, str] 
     """The warning and its cure where the words name another width than the filter has that they were taken for."""
     if short is None or short == words or _is_listed(words, rig.filters[short]):
         return None
-    told, width_nm = filter_words(words), rig.filters[short].width_nm
-    if not told.in_nm or told.width_nm is None or width_nm is None or _same_width(told.width_nm, width_nm):
+    parts, width_nm = filter_words(words), rig.filters[short].width_nm
+    if not parts.in_nm or parts.width_nm is None or width_nm is None or _same_width(parts.width_nm, width_nm):
         return None
-    wrong = f"{quoted(words)} names a width of {told.width_nm:g} nm, and the rig's filter '{short}' has {width_nm:g} nm"
-    new = f"'width_nm: {told.width_nm:g}'"
+    wrong = f"{quoted(words)} names a width of {parts.width_nm:g} nm, and the rig's filter '{short}' has {width_nm:g} nm"
+    new = f"'width_nm: {parts.width_nm:g}'"
     return wrong, f"write {new} in the filter '{short}' in rigs/{rig.slug}.yaml, or add another filter there with {new}"
 
 
-def _is_listed(words: str, known: Filter) -> bool:
-    return filter_key(words) in {filter_key(each) for each in (*known.spelt, known.name)}
+def _is_listed(words: str, rig_filter: Filter) -> bool:
+    return filter_key(words) in {filter_key(spelling) for spelling in (*rig_filter.spelt, rig_filter.name)}
 
 
 @lru_cache(maxsize=64)
 def _known_names(filters: tuple[Filter, ...]) -> _Names:
     by_key: dict[str, str | None] = {}
     by_passband: dict[str, list[Filter]] = {}
-    for each in filters:
-        spellings = (each.short, each.name, *each.spelt)
+    for rig_filter in filters:
+        spellings = (rig_filter.short, rig_filter.name, *rig_filter.spelt)
         for key in {filter_key(words) for words in spellings} - {""}:
-            by_key[key] = each.short if by_key.get(key, each.short) == each.short else None
+            by_key[key] = rig_filter.short if by_key.get(key, rig_filter.short) == rig_filter.short else None
         for passband in {filter_words(words).passband for words in spellings} - {""}:
-            by_passband.setdefault(passband, []).append(each)
+            by_passband.setdefault(passband, []).append(rig_filter)
     return _Names(by_key, {passband: tuple(group) for passband, group in by_passband.items()})
 
 
-def _of_width(told: FilterWords, names: _Names) -> Sequence[Filter]:
+def _of_width(parts: FilterWords, names: _Names) -> Sequence[Filter]:
     """The filters that the words may mean."""
-    fitting = names.by_passband.get(told.passband, ())
-    if not fitting and told.passband in _WHOLE_LIGHT:
-        fitting = tuple(each for passband in sorted(_WHOLE_LIGHT) for each in names.by_passband.get(passband, ()))
-    if told.width_nm is None or (told.in_nm and len(fitting) == 1):
+    fitting = names.by_passband.get(parts.passband, ())
+    if not fitting and parts.passband in _WHOLE_LIGHT:
+        fitting = tuple(rig_filter for passband in sorted(_WHOLE_LIGHT) for rig_filter in names.by_passband.get(passband, ()))
+    if parts.width_nm is None or (parts.in_nm and len(fitting) == 1):
         return fitting
-    return [each for each in fitting if (width_nm := _width_of(each)) is not None and _same_width(told.width_nm, width_nm)]
+    widths = ((rig_filter, _width_of(rig_filter)) for rig_filter in fitting)
+    return [rig_filter for rig_filter, width_nm in widths if width_nm is not None and _same_width(parts.width_nm, width_nm)]
 
 
-def _width_of(known: Filter) -> float | None:
+def _width_of(rig_filter: Filter) -> float | None:
     """As the rig has it, else as the filter's own names do."""
-    named = (filter_words(words).width_nm for words in (known.short, known.name, *known.spelt))
-    return known.width_nm if known.width_nm is not None else next((width for width in named if width is not None), None)
+    named = (filter_words(words).width_nm for words in (rig_filter.short, rig_filter.name, *rig_filter.spelt))
+    return rig_filter.width_nm if rig_filter.width_nm is not None else next((width for width in named if width is not None), None)
 
 
 def _same_width(told_nm: float, width_nm: float) -> bool:

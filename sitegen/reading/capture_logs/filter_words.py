@@ -51,18 +51,18 @@ def filter_words(words: str) -> FilterWords:
     if (passband := _PASSBAND.get(filter_key(words))) is not None:
         return FilterWords(passband)
     plain = words.translate(_LATIN).strip().casefold().replace("filter", "").strip()
-    if found := _WIDTH_FIRST.fullmatch(plain):
-        return _named(found[2], found[1], in_nm=True)
-    if found := _WIDTH_LAST.fullmatch(plain):
-        return _with_own_digit(found[1], found[2], in_nm=found[3] is not None)
+    if match := _WIDTH_FIRST.fullmatch(plain):
+        return _named(match[2], match[1], in_nm=True)
+    if match := _WIDTH_LAST.fullmatch(plain):
+        return _with_own_digit(match[1], match[2], in_nm=match[3] is not None)
     return FilterWords("")
 
 
-def may_be_one_filter(one: str, other: str) -> bool:
+def may_be_one_filter(words: str, other: str) -> bool:
     """Whether two programs may have written these of one filter: one spelling, or one passband and no two widths."""
-    if one == other or filter_key(one) == filter_key(other):
+    if words == other or filter_key(words) == filter_key(other):
         return True
-    first, second = filter_words(one), filter_words(other)
+    first, second = filter_words(words), filter_words(other)
     widths = {first.width_nm, second.width_nm} - {None}
     return bool(first.passband) and first.passband == second.passband and len(widths) < 2
 
@@ -70,9 +70,9 @@ def may_be_one_filter(one: str, other: str) -> bool:
 def _with_own_digit(name: str, number: str, in_nm: bool) -> FilterWords:
     """`S26nm` is S2 and 6 nm."""
     for length in (1, 0):
-        found = _named(name + number[:length], number[length:], in_nm)
-        if found.passband and found.width_nm is not None:
-            return found
+        parts = _named(name + number[:length], number[length:], in_nm)
+        if parts.passband and parts.width_nm is not None:
+            return parts
     return FilterWords("")
 
 

@@ -23,31 +23,31 @@ _MOST_REMEMBERED = 2_000
 _steady: dict[tuple[int, Hashable], tuple[Told, FrameOrigin]] = {}
 
 
-def fits_origin(header: FitsHeader, told: Told) -> FrameOrigin:
+def fits_origin(header: FitsHeader, claims: Told) -> FrameOrigin:
     """What frames of one session share is made once."""
-    origin = _steady_origin(header, told)
-    pointing = pointing_of(header) if told.kind == "light" else None
+    origin = _steady_origin(header, claims)
+    pointing = pointing_of(header) if claims.kind == "light" else None
     return origin if pointing is None else replace(origin, ra_deg=pointing[0], dec_deg=pointing[1])
 
 
-def _steady_origin(header: FitsHeader, told: Told) -> FrameOrigin:
+def _steady_origin(header: FitsHeader, claims: Told) -> FrameOrigin:
     """`told` is kept beside it, so that its identity stays taken."""
-    key = id(told), header.likeness(_STEADY)
-    known = _steady.get(key)
-    if known is None:
+    key = id(claims), header.likeness(_STEADY)
+    steady = _steady.get(key)
+    if steady is None:
         if len(_steady) >= _MOST_REMEMBERED:
             _steady.clear()
-        known = _steady[key] = told, _origin(header, told)
-    return known[1]
+        steady = _steady[key] = claims, _origin(header, claims)
+    return steady[1]
 
 
-def _origin(header: FitsHeader, told: Told) -> FrameOrigin:
-    width, height = (int(size) if size is not None and size >= 1 else None for size in told.frame_px)
+def _origin(header: FitsHeader, claims: Told) -> FrameOrigin:
+    width, height = (int(size) if size is not None and size >= 1 else None for size in claims.frame_px)
     return FrameOrigin(
-        object=next(iter(told.targets), None),
-        filter_told=told.filter_words or None,
-        focal_length_mm=told.focal_length_mm or None,
-        pixel_um=told.pixel_um or None,
+        object=next(iter(claims.targets), None),
+        filter_told=claims.filter_words or None,
+        focal_length_mm=claims.focal_length_mm or None,
+        pixel_um=claims.pixel_um or None,
         width_px=width,
         height_px=height,
         latitude_deg=latitude_of(header),

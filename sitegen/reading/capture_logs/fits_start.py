@@ -33,8 +33,8 @@ def frame_start(header: FitsHeader, scale: str) -> datetime:
     if scale in ("", "LOCAL"):
         return moment
     if scale not in KNOWN_SCALES:
-        known = f"known: {', '.join(sorted(KNOWN_SCALES))}, LOCAL"
-        raise ValueProblem(f"TIMESYS is {quoted(scale)}, which is no time scale known here", known)
+        scales = f"known: {', '.join(sorted(KNOWN_SCALES))}, LOCAL"
+        raise ValueProblem(f"TIMESYS is {quoted(scale)}, which is no time scale known here", scales)
     return utc_from(moment, scale).replace(tzinfo=UTC)
 
 

@@ -45,12 +45,12 @@ _remembered: dict[object, Told] = {}
 
 def told_by(header: FitsHeader) -> Told:
     likeness = header.likeness(TOLD_BY)
-    told = _remembered.get(likeness)
-    if told is None:
+    claims = _remembered.get(likeness)
+    if claims is None:
         if len(_remembered) >= _MOST_REMEMBERED:
             _remembered.clear()
-        told = _remembered[likeness] = _told(header)
-    return told
+        claims = _remembered[likeness] = _told(header)
+    return claims
 
 
 def _told(header: FitsHeader) -> Told:
@@ -95,8 +95,8 @@ def _exposure_from(header: FitsHeader, keyword: bytes, kind: FrameKind | None) -
 
 
 def _binning(header: FitsHeader) -> int | None:
-    found = header.number(b"XBINNING")
-    return int(found) if found is not None and 1 <= found <= 16 and found.is_integer() else None
+    binning = header.number(b"XBINNING")
+    return int(binning) if binning is not None and 1 <= binning <= 16 and binning.is_integer() else None
 
 
 def _length(header: FitsHeader, keyword: bytes) -> float | None:

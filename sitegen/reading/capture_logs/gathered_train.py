@@ -22,7 +22,7 @@ def tell_trains(subs: Sequence[Sub], request: LogRequest, problems: LogProblems)
     if request.rig is None:
         return
     lights = [sub for sub in subs if sub.kind == "light" and sub.origin is not None]
-    counted = Counter(found for sub in lights for found in _disagreements(sub, request.rig, request))
+    counted = Counter(disagreement for sub in lights for disagreement in _disagreements(sub, request.rig, request))
     for (wrong, remedy), count in counted.items():
         problems.warn(f"{wrong} (so of {count} of {len(subs)} subs)", remedy)
 

@@ -17,16 +17,16 @@ def unpacking(read_more: Callable[[], bytes], start: bytes) -> Callable[[int], b
 
     def tap(count: int) -> bytes:
         nonlocal packed
-        found = b""
-        while not found and not unpacker.eof:
+        content = b""
+        while not content and not unpacker.eof:
             packed = packed or read_more()
             if not packed:
                 break
             try:
-                found = unpacker.decompress(packed, count)
+                content = unpacker.decompress(packed, count)
             except zlib.error:
                 raise ValueProblem("is damaged: gzip cannot unpack it") from None
             packed = unpacker.unconsumed_tail
-        return found
+        return content
 
     return tap

@@ -46,47 +46,47 @@ def each_once(subs: Iterable[Sub]) -> tuple[Sub, ...]:
     recent: dict[str, list[_Counted]] = {}
     for sub in sorted(subs, key=lambda sub: sub.start):
         near = recent.setdefault(sub.rig, [])
-        near[:] = [each for each in near if sub.start - each.sub.start < TRUNCATED_START]
-        known = next((each for each in near if _is_listed_again(sub, each)), None)
-        if known is None:
-            known = _Counted(sub, set())
-            near.append(known)
-            counted.append(known)
+        near[:] = [near_sub for near_sub in near if sub.start - near_sub.sub.start < TRUNCATED_START]
+        known_sub = next((near_sub for near_sub in near if _is_listed_again(sub, near_sub)), None)
+        if known_sub is None:
+            known_sub = _Counted(sub, set())
+            near.append(known_sub)
+            counted.append(known_sub)
         else:
-            known.sub = _merged(known.sub, sub)
-        known.sources.add(sub.source)
-    return tuple(each.sub for each in counted)
+            known_sub.sub = _merged(known_sub.sub, sub)
+        known_sub.sources.add(sub.source)
+    return tuple(near_sub.sub for near_sub in counted)
 
 
-def _is_listed_again(sub: Sub, known: _Counted) -> bool:
-    return (sub.exposure_s >= SHORT_S or sub.source not in known.sources) and is_same_frame(sub, known.sub)
+def _is_listed_again(sub: Sub, counted_sub: _Counted) -> bool:
+    return (sub.exposure_s >= SHORT_S or sub.source not in counted_sub.sources) and is_same_frame(sub, counted_sub.sub)
 
 
-def is_same_frame(one: Sub, other: Sub) -> bool:
+def is_same_frame(sub: Sub, other: Sub) -> bool:
     """Same rig, kind and exposure, a filter that does not contradict, starts within half a second (or the same second, where a
     log gives whole seconds)."""
-    apart = abs(one.start - other.start)
-    whole_seconds = not (one.start.microsecond and other.start.microsecond)
-    near = apart < SAME_START or (whole_seconds and apart < TRUNCATED_START and one.start.second == other.start.second)
-    if not near or (one.rig, one.kind) != (other.rig, other.kind):
+    apart = abs(sub.start - other.start)
+    whole_seconds = not (sub.start.microsecond and other.start.microsecond)
+    near = apart < SAME_START or (whole_seconds and apart < TRUNCATED_START and sub.start.second == other.start.second)
+    if not near or (sub.rig, sub.kind) != (other.rig, other.kind):
         return False
-    same_filter = one.filter == other.filter or None in (one.filter, other.filter)
-    return same_filter and isclose(one.exposure_s, other.exposure_s, rel_tol=1e-3, abs_tol=1e-3)
+    same_filter = sub.filter == other.filter or None in (sub.filter, other.filter)
+    return same_filter and isclose(sub.exposure_s, other.exposure_s, rel_tol=1e-3, abs_tol=1e-3)
 
 
-def _merged(known: Sub, again: Sub) -> Sub:
-    if known == again:
-        return known
-    learnt = {name: getattr(again, name) for name in _TELLING if getattr(known, name) is None}
-    return replace(known, kept=known.kept and again.kept, **learnt)
+def _merged(first: Sub, again: Sub) -> Sub:
+    if first == again:
+        return first
+    learnt = {name: getattr(again, name) for name in _TELLING if getattr(first, name) is None}
+    return replace(first, kept=first.kept and again.kept, **learnt)
 
 
 def overlaps(subs: Iterable[Sub], shown: Callable[[str], str] = str) -> tuple[Problem, ...]:
     """A warning for each two logs in which one rig exposes two frames at once; the same frame in two entries is none."""
-    found: dict[tuple[str, str, str], list[tuple[Sub, Sub]]] = {}
+    pairs_of: dict[tuple[str, str, str], list[tuple[Sub, Sub]]] = {}
     for earlier, later in _overlapping(sorted(subs, key=lambda sub: (sub.rig, sub.start))):
-        found.setdefault((later.rig, earlier.source, later.source), []).append((earlier, later))
-    return tuple(_overlap_problem(pairs, shown) for pairs in found.values())
+        pairs_of.setdefault((later.rig, earlier.source, later.source), []).append((earlier, later))
+    return tuple(_overlap_problem(pairs, shown) for pairs in pairs_of.values())
 
 
 def _overlapping(in_order: Sequence[Sub]) -> Iterator[tuple[Sub, Sub]]:

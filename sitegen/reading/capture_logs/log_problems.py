@@ -51,9 +51,9 @@ class LogProblems(Struct):
 
     def alike(self, severity: Severity, wrong: str, remedy: str, at: Callable[[], Place]) -> None:
         """A problem of which only the first place is shown, with the number of those that follow."""
-        known = self._repeated.get(wrong)
-        if known is not None:
-            known.more += 1
+        repeated = self._repeated.get(wrong)
+        if repeated is not None:
+            repeated.more += 1
         elif self.is_full:
             self.leave_untold(severity)
         else:
@@ -66,7 +66,7 @@ class LogProblems(Struct):
     def all(self) -> tuple[Problem, ...]:
         if not (self._single or self._repeated):
             return ()
-        return (*self._single, *(_counted(each) for each in self._repeated.values()), *self._untold())
+        return (*self._single, *(_counted(repeated) for repeated in self._repeated.values()), *self._untold())
 
     def _put(self, severity: Severity, wrong: str, remedy: str, at: Callable[[], Place]) -> None:
         if self.is_full:
@@ -88,11 +88,11 @@ class LogProblems(Struct):
                 yield Problem(self.shown_path, 1, 1, wrong, "mend the first ones and check again", severity)
 
 
-def _counted(each: _Repeated) -> Problem:
-    first = each.problem
-    if not each.more:
+def _counted(repeated: _Repeated) -> Problem:
+    first = repeated.problem
+    if not repeated.more:
         return first
-    rows = "1 more row" if each.more == 1 else f"{each.more} more rows"
+    rows = "1 more row" if repeated.more == 1 else f"{repeated.more} more rows"
     return Problem(first.path, first.line, first.column, f"{first.wrong} (so in {rows})", first.remedy, first.severity)
 
 

@@ -55,11 +55,11 @@ def _next_minute(moment: datetime) -> str:
 def _doubt(text: str) -> ValueProblem:
     if _CLOCK_ONLY.fullmatch(text):
         return ValueProblem("a time of day without a date", WRITE_ISO)
-    if found := _DAY_FIRST.fullmatch(text):
-        first, second, year = found.groups()
+    if match := _DAY_FIRST.fullmatch(text):
+        first, second, year = match.groups()
         return ValueProblem("not ISO 8601", _either_way(year, first, second))
-    if found := _SLASHED.fullmatch(text):
-        year, month, day, _ = found.groups()
+    if match := _SLASHED.fullmatch(text):
+        year, month, day, _ = match.groups()
         if (day_meant := possible_day(year, month, day)) is not None:
             return ValueProblem("not ISO 8601", f"write the date as {day_meant}")
     return ValueProblem("not a date and time", WRITE_ISO)

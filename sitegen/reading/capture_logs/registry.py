@@ -20,8 +20,8 @@ def reader_of(name: str) -> Reader | None:
     folded = name.casefold().rpartition("/")[2]
     dot = folded.find(".")
     while dot >= 0:
-        if (found := _BY_SUFFIX.get(folded[dot:])) is not None:
-            return found
+        if (reader := _BY_SUFFIX.get(folded[dot:])) is not None:
+            return reader
         dot = folded.find(".", dot + 1)
     return None
 

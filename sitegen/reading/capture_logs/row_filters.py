@@ -29,13 +29,13 @@ class RowFilters:
         self.spellings: dict[str, _Spelling] = {}
 
     def take(self, words: str, kind: FrameKind, frames: int, at: Callable[[], Place]) -> None:
-        known = self.spellings.get(words)
-        if known is None:
-            known = self.spellings[words] = _Spelling(self._match(words), at)
+        spelling = self.spellings.get(words)
+        if spelling is None:
+            spelling = self.spellings[words] = _Spelling(self._match(words), at)
         if needs_filter(kind):
-            known.first = known.first if known.frames else at
-            known.frames += frames
-            known.lights += frames * (kind == "light")
+            spelling.first = spelling.first if spelling.frames else at
+            spelling.frames += frames
+            spelling.lights += frames * (kind == "light")
 
     def short(self, words: str) -> str | None:
         return self.spellings[words].short

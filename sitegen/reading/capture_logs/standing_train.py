@@ -53,9 +53,9 @@ def frame_disagrees(
     if not width or not height:
         return
     camera = train.camera
-    found, wanted = (width * binning, height * binning), (camera.width_px, camera.height_px)
+    frame_px, wanted = (width * binning, height * binning), (camera.width_px, camera.height_px)
     ways_up = (wanted, wanted[::-1]) if any_way_up else (wanted,)
-    if any(_near(found[0], way[0], FRAME_TOLERANCE) and _near(found[1], way[1], FRAME_TOLERANCE) for way in ways_up):
+    if any(_near(frame_px[0], way[0], FRAME_TOLERANCE) and _near(frame_px[1], way[1], FRAME_TOLERANCE) for way in ways_up):
         return
     yield (
         f"{name} is {width:g} × {height:g} px at binning {binning}, the camera of '{rig.slug}' had "
@@ -72,5 +72,5 @@ def inferred_binning(found_um: float | None, pixel_um: float) -> int | None:
     return times if 1 <= times <= 16 and _near(found_um, times * pixel_um, TOLERANCE) else None
 
 
-def _near(found: float, wanted: float, tolerance: float) -> bool:
-    return abs(found - wanted) <= tolerance * wanted
+def _near(measured: float, wanted: float, tolerance: float) -> bool:
+    return abs(measured - wanted) <= tolerance * wanted

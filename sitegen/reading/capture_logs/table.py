@@ -88,11 +88,11 @@ def _understood(record: Record, headings: Headings, problems: LogProblems) -> _R
 
 def _fits(record: Record, headings: Headings, problems: LogProblems) -> bool:
     """As many cells as headings; empty ones too many are a spreadsheet's habit."""
-    found, wanted = len(record.cells), headings.count
-    if found == wanted or (found > wanted and not any(cell.strip() for cell in record.cells[wanted:])):
+    cells, wanted = len(record.cells), headings.count
+    if cells == wanted or (cells > wanted and not any(cell.strip() for cell in record.cells[wanted:])):
         return True
-    remedy = "decimal commas? write 2.5, with a point" if found > wanted else "leave a cell empty between two commas"
-    problems.error(f"the row has {found} cells, the heading line {wanted}", remedy, record.place(min(found, wanted)))
+    remedy = "decimal commas? write 2.5, with a point" if cells > wanted else "leave a cell empty between two commas"
+    problems.error(f"the row has {cells} cells, the heading line {wanted}", remedy, record.place(min(cells, wanted)))
     return False
 
 
@@ -160,8 +160,8 @@ def _clock(values: Mapping[str, Any], request: LogRequest) -> str | None:
 
 
 def _origin(values: Mapping[str, Any]) -> FrameOrigin | None:
-    told = {name: values[name] for name in ORIGIN_NAMES if values.get(name) is not None}
-    return FrameOrigin(**told) if told else None
+    columns = {name: values[name] for name in ORIGIN_NAMES if values.get(name) is not None}
+    return FrameOrigin(**columns) if columns else None
 
 
 def _starts(rows: list[_Row], at: int, request: LogRequest, problems: LogProblems) -> Iterable[datetime | None]:

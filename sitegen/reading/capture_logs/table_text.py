@@ -52,11 +52,11 @@ def _decoded(raw: bytes, problems: LogProblems) -> str | None:
 
 
 def _is_printable(text: str, problems: LogProblems) -> bool:
-    found = text.find("\0")
-    if found >= 0:
+    nul = text.find("\0")
+    if nul >= 0:
         wrong = "a NUL byte stands here: the file is damaged, or no text"
-        problems.error(wrong, "export the log again", partial(_place, text, found))
-    return found < 0
+        problems.error(wrong, "export the log again", partial(_place, text, nul))
+    return nul < 0
 
 
 def _has_short_lines(text: str, problems: LogProblems) -> bool:

@@ -26,23 +26,23 @@ def unknown_filter(words: str, rig: Rig) -> tuple[str, str]:
 
 
 def _remedy(words: str, rig: Rig) -> str:
-    file, told = f"rigs/{rig.slug}.yaml", filter_words(words)
+    file, parts = f"rigs/{rig.slug}.yaml", filter_words(words)
     if not rig.filters:
-        return f"add 'filters: {{{_new_filter(words, told)}}}' to {file}"
-    spelt, near = f"'spelt: [{yaml_word(words)}]'", _nearest(words, told, rig)
+        return f"add 'filters: {{{_new_filter(words, parts)}}}' to {file}"
+    spelt, near = f"'spelt: [{yaml_word(words)}]'", _nearest(words, parts, rig)
     if len(near) == 1:
         return f"add {spelt} to the filter '{near[0]}' in {file}"
     if near:
         return f"add {spelt} to one of the filters {', '.join(map(repr, near))} in {file}"
     shorts = ", ".join(sorted(rig.filters)[:12])
-    return f"add the line '{_new_filter(words, told)}' under 'filters' in {file}, or {spelt} to one of its filters: {shorts}"
+    return f"add the line '{_new_filter(words, parts)}' under 'filters' in {file}, or {spelt} to one of its filters: {shorts}"
 
 
-def _nearest(words: str, told: FilterWords, rig: Rig) -> Sequence[str]:
+def _nearest(words: str, parts: FilterWords, rig: Rig) -> Sequence[str]:
     """Short names of the filters of the same passband, else of the one with the nearest name."""
-    by_name = {name: short for short, each in rig.filters.items() for name in (each.name, *each.spelt, short)}
-    same = {short for name, short in by_name.items() if told.passband and filter_words(name).passband == told.passband}
-    if same or told.passband:
+    by_name = {name: short for short, rig_filter in rig.filters.items() for name in (rig_filter.name, *rig_filter.spelt, short)}
+    same = {short for name, short in by_name.items() if parts.passband and filter_words(name).passband == parts.passband}
+    if same or parts.passband:
         return sorted(same)
     near = did_you_mean(words, by_name) or _beginning_of(words, by_name)
     return [by_name[near]] if near is not None else []
@@ -55,9 +55,9 @@ def _beginning_of(words: str, names: dict[str, str]) -> str | None:
     return max(fitting, key=len, default=None)
 
 
-def _new_filter(words: str, told: FilterWords) -> str:
-    centre_nm = _LINES_NM.get(told.passband)
-    width = f", width_nm: {told.width_nm:g}" if told.in_nm else ""
+def _new_filter(words: str, parts: FilterWords) -> str:
+    centre_nm = _LINES_NM.get(parts.passband)
+    width = f", width_nm: {parts.width_nm:g}" if parts.in_nm else ""
     kind = f"narrowband, centre_nm: {centre_nm:g}" if centre_nm else _kind_of(words)
     short = words[:LONGEST_SHORT].strip()
     spelt = "" if short == words else f", spelt: [{yaml_word(words)}]"

@@ -126,13 +126,13 @@ def _line(
     around: range, run: range, switch: int, choices: list[list[datetime]], order: list[int], stamps: Sequence[Stamp]
 ) -> list[tuple[datetime, datetime]]:
     """Start and end of each row, were the clock put back before `switch`."""
-    found = []
+    spans = []
     for position in around:
         choice = choices[order[position]]
         if choice:
             start = choice[position >= switch] if position in run else choice[0]
-            found.append((start, start + timedelta(seconds=stamps[order[position]].span_s)))
-    return found
+            spans.append((start, start + timedelta(seconds=stamps[order[position]].span_s)))
+    return spans
 
 
 def _runs_on(line: list[tuple[datetime, datetime]]) -> bool:

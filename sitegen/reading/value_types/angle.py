@@ -66,10 +66,10 @@ def _plain(text: str) -> float | None:
 
 def _triple(text: str) -> float | None:
     """The first number with its minutes and seconds as parts of it; the sign counts for all three, `-00 30` included."""
-    found = _SEXAGESIMAL.fullmatch(text.replace("−", "-"))
-    if not found:
+    match = _SEXAGESIMAL.fullmatch(text.replace("−", "-"))
+    if not match:
         return None
-    sign, whole, minutes, seconds = found.groups()
+    sign, whole, minutes, seconds = match.groups()
     if float(minutes) >= 60 or float(seconds or 0) >= 60:
         return None
     size = int(whole) + float(minutes) / 60 + float(seconds or 0) / 3600

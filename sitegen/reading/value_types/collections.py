@@ -23,7 +23,7 @@ class ListOf(Struct, frozen=True):
         else:
             diagnostics.error(node, f"{label} is {seen(node)}, not a list", _as_list(node))
             return None
-        return tuple(each for each in kept if each.value is not None)
+        return tuple(part for part in kept if part.value is not None)
 
     def _item(self, item: Node, label: str, diagnostics: Diagnostics) -> Any:
         """None for one that is still to be written."""

@@ -56,9 +56,9 @@ class LogPattern(Struct, frozen=True):
         text = unicodedata.normalize("NFC", text)
         diagnostics.asked.append(plain_start(text))
         trouble = path_trouble(text, diagnostics.content)
-        found = () if trouble else files_matching(text, diagnostics.content)
-        if found:
-            return found
+        paths = () if trouble else files_matching(text, diagnostics.content)
+        if paths:
+            return paths
         wrong, remedy = trouble or nothing_found(text, diagnostics.content)
         diagnostics.error(node, f"{label} is {shown(text)}, {wrong}", remedy)
         return None

@@ -42,7 +42,7 @@ class Day(Struct, frozen=True):
 
 def _iso(text: str) -> date | None:
     try:
-        return date(*map(int, found.groups())) if (found := ISO_DAY.fullmatch(text)) else None
+        return date(*map(int, match.groups())) if (match := ISO_DAY.fullmatch(text)) else None
     except ValueError:
         return None
 
@@ -58,11 +58,11 @@ def _either_way(first: str, second: str, year: str) -> str:
 def _remedy(text: str) -> str:
     """The date that was meant, where only its form is wrong and leaves no doubt."""
     parts = None
-    if found := _YEAR_FIRST.fullmatch(text):
-        parts = found.groups()
-    elif found := _DAY_FIRST.fullmatch(text):
-        parts = found.groups()[::-1]
-    if found := _SLASHED.fullmatch(text):
-        return _either_way(*found.groups())
+    if match := _YEAR_FIRST.fullmatch(text):
+        parts = match.groups()
+    elif match := _DAY_FIRST.fullmatch(text):
+        parts = match.groups()[::-1]
+    if match := _SLASHED.fullmatch(text):
+        return _either_way(*match.groups())
     meant = _iso("{}-{:0>2}-{:0>2}".format(*parts)) if parts else None
     return f"write {meant}" if meant and str(meant) != text else "write year-month-day, as in 2026-04-18"

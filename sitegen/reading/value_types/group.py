@@ -59,17 +59,17 @@ class Group(Struct, frozen=True):
         if not isinstance(node, MapNode):
             diagnostics.error(node, f"{label} is {seen(node)}, not a mapping", self._example())
             return None
-        known = {key.name: key for key in self.keys}
+        keys = {key.name: key for key in self.keys}
         present = {key.text: (key, value) for key, value in node.entries if not (isinstance(value, TextNode) and value.empty)}
         for key_node, _ in node.entries:
-            if key_node.text not in known:
+            if key_node.text not in keys:
                 diagnostics.error(key_node, f"unknown key {quoted(key_node.text)} in {self.called}", self._remedy(key_node.text))
         for key in self.keys:
             if key.required and key.name not in present:
                 self._say_missing(key, node, label, diagnostics)
-        waiting = {name for name in present.keys() & known.keys() if self._waits(known[name], present[name][1], diagnostics)}
-        written = {name: value for name, (_, value) in present.items() if name in known and name not in waiting}
-        read = {name: known[name].type.read(value, f"'{name}'", diagnostics) for name, value in written.items()}
+        waiting = {name for name in present.keys() & keys.keys() if self._waits(keys[name], present[name][1], diagnostics)}
+        written = {name: value for name, (_, value) in present.items() if name in keys and name not in waiting}
+        read = {name: keys[name].type.read(value, f"'{name}'", diagnostics) for name, value in written.items()}
         return Values({name: value for name, value in read.items() if value is not None}, node)
 
     def schema(self) -> JsonSchema:

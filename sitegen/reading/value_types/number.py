@@ -76,20 +76,20 @@ class Number(Struct, frozen=True):
         give = f"give {self.unit}" if self.unit else "give the number alone"
         if self.unit == "degrees" and (degrees := _sexagesimal_deg(text)) is not None:
             return f"write {degrees:.4f}, in degrees with a point"
-        found = DECIMAL.match(_DECIMAL_COMMA.sub(".", text))
-        if not found or text.count(",") > 1 or _THOUSANDS.search(text):
+        decimal = DECIMAL.match(_DECIMAL_COMMA.sub(".", text))
+        if not decimal or text.count(",") > 1 or _THOUSANDS.search(text):
             return f"{give}, as digits" + ("" if self.whole else " with a point")
         south_or_west = self.unit == "degrees" and text.rstrip().endswith(("S", "W"))
-        return f"{give}, as in {'-' if south_or_west else ''}{found.group().rstrip('.')}"
+        return f"{give}, as in {'-' if south_or_west else ''}{decimal.group().rstrip('.')}"
 
 
 def _sexagesimal_deg(text: str) -> float | None:
     """`48°12'30"`, `48 12 30 N`, `16:22:00 W`: the decimal degrees that were meant; None for anything else."""
-    found = _SEXAGESIMAL.fullmatch(text.strip())
-    if found is None or float(found["minutes"]) >= 60 or float(found["seconds"] or 0) >= 60:
+    match = _SEXAGESIMAL.fullmatch(text.strip())
+    if match is None or float(match["minutes"]) >= 60 or float(match["seconds"] or 0) >= 60:
         return None
-    size = float(found["degrees"]) + float(found["minutes"]) / 60 + float(found["seconds"] or 0) / 3600
-    return -size if found["sign"] == "-" or (found["side"] or "").upper() in ("S", "W") else size
+    size = float(match["degrees"]) + float(match["minutes"]) / 60 + float(match["seconds"] or 0) / 3600
+    return -size if match["sign"] == "-" or (match["side"] or "").upper() in ("S", "W") else size
 
 
 class NumberPair(Struct, frozen=True):
@@ -106,8 +106,8 @@ class NumberPair(Struct, frozen=True):
             value = self.first.read(node, label, diagnostics)
             return None if value is None else (value, value)
         if items is None or len(items) != 2:
-            found = f"{len(items)} values" if items is not None and len(items) != 1 else "one value"
-            diagnostics.error(node, f"{label} has {found}, not two", f"write [{self.names[0]}, {self.names[1]}]")
+            count = f"{len(items)} values" if items is not None and len(items) != 1 else "one value"
+            diagnostics.error(node, f"{label} has {count}, not two", f"write [{self.names[0]}, {self.names[1]}]")
             return None
         first = self.first.read(items[0], f"{self.names[0]} of {label}", diagnostics)
         second = self.second.read(items[1], f"{self.names[1]} of {label}", diagnostics)

@@ -47,10 +47,10 @@ def detect_stars(pixels: npt.NDArray[np.generic]) -> DetectedStars:
     small = _filled(_brightness(rows, binning))
     if min(small.shape) < 8 or np.ptp(small) == 0:
         return DetectedStars(np.empty(0), np.empty(0), np.empty(0))
-    found = _star_like(_extracted(small, _step_of(pixels) / binning), small.size)
-    order = np.lexsort((found["x"], found["y"], -found["flux"]))[:_STARS_AT_MOST]
-    place = [(found[axis][order] + 0.5) * binning - 0.5 for axis in "xy"]
-    return DetectedStars(place[0], place[1], found["flux"][order].astype(np.float64))
+    sources = _star_like(_extracted(small, _step_of(pixels) / binning), small.size)
+    order = np.lexsort((sources["x"], sources["y"], -sources["flux"]))[:_STARS_AT_MOST]
+    place = [(sources[axis][order] + 0.5) * binning - 0.5 for axis in "xy"]
+    return DetectedStars(place[0], place[1], sources["flux"][order].astype(np.float64))
 
 
 def _rows_first(pixels: npt.NDArray[np.generic]) -> npt.NDArray[np.generic]:
@@ -106,8 +106,8 @@ def _extracted(plane: npt.NDArray[np.float32], step: float) -> npt.NDArray[np.vo
             above *= 2
 
 
-def _star_like(found: npt.NDArray[np.void], picture_px: int) -> npt.NDArray[np.void]:
+def _star_like(sources: npt.NDArray[np.void], picture_px: int) -> npt.NDArray[np.void]:
     """Without streaks, and without patches too large to be the blob of one star."""
-    round_enough = found["b"] >= _LEAST_AXIS_RATIO * found["a"]
-    small_enough = found["npix"] <= max(_LARGEST_SHARE * picture_px, 400)
-    return found[round_enough & small_enough & (found["flux"] > 0)]
+    round_enough = sources["b"] >= _LEAST_AXIS_RATIO * sources["a"]
+    small_enough = sources["npix"] <= max(_LARGEST_SHARE * picture_px, 400)
+    return sources[round_enough & small_enough & (sources["flux"] > 0)]

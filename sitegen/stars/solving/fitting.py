@@ -90,8 +90,8 @@ def _matched(solution: Solution, scene: Scene, tolerance_px: float) -> _Stars:
     inside = np.flatnonzero((np.abs(offset.real) <= width / 2) & (np.abs(offset.imag) <= height / 2))
     near = lookup.beside(inside, offset[inside], max(solution.matched, 40, 3 * len(inside)))
     catalogue, star = near.matches(tolerance_px)
-    found = scene.stars[star]
-    return _Stars(found.real, found.imag, places.ra_deg[catalogue], places.dec_deg[catalogue])
+    positions = scene.stars[star]
+    return _Stars(positions.real, positions.imag, places.ra_deg[catalogue], places.dec_deg[catalogue])
 
 
 def _refined(solution: Solution, stars: _Stars) -> Solution:

@@ -60,9 +60,9 @@ def _from_pairs(picture: ComplexArray, catalogue: ComplexArray,
     sky_start, sky_arrow = _arrows(catalogue, both_ways=True)
     by_length = np.argsort(np.abs(sky_arrow), kind="stable")
     sky_start, sky_arrow = sky_start[by_length], sky_arrow[by_length]
-    one, other = _equal_lengths(np.abs(arrow), np.abs(sky_arrow), limits.scale_share)
-    turn = sky_arrow[other] / arrow[one]
-    middle = sky_start[other] - turn * start[one]
+    pair, sky_pair = _equal_lengths(np.abs(arrow), np.abs(sky_arrow), limits.scale_share)
+    turn = sky_arrow[sky_pair] / arrow[pair]
+    middle = sky_start[sky_pair] - turn * start[pair]
     near = np.abs(middle) <= limits.middle_rad
     return turn[near], middle[near]
 
@@ -81,9 +81,9 @@ def _equal_lengths(lengths: npt.NDArray[np.float64], sorted_lengths: npt.NDArray
     low = np.searchsorted(sorted_lengths, lengths * (1 - share), side="left")
     high = np.searchsorted(sorted_lengths, lengths * (1 + share), side="right")
     count = high - low
-    one = np.repeat(np.arange(len(lengths)), count)
+    arrows = np.repeat(np.arange(len(lengths)), count)
     before = np.repeat(np.cumsum(count) - count, count)
-    return one, np.arange(len(one)) - before + np.repeat(low, count)
+    return arrows, np.arange(len(arrows)) - before + np.repeat(low, count)
 
 
 class _StarMap(Struct, frozen=True):

@@ -46,26 +46,26 @@ def place_objects(solution: Solution, objects: Iterable[SkyObject]) -> tuple[Pla
     the frame the edge of a 1 degree object is off by 1 % of its size. Without a position angle it is the circle of the
     major axis, without a minor axis too.
     """
-    placed = (_placed(solution, each) for each in objects)
-    return tuple(each for each in placed if each is not None)
+    placed = (_placed(solution, sky_object) for sky_object in objects)
+    return tuple(sky_object for sky_object in placed if sky_object is not None)
 
 
-def _placed(solution: Solution, each: SkyObject) -> PlacedObject | None:
-    x, y = (float(value) for value in solution.to_pixel(each.ra_deg, each.dec_deg))
+def _placed(solution: Solution, sky_object: SkyObject) -> PlacedObject | None:
+    x, y = (float(value) for value in solution.to_pixel(sky_object.ra_deg, sky_object.dec_deg))
     if not np.isfinite([x, y]).all():
         return None
-    outline = _outline(solution, each)
+    outline = _outline(solution, sky_object)
     reach = (0.0, 0.0) if outline is None else tuple(float(value) for value in np.hypot(outline[:, 0], outline[:, 1]))
     if not _touches(solution, (x, y), (reach[0], reach[1])):
         return None
     inside = _touches(solution, (x, y), (0.0, 0.0))
     if outline is None:
-        return PlacedObject(each.name, x, y, None, None, 0.0, inside)
+        return PlacedObject(sky_object.name, x, y, None, None, 0.0, inside)
     directions, (major, minor), _ = np.linalg.svd(outline)
     angle = float(np.degrees(np.arctan2(directions[1, 0], directions[0, 0])))
     # the longer axis of a circle points wherever a last bit has it
     angle_deg = direction(angle, 180.0) if major - minor > _ROUND_WITHIN * major else 0.0
-    return PlacedObject(each.name, x, y, float(major), float(minor), angle_deg, inside)
+    return PlacedObject(sky_object.name, x, y, float(major), float(minor), angle_deg, inside)
 
 
 def _touches(solution: Solution, at: tuple[float, float], reach: tuple[float, float]) -> bool:
@@ -74,21 +74,21 @@ def _touches(solution: Solution, at: tuple[float, float], reach: tuple[float, fl
                in zip(at, reach, (solution.width_px, solution.height_px), strict=True))
 
 
-def _outline(solution: Solution, each: SkyObject) -> FloatArray | None:
+def _outline(solution: Solution, sky_object: SkyObject) -> FloatArray | None:
     """The matrix that makes the object's ellipse of the unit circle, pixels; its rows' lengths are the half box."""
-    if each.major_arcmin is None:
+    if sky_object.major_arcmin is None:
         return None
-    round_one = each.position_angle_deg is None or each.minor_arcmin is None
-    minor = each.major_arcmin if round_one else each.minor_arcmin
-    axes = np.diag([each.major_arcmin / 120, (minor or each.major_arcmin) / 120])
-    angle = np.radians(each.position_angle_deg or 0.0)
+    round_one = sky_object.position_angle_deg is None or sky_object.minor_arcmin is None
+    minor = sky_object.major_arcmin if round_one else sky_object.minor_arcmin
+    axes = np.diag([sky_object.major_arcmin / 120, (minor or sky_object.major_arcmin) / 120])
+    angle = np.radians(sky_object.position_angle_deg or 0.0)
     east_north = np.array([[np.sin(angle), np.cos(angle)], [np.cos(angle), -np.sin(angle)]])
-    return np.asarray(_pixels_per_degree(solution, each) @ east_north @ axes)
+    return np.asarray(_pixels_per_degree(solution, sky_object) @ east_north @ axes)
 
 
-def _pixels_per_degree(solution: Solution, each: SkyObject) -> FloatArray:
+def _pixels_per_degree(solution: Solution, sky_object: SkyObject) -> FloatArray:
     """Columns: pixels moved for a degree to the east and to the north of the object."""
     step = solution.scale_arcsec_px / 3600
-    ra, dec = to_sky([step, -step, 0.0, 0.0], [0.0, 0.0, step, -step], each.ra_deg, each.dec_deg)
+    ra, dec = to_sky([step, -step, 0.0, 0.0], [0.0, 0.0, step, -step], sky_object.ra_deg, sky_object.dec_deg)
     x, y = solution.to_pixel(ra, dec)
     return np.array([[x[0] - x[1], x[2] - x[3]], [y[0] - y[1], y[2] - y[3]]]) / (2 * step)

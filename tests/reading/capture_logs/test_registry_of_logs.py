@@ -1,4 +1,4 @@
-"""Every reader is registered, keeps the contract, and answers whatever it is handed with problems instead of a traceback."""
+"""Every reader is registered, keeps what reader.py asks, and answers whatever it gets with problems instead of a traceback."""
 
 from pathlib import Path
 

@@ -49,7 +49,7 @@ def test_what_is_no_duration(text):
     ],
 )  # fmt: skip
 def test_kinds_of_frame(words, kind):
-    """Wordings of capture programs and observatories (references, section 7; the rest is common practice, no source)."""
+    """Wordings of capture programs and observatories (common practice, no source)."""
     assert frame_kind(words) == kind
 
 

@@ -1,4 +1,4 @@
-"""The frame of a diary: settings, sites and rigs, in which every entry stands."""
+"""The configuration of a whole diary: settings, sites and rigs, which every entry stands on."""
 
 from collections.abc import Callable
 from datetime import date
@@ -37,8 +37,8 @@ class DiaryReading(Struct, frozen=True):
     files: tuple[Path, ...]
 
 
-class Frame(Struct, frozen=True):
-    """What every entry stands in. `settings` is None where diary.yaml has an error; `files` are paths inside content/."""
+class DiaryConfig(Struct, frozen=True):
+    """What every entry stands on. `settings` is None where diary.yaml has an error; `files` are paths inside content/."""
 
     folder: ContentFolder
     settings: Settings | None
@@ -56,7 +56,7 @@ class Frame(Struct, frozen=True):
         return {slug: rig for slug, rig in self.known.rigs.items() if rig is not None}
 
 
-def read_frame(content: Path, today: date, shown_as: str = "content") -> Frame | DiaryReading:
+def read_config(content: Path, today: date, shown_as: str = "content") -> DiaryConfig | DiaryReading:
     """Settings, sites and rigs, and what can be told of the entries by their names; a reading where there is no diary."""
     if not content.is_dir():
         remedy = "name its folder with --content, or begin one with 'sitegen start'"
@@ -68,16 +68,16 @@ def read_frame(content: Path, today: date, shown_as: str = "content") -> Frame |
     for documents in (sites, rigs, entries):
         check_twins(documents)
     settings = settings_of(diary)
-    known = Known({each.slug: whole(each, rig_of) for each in rigs}, {each.slug: whole(each, site_of) for each in sites})
+    records = Known({file.slug: whole(file, rig_of) for file in rigs}, {file.slug: whole(file, site_of) for file in sites})
     problems += stray_files(folder, AUTHOR_FILES)
     problems += [problem for document in (diary, *sites, *rigs, *entries) for problem in document.diagnostics.problems]
     names = {document.relative for document in (diary, *sites, *rigs)} & folder.names.keys()
-    return Frame(folder, settings, known, tuple(problems), tuple(sorted(folder.names[name] for name in names)), today)
+    return DiaryConfig(folder, settings, records, tuple(problems), tuple(sorted(folder.names[name] for name in names)), today)
 
 
-def entry_files(frame: Frame) -> tuple[str, ...]:
+def entry_files(config: DiaryConfig) -> tuple[str, ...]:
     """Paths of the entries inside content/, as the disk spells them, sorted."""
-    return tuple(frame.folder.names[relative] for relative in files_of(ENTRY_FILE, frame.folder))
+    return tuple(config.folder.names[relative] for relative in files_of(ENTRY_FILE, config.folder))
 
 
 def whole(document: Document, record_of: Callable[[Document], Record | None]) -> Record | None:
