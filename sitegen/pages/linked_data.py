@@ -8,6 +8,7 @@ from sitegen.facts.registry import SubFacts
 from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.picture_element import PictureView
+from sitegen.pages.picture_words import alt_words
 from sitegen.pages.prepared import PreparedEntry
 
 CONTEXT = "https://schema.org"
@@ -64,7 +65,8 @@ def _picture(main: PictureView, card: EntryCard, book: DiaryIndex) -> dict[str, 
         "@type": "ImageObject",
         "@id": _url(book, card, main.full),
         "contentUrl": _url(book, card, main.full),
-        "caption": main.alt,
+        "caption": alt_words(main, book.formatter.words),
+        "genre": main.type,
         "width": main.width_px,
         "height": main.height_px,
         "creator": _author(book),

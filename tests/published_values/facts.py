@@ -197,6 +197,7 @@ FACTS_BY_HAND: dict[str, tuple[tuple[Any, ...], Published | Moment | Exactly | N
     ),
     "subs.sun_altitude_deg": (("subs", "sun_altitude_deg", 0), Published(-41.7779, 0.0035, SKYFIELD, ENGINE_DEG)),
     "pictures.file": (("pictures", 0, "file"), Exactly("pictures/a.fits", AUTHOR)),
+    "pictures.type": (("pictures", 1, "type"), Exactly("simulation", AUTHOR)),
     "pictures.solved_by": (("pictures", 0, "solved_by"), Exactly("header", "as handed in")),
     "pictures.not_solved": (("pictures", 1, "not_solved"), Exactly("too few stars", "as handed in")),
     "pictures.ra_deg": (("pictures", 0, "ra_deg"), Published(11.9, 1e-5, "the solution's own centre")),
