@@ -78,7 +78,7 @@ def _picture(main: PictureView, card: EntryCard, book: DiaryIndex) -> dict[str, 
 
 
 def _log(prepared: PreparedEntry, book: DiaryIndex) -> dict[str, Any]:
-    """The subs as a data set: what was measured, when, and where to fetch it."""
+    """The subs as a data set: what was measured, when, and where to fetch it. No licence: the diary's is that of its pictures."""
     card, lights = prepared.card, prepared.view.lights
     first, last = lights[0].sub.start, max(light.sub.end for light in lights)
     words, nights = book.formatter.words, {night.evening for night in card.nights}
@@ -101,8 +101,6 @@ def _log(prepared: PreparedEntry, book: DiaryIndex) -> dict[str, Any]:
             )
         ],
     }
-    if book.settings.licence:
-        found["license"] = licence_address(book.settings.licence)
     return found
 
 
