@@ -193,3 +193,16 @@ def test_drawings_from_share_alike_stars_name_their_terms() -> None:
     said = words("en")["credits.drawn_from_stars"]
     assert "CC BY-SA 3.0 IGO" in said and "ESA/Gaia/DPAC" in said
     assert "credits.drawn_from_stars" in (ROOT / "themes/default/html/credits.html").read_text("utf-8")
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_rule_of_the_moon_has_the_diary_s_own_limits(language: str) -> None:
+    """Both are keys of `moon_rule`: 'most of the dark' would be a half whatever the author wrote. And a rig may be the
+    entry's."""
+    assert not re.search(r"\bmost of|die meiste Zeit", how("nights.advice", language))
+    assert re.search("entry|Eintrag", how("optics.rig", language))
+
+
+def test_the_fullest_filter_need_not_have_most_of_the_light() -> None:
+    """It has the most of any; in German both are one word."""
+    assert words("en")["chart.gathered.title"].startswith("The most light")
