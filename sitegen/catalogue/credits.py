@@ -30,7 +30,10 @@ CREDITS: tuple[Credit, ...] = (
     ),
     Credit(
         name="Gaia Data Release 3",
-        used_for="stars to G = 10 in charts, simulated pictures and plate solutions; ESA's Gaia mission, processed by its DPAC",
+        used_for=(
+            "stars to G = 10 in charts and plate solutions; ESA's Gaia mission, processed by its DPAC; "
+            "the brightest from Hipparcos"
+        ),
         licence="Creative Commons Attribution-ShareAlike 3.0 IGO",
         spdx="CC-BY-SA-3.0-IGO",
         origin="https://www.cosmos.esa.int/gaia",
@@ -41,6 +44,20 @@ CREDITS: tuple[Credit, ...] = (
         licence="BSD 3-Clause (astropy)",
         spdx="BSD-3-Clause",
         origin="https://cdsarc.cds.unistra.fr/viz-bin/cat/VI/42",
+    ),
+    Credit(
+        name="Tables of the IERS",
+        used_for="the Earth's rotation and leap seconds; as carried by astropy-iers-data",
+        licence="BSD 3-Clause (astropy-iers-data)",
+        spdx="BSD-3-Clause",
+        origin="https://www.iers.org/",
+    ),
+    Credit(
+        name="IANA time zone database",
+        used_for="the local clocks of places; as carried by tzdata",
+        licence="public domain; packaged under Apache-2.0",
+        spdx="Apache-2.0",
+        origin="https://www.iana.org/time-zones",
     ),
     Credit(
         name="Positions compiled for this program",

@@ -11,6 +11,8 @@ from sitegen.diary.target import Target
 
 Stage = Literal["trial", "gathering", "finished"]
 PictureRole = Literal["result", "process", "sub", "setup"]
+PictureType = Literal["observation", "simulation", "artwork", "chart", "collage", "photographic", "planetary"]
+"""The values of `Type` in Astronomy Visualization Metadata 1.2, in lower case."""
 
 
 class ProcessStep(Struct, frozen=True):
@@ -34,7 +36,7 @@ class PointingSolution(Struct, frozen=True):
 
 class Picture(Struct, frozen=True):
     """`file` is relative to content/; `compare_with` the file of another of the entry's pictures, of the same framing and
-    earlier, that this one is laid over."""
+    earlier, that this one is laid over; `type` says whether it was recorded, and what it is otherwise."""
 
     file: str
     alt: str
@@ -44,6 +46,7 @@ class Picture(Struct, frozen=True):
     steps: tuple[ProcessStep, ...] = ()
     stretch: Mapping[str, float] = field(default_factory=dict)
     compare_with: str | None = None
+    type: PictureType = "observation"
 
 
 class NightNote(Struct, frozen=True):

@@ -50,10 +50,11 @@ DARK_EQUIVALENT_S: Fact[EntryView] = Fact(
     dark_equivalent_s,
     (
         "The hours that a moonless, fully dark sky with the target overhead would have needed for the same noise. Haze, blurred"
-        " air, the brighter sky low down and the camera's own noise are not counted; good to about 20 % in moonlight and 30 % in"
-        " twilight. Each kept broadband sub counts as exposure × 10^(−0.4 Δ) × 10^(−0.8 k (X − 1)): Δ is by how many magnitudes"
-        " moonlight and twilight together brightened the dark sky at the target, k the extinction per airmass, X the airmass;"
-        " it counts 0 with the Sun above −6° or the target below the horizon."
+        " air, the brighter sky low down and the camera's own noise are not counted, nor the Moon's distance; every filter is"
+        " treated as the V band. Good to about 20 % in moonlight and 30 % in twilight. Each kept broadband sub counts as exposure"
+        " × 10^(−0.4 Δ) × 10^(−0.8 k (X − 1)): Δ is by how many magnitudes moonlight and twilight"
+        " together brightened the dark sky at the target, k the extinction"
+        " per airmass, X the airmass; it counts 0 with the Sun above −6° or the target below the horizon."
     ),
     (
         "K. Krisciunas & B. E. Schaefer, PASP 103, 1033 (1991); F. Patat, O. S. Ugolnikov & O. V. Postylyakov, A&A 455, 385"

@@ -32,8 +32,8 @@ ADVICE: Fact[NightView] = Fact(
     "",
     advice,
     (
-        "Moon more than the diary's fraction lit and up for most of the dark: narrowband; lit but up for less: broadband"
-        " while it is down; else any."
+        "Moon lit by more than the diary's first limit, and up for more of the dark hours than its second: narrowband; lit so,"
+        " but up for less: broadband while it is down; else any."
     ),
     COMMON_PRACTICE,
 )

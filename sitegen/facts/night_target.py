@@ -17,7 +17,10 @@ TARGET_MAX_ALTITUDE_DEG: Fact[NightView] = Fact(
     "Highest",
     "°",
     of_target(lambda target: target.max_altitude_deg),
-    "The target's greatest altitude in the dark hours, without refraction.",
+    (
+        "The target's greatest altitude in the dark hours, without refraction; where there are none, with the Sun"
+        " below −12°, else below the horizon."
+    ),
     "ERFA, ICRS to topocentric",
     3,
 )

@@ -15,8 +15,8 @@ MEASURED_SCALE_ARCSEC_PX: Fact[OpticsView] = Fact(
     "Measured scale",
     "″/px",
     lambda view: view.measured_scale_arcsec_px,
-    "The scale of the picture's plate solution.",
-    "least squares over the stars matched",
+    "The scale that a picture's plate solution gives for the camera's own pixels.",
+    "the picture's plate solution",
     4,
 )
 MEASURED_FOCAL_LENGTH_MM: Fact[OpticsView] = Fact(

@@ -16,7 +16,7 @@ def f_ratio(view: OpticsView) -> float | None:
     return focal_ratio(focal_length_mm(view), aperture_mm) if aperture_mm else None
 
 
-RIG: Fact[OpticsView] = Fact("Rig", "", lambda view: view.rig.slug, "The rig the log names.", "the author")
+RIG: Fact[OpticsView] = Fact("Rig", "", lambda view: view.rig.slug, "The rig that the entry or its log names.", "the author")
 FROM: Fact[OpticsView] = Fact(
     "Train since",
     "",

@@ -15,6 +15,13 @@ def _of_solution(take: Callable[[Solution], Any]) -> Callable[[PointedPicture], 
 
 
 FILE: Fact[PointedPicture] = Fact("Picture", "", lambda view: view.file, "The picture's file in the diary.", "the author")
+TYPE: Fact[PointedPicture] = Fact(
+    "Type",
+    "",
+    lambda view: view.type,
+    "What kind of picture it is: an observation, or a simulation, artwork, chart, collage, photograph or picture of a planet.",
+    "the author; the words are those of Astronomy Visualization Metadata 1.2",
+)
 SOLVED_BY: Fact[PointedPicture] = Fact(
     "Solved by",
     "",

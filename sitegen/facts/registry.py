@@ -8,7 +8,7 @@ from typing import Annotated
 
 from msgspec import Struct, field
 
-from sitegen.diary.entry import Stage
+from sitegen.diary.entry import PictureType, Stage
 from sitegen.diary.rig import CautionKind
 from sitegen.facts import (
     entry_identity,
@@ -138,6 +138,7 @@ class SubFacts(Struct, frozen=True):
 
 class PictureFacts(Struct, frozen=True):
     file: Annotated[str, picture_pointing.FILE]
+    type: Annotated[PictureType, picture_pointing.TYPE]
     solved_by: Annotated[Text, picture_pointing.SOLVED_BY]
     not_solved: Annotated[Text, picture_pointing.NOT_SOLVED]
     ra_deg: Annotated[Quantity, picture_pointing.RA_DEG]

@@ -75,8 +75,8 @@ STAR_SHAPES: Fact[EntryView] = Fact(
     "",
     star_shapes,
     (
-        "A Moffat profile fitted to up to 40 stars in each of 5 × 3 zones: medians, null where a zone has fewer than five. "
-        "Zones run from the bottom left; angles from the row towards the top."
+        "A Moffat profile fitted to up to 40 stars in each of 5 × 3 zones: medians, null where fewer than 10 were"
+        " measured in a zone. Zones run from the bottom left; angles from the row towards the top."
     ),
     "A. F. J. Moffat, Astronomy & Astrophysics 3, 455 (1969); the zones and the names of the patterns: common practice",
     3,

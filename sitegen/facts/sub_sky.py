@@ -49,7 +49,11 @@ SKY_BRIGHTENING_MAG: Fact[EntryView] = Fact(
     "Moonlight on the sky",
     "mag",
     lambda view: view.sub_sky.sky_brightening_mag,
-    "How much brighter the Moon made the sky at the target than the site's own dark sky; 0 with the Moon down.",
+    (
+        "How much brighter the Moon made the sky at the target than the site's own dark sky; 0 with the Moon down. Reckoned in"
+        " the V band, whatever the filter; left out are the Moon's distance (+16 to −11 % of moonlight), its extra brightness"
+        " near full (up to 35 %), haze, cloud and twilight."
+    ),
     "K. Krisciunas & B. E. Schaefer, PASP 103, 1033 (1991), V band; good to 8–23 % of the brightness",
     3,
 )

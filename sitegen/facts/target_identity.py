@@ -4,6 +4,8 @@ from sitegen.catalogue.constellation import constellation_of
 from sitegen.diary.target import Target
 from sitegen.facts.fact import Fact
 
+POSITION = "From the catalogue or as the author gives it, ICRS."
+TOTAL = "Total magnitude in V, or in B where the catalogue has no V."
 CATALOGUE = "open catalogues, listed on the credits page; the author's own keys win"
 
 
@@ -13,8 +15,8 @@ def constellation(target: Target) -> str | None:
 
 
 NAME: Fact[Target] = Fact("Target", "", lambda target: target.name, "The name the author uses.", "the author")
-RA_DEG: Fact[Target] = Fact("Right ascension", "°", lambda target: target.ra_deg, "Catalogue position, ICRS.", CATALOGUE, 5)
-DEC_DEG: Fact[Target] = Fact("Declination", "°", lambda target: target.dec_deg, "Catalogue position, ICRS.", CATALOGUE, 5)
+RA_DEG: Fact[Target] = Fact("Right ascension", "°", lambda target: target.ra_deg, POSITION, CATALOGUE, 5)
+DEC_DEG: Fact[Target] = Fact("Declination", "°", lambda target: target.dec_deg, POSITION, CATALOGUE, 5)
 CONSTELLATION: Fact[Target] = Fact(
     "Constellation",
     "",
@@ -31,4 +33,4 @@ SIZE_ARCMIN: Fact[Target] = Fact(
     CATALOGUE,
     2,
 )
-MAGNITUDE: Fact[Target] = Fact("Magnitude", "mag", lambda target: target.magnitude, "Total V magnitude.", CATALOGUE, 2)
+MAGNITUDE: Fact[Target] = Fact("Magnitude", "mag", lambda target: target.magnitude, TOTAL, CATALOGUE, 2)

@@ -7,7 +7,7 @@ from datetime import date
 
 from msgspec import Struct
 
-from sitegen.diary.entry import Entry, NightNote
+from sitegen.diary.entry import Entry, NightNote, PictureType
 from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import Filter, FilterKind, Rig, Train, Work
 from sitegen.diary.settings import MoonRule
@@ -32,8 +32,8 @@ class OpticsView(Struct, frozen=True):
 
 
 class PointedPicture(Struct, frozen=True):
-    """A picture whose place on the sky was asked for: its file and upright size in pixels, its solution and who gave it
-    ('author', 'header', 'avm', 'stars'); both None where there is none, and then `reason` says why."""
+    """A picture: its file and upright size in pixels, its solution and who gave it ('author', 'header', 'avm', 'stars').
+    Both are None where there is none; `reason` then says why, and is None where nobody asked for its place."""
 
     file: str
     width_px: int
@@ -41,6 +41,7 @@ class PointedPicture(Struct, frozen=True):
     solution: Solution | None
     origin: str | None
     reason: str | None
+    type: PictureType = "observation"
 
 
 class SubInSky(Struct, frozen=True):

@@ -6,11 +6,12 @@ Compact by columns and shared lists: names of rigs, filters, targets stand once,
 import json
 import re
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, get_args
 
 from sitegen.artifact import Artifact
 from sitegen.catalogue.lookup import find_object
 from sitegen.diary import addresses
+from sitegen.diary.entry import PictureType
 from sitegen.diary.rig import Rig
 from sitegen.diary.target import Target
 from sitegen.facts.registry import IntegrationFacts
@@ -20,7 +21,10 @@ from sitegen.pages.card import EntryCard
 
 def make(source: FeedSource) -> Artifact:
     rows = ",".join(source.search_rows[card.slug] for card in source.book.cards)
-    return Artifact.text(addresses.SEARCH_INDEX, f'self.diaryIndex = {{"entries":[{rows}]}};\n')
+    words = source.book.formatter.words
+    types = {kind: words[f"picture_type.{kind}"] for kind in get_args(PictureType) if kind != "observation"}
+    index = f'self.diaryIndex = {{"entries":[{rows}],"types":{_script_json(types)}}};\n'
+    return Artifact.text(addresses.SEARCH_INDEX, index)
 
 
 def search_row(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> str:
@@ -35,7 +39,8 @@ def _script_json(value: Any) -> str:
 
 
 def _entry(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> dict[str, Any]:
-    """One entry: title, address, day, names it answers to, filters, rigs, years, hours, the Moon's share, its words."""
+    """One entry: title, address, day, names it answers to, filters, rigs, years, hours, the Moon's share, the type of its
+    picture, its words."""
     lit = [night.illuminated for night in card.nights if night.illuminated is not None and night.integration_s]
     return {
         "t": card.title,
@@ -50,6 +55,7 @@ def _entry(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> dict[str, An
         "m": [round(min(lit), 2), round(max(lit), 2)] if lit else None,
         "s": card.summary or "",
         "o": list(card.topics),
+        "p": card.picture.type if card.picture else "observation",
         "w": distinct_words(words),
     }
 

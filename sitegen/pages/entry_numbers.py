@@ -1,6 +1,7 @@
 """The numbers: every fact of the entry with its text and its explanation, in tables."""
 
 from collections.abc import Sequence
+from datetime import date
 from operator import attrgetter
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -25,17 +26,19 @@ def number_tables(facts: EntryFacts, view: EntryView, formatter: FactFormatter) 
     """Tables of optics, integration, nights and pictures; a table without columns and a row without values are
     left out."""
     nights = [formatter.numbers.short_day(night.evening) for night in view.nights]
-    zones = [ZoneInfo(night.site.time_zone) for night in view.nights]
+    whens = [(ZoneInfo(night.site.time_zone), night.evening) for night in view.nights]
     totals = [facts.integration] if view.lights else []
     tables = (
         _table("optics", OpticsFacts, facts.optics, [row.rig.name for row in view.optics], formatter),
         _table("integration", IntegrationFacts, totals, [""], formatter),
-        _table("night", NightFacts, facts.nights, nights, formatter, zones),
+        _table("night", NightFacts, facts.nights, nights, formatter, whens),
         _table("picture", PictureFacts, facts.pictures, [row.file.rpartition("/")[2] for row in facts.pictures], formatter),
     )
     return tuple(table for table in tables if table.columns)
 
 
+Whens = Sequence[tuple[ZoneInfo, date]]
+"""The clock and the evening of each column; none for columns that are no nights."""
 _ELSEWHERE = {"by_filter", "by_night", "evening_of", "rig", "file"}
 
 
@@ -45,17 +48,17 @@ def _table(
     rows: Sequence[Struct],
     columns: list[str],
     formatter: FactFormatter,
-    zones: list[ZoneInfo] | None = None,
+    whens: Whens = (),
 ) -> NumberTable:
     wanted = (place for place in places_in(kind) if place.key not in _ELSEWHERE)
-    shown = (_row(place, [attrgetter(place.attribute)(row) for row in rows], formatter, zones) for place in wanted)
+    shown = (_row(place, [attrgetter(place.attribute)(row) for row in rows], formatter, whens) for place in wanted)
     return NumberTable(f"numbers.{name}", tuple(columns) if rows else (), tuple(row for row in shown if row))
 
 
-def _row(place: Place, values: list[Any], formatter: FactFormatter, zones: list[ZoneInfo] | None) -> tuple[Shown, ...]:
+def _row(place: Place, values: list[Any], formatter: FactFormatter, whens: Whens) -> tuple[Shown, ...]:
     """Nothing where nothing is known."""
     if all(value in (None, ()) for value in values):
         return ()
     return tuple(
-        formatter.show(place.path, value, zones[index] if zones else None) for index, value in enumerate(values)
+        formatter.show(place.path, value, *(whens[index] if whens else ())) for index, value in enumerate(values)
     )

@@ -1,7 +1,7 @@
 """A computed number as it is shown: its text, and where and how it is explained."""
 
 from collections.abc import Callable, Mapping
-from datetime import date, datetime
+from datetime import UTC, date, datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -30,12 +30,13 @@ class FactFormatter(Struct, frozen=True):
     numbers: NumberText
     words: Words
 
-    def show(self, path: str, value: Any, zone: ZoneInfo | None = None) -> Shown:
-        """The fact at `path`, whose value may come straight from facts.json. KeyError for a path that is no fact."""
+    def show(self, path: str, value: Any, zone: ZoneInfo | None = None, evening: date | None = None) -> Shown:
+        """The fact at `path`, whose value may come straight from facts.json. `evening`: the night beside which it stands.
+        KeyError for a path that is no fact."""
         fact = fact_at(path)
         if fact is None:
             raise KeyError(path)
-        return Shown(self.text(fact, path, value, zone), path, self.title(fact, path), self.how(fact, path))
+        return Shown(self.text(fact, path, value, zone, evening), path, self.title(fact, path), self.how(fact, path))
 
     def show_known(self, root: str, values: Mapping[str, Any]) -> tuple[Shown, ...]:
         """Facts of one record by their key, those left out that are not known."""
@@ -47,12 +48,14 @@ class FactFormatter(Struct, frozen=True):
     def how(self, fact: Fact[Any], path: str) -> str:
         return self.words.get(f"fact.{path}.how", fact.explained)
 
-    def text(self, fact: Fact[Any], path: str, value: Any, zone: ZoneInfo | None = None) -> str:
+    def text(self, fact: Fact[Any], path: str, value: Any, zone: ZoneInfo | None = None, evening: date | None = None) -> str:
         special = _SPECIAL.get(path)
         if value is None or value in ([], ()):
             return UNKNOWN
         if special is not None:
             return special(self, value)
+        if path in _ANY_TIME:
+            return self._dated(value, zone, evening)
         if fact.unit == "UTC":
             return self._times(value, zone)
         if isinstance(value, bool):
@@ -65,6 +68,12 @@ class FactFormatter(Struct, frozen=True):
             return " × ".join(self.numbers.quantity(part, fact.unit) for part in value)
         return self.numbers.quantity(value, fact.unit)
 
+    def _dated(self, value: str, zone: ZoneInfo | None, evening: date | None) -> str:
+        """With its day, unless that is the evening's."""
+        day = datetime.fromisoformat(value).astimezone(zone or UTC).date()
+        clock = self._times(value, zone)
+        return clock if day == evening else f"{self.numbers.short_day(day)}, {clock}"
+
     def _times(self, value: Any, zone: ZoneInfo | None) -> str:
         if isinstance(value, list | tuple):
             return ", ".join(f"{self._times(start, zone)}–{self._times(end, zone)}" for start, end in value)
@@ -74,6 +83,8 @@ class FactFormatter(Struct, frozen=True):
         return f"{self.numbers.clock(moment, zone)}"
 
 
+_ANY_TIME = frozenset({"nights.moon.rise", "nights.moon.set"})
+"""The first from noon to noon, so that the rise may come after the set, and both on the next day."""
 TABLES = ("star_shapes", "star_rings")
 
 

@@ -8,6 +8,7 @@ from sitegen.facts.registry import SubFacts
 from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.picture_element import PictureView
+from sitegen.pages.picture_words import alt_words
 from sitegen.pages.prepared import PreparedEntry
 
 CONTEXT = "https://schema.org"
@@ -64,7 +65,8 @@ def _picture(main: PictureView, card: EntryCard, book: DiaryIndex) -> dict[str, 
         "@type": "ImageObject",
         "@id": _url(book, card, main.full),
         "contentUrl": _url(book, card, main.full),
-        "caption": main.alt,
+        "caption": alt_words(main, book.formatter.words),
+        "genre": main.type,
         "width": main.width_px,
         "height": main.height_px,
         "creator": _author(book),
@@ -76,7 +78,7 @@ def _picture(main: PictureView, card: EntryCard, book: DiaryIndex) -> dict[str, 
 
 
 def _log(prepared: PreparedEntry, book: DiaryIndex) -> dict[str, Any]:
-    """The subs as a data set: what was measured, when, and where to fetch it."""
+    """The subs as a data set: what was measured, when, and where to fetch it. No licence: the diary's is that of its pictures."""
     card, lights = prepared.card, prepared.view.lights
     first, last = lights[0].sub.start, max(light.sub.end for light in lights)
     words, nights = book.formatter.words, {night.evening for night in card.nights}
@@ -99,8 +101,6 @@ def _log(prepared: PreparedEntry, book: DiaryIndex) -> dict[str, Any]:
             )
         ],
     }
-    if book.settings.licence:
-        found["license"] = licence_address(book.settings.licence)
     return found
 
 

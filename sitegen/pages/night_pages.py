@@ -67,7 +67,8 @@ def _part(prepared: PreparedEntry, index: int, book: DiaryIndex) -> dict[str, An
 
 def _facts(night: NightFacts, zone: ZoneInfo, book: DiaryIndex) -> list[Shown]:
     wanted = (place for place in places_in(NightFacts) if place.key not in ("evening_of", "site"))
-    return [book.formatter.show(place.path, attrgetter(place.attribute)(night), zone) for place in wanted]
+    evening = date.fromisoformat(night.evening_of)
+    return [book.formatter.show(place.path, attrgetter(place.attribute)(night), zone, evening) for place in wanted]
 
 
 def _addresses(book: DiaryIndex) -> list[str]:

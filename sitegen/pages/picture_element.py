@@ -2,6 +2,8 @@
 
 from msgspec import Struct
 
+from sitegen.diary.entry import PictureType
+
 
 class Source(Struct, frozen=True):
     """One type: candidates as (address, width in px), narrowest first."""
@@ -24,3 +26,4 @@ class PictureView(Struct, frozen=True):
     tiles: str | None
     thumb: str
     thumb_size: tuple[int, int]
+    type: PictureType = "observation"

@@ -54,6 +54,7 @@ def picture_view(prepared: PreparedPicture) -> PictureView:
         tiles=prepared.tiles,
         thumb=prepared.folder + small.name,
         thumb_size=(small.width_px, small.height_px),
+        type=picture.type,
     )
 
 

@@ -8,6 +8,7 @@ from sitegen.diary.settings import Settings
 from sitegen.pages.drawing import helpers
 from sitegen.pages.fact_formatter import FactFormatter
 from sitegen.pages.page import Page
+from sitegen.pages.picture_element import PictureView
 from sitegen.pages.registry import KINDS
 from sitegen.pages.templating import environment, render
 from sitegen.pages.text_parts import TextParts
@@ -41,9 +42,10 @@ class SiteFrame:
         around = {"diary": self.diary, "page": page}
         return render(self.env, page.template, page.address, self.diary.address, around | page.context)
 
-    def feed_text(self, text: TextParts, link: Callable[[str], str]) -> str:
-        """An entry's text alone, for readers far from the site: `link` gives absolute addresses."""
-        return self.env.get_template("feed_text.html").render(text=text, link=link)
+    def feed_text(self, text: TextParts, link: Callable[[str], str], picture: PictureView | None = None) -> str:
+        """An entry's text alone, for readers far from the site: `link` gives absolute addresses; `picture` is the one that feeds
+        name beside the text."""
+        return self.env.get_template("feed_text.html").render(text=text, link=link, picture=picture)
 
 
 def _navigation(settings: Settings) -> tuple[tuple[str, str], ...]:

@@ -124,7 +124,7 @@ class _Teller(Struct, frozen=True):
     def said(self, index: int, zone: Zone) -> str:
         place = self.place(index)
         if zone.fwhm_px is None:
-            return self.words.say("stars.zone_empty", place=place, stars=zone.stars)
+            return self.words.count("stars.zone_empty", zone.stars, place=place)
         key = "stars.zone" if zone.angle_deg is not None else "stars.zone_round"
         _, stars, px, arcsec, long, angle = self.cells(index, zone)
         return self.words.say(key, place=place, stars=stars, px=px, arcsec=arcsec, elongation=long, angle=angle)

@@ -39,7 +39,8 @@ Woven = tuple[tuple[tuple[int, str], ...], tuple[tuple[float, str], ...]]
 
 
 class YearCloth(Struct, frozen=True):
-    """`areas` are (depth 1 to 4, SVG path data), the widest first; `moon` (strength, path data)."""
+    """`areas` are (depth 1 to 4, SVG path data), the widest first; `moon` (strength, path data). `elsewhere`: nights with light
+    at other places, whose dusk is another."""
 
     year: int
     days: int
@@ -47,18 +48,21 @@ class YearCloth(Struct, frozen=True):
     areas: tuple[tuple[int, str], ...]
     moon: tuple[tuple[float, str], ...]
     threads: tuple[Thread, ...]
+    elsewhere: int
     months: tuple[tuple[float, date], ...]
     hours: tuple[tuple[float, str], ...]
 
 
 def year_cloth(year: int, book: DiaryIndex) -> YearCloth | None:
-    """The cloth of the site with the most nights that year; None where that one is hidden or there is none."""
+    """The cloth of the site with the most nights that year, of those that are not hidden; None where there is none."""
     nights = book.by_year.get(year, [])
     known = [night for night in nights if not book.sites[night.site].hidden and night.ribbon is not None]
     if not known:
         return None
     slugs = sorted({night.site for night in known})
-    home = book.sites[max(slugs, key=lambda slug: sum(night.site == slug for night in known))]
+    slug = max(slugs, key=lambda slug: sum(night.site == slug for night in known))
+    home = book.sites[slug]
+    gathered = [night for night in nights if night.kept and night.counted_s]
     half_h = _clock_of(known[0])
     areas, moon = book.remember(("year cloth", year, home, half_h), Woven, lambda: _woven(year, home, half_h))
     days = _days(year)
@@ -68,7 +72,8 @@ def year_cloth(year: int, book: DiaryIndex) -> YearCloth | None:
         site=home.name,
         areas=areas,
         moon=moon,
-        threads=tuple(_thread(night, days[0], book) for night in known if night.kept and night.counted_s),
+        threads=tuple(_thread(night, days[0], book) for night in gathered if night.site == slug and night.ribbon is not None),
+        elsewhere=len({night.evening for night in gathered if night.site != slug}),
         months=tuple((round(100 * (day - days[0]).days / len(days), 2), day) for day in days if day.day == 1),
         hours=tuple(_hour(hour, half_h) for hour in range(-int(half_h) + 1, int(half_h), 2)),
     )

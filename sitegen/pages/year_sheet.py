@@ -18,6 +18,8 @@ class SheetMonth(Struct, frozen=True):
 
 
 class YearSheet(Struct, frozen=True):
+    """`night_count`: evenings that gave light."""
+
     year: int
     total_s: float
     night_count: int
@@ -31,7 +33,7 @@ def year_sheet(year: int, book: DiaryIndex) -> YearSheet:
     return YearSheet(
         year=year,
         total_s=sum(night.counted_s for night in nights),
-        night_count=len({night.evening for night in nights}),
+        night_count=len({night.evening for night in nights if night.counted_s}),
         months=months,
     )
 

@@ -11,7 +11,8 @@ from sitegen.pictures.avm import Value, avm_packet
 from sitegen.stars.solving.avm import avm_spatial
 from sitegen.stars.solving.solution import Solution
 
-TYPES = {"result": "Observation", "sub": "Observation", "process": "Observation", "setup": "Photographic"}
+FROM_EXPOSURES = frozenset({"observation", "collage", "planetary"})
+"""Types of pictures that subs can have gone into; what was simulated or drawn was made from none."""
 OPTICAL_NM = (390.0, 700.0)
 
 
@@ -27,8 +28,8 @@ class Exposures(Struct, frozen=True):
 
 
 def packet_values(entry: Entry, picture: Picture, settings: Settings, exposures: Sequence[Exposures]) -> dict[str, Value]:
-    """Words and exposures; the place on the sky comes with each size. A result says what it was made from, other pictures
-    do not: which of the subs they show is not known."""
+    """Words and exposures; the place on the sky comes with each size. A result says what it was made from, where it
+    was made from subs. Other pictures do not: which of the subs they show is not known."""
     wished: dict[str, Value | None] = {
         "Title": entry.title,
         "Headline": picture.caption,
@@ -37,12 +38,13 @@ def packet_values(entry: Entry, picture: Picture, settings: Settings, exposures:
         "Credit": settings.author or settings.title,
         "Rights": settings.licence,
         "Date": entry.published.isoformat(),
-        "Type": TYPES[picture.role],
+        "Type": picture.type.capitalize(),
         "Subject.Name": None if picture.role == "setup" else [target.name for target in entry.targets] or None,
         "ReferenceURL": f"{settings.address.rstrip('/')}/{addresses.entry(entry.slug)}" if settings.address else None,
     }
     words: dict[str, Value] = {name: value for name, value in wished.items() if value}
-    return words | (_made_from(exposures) if picture.role == "result" and exposures else {})
+    from_subs = picture.role == "result" and picture.type in FROM_EXPOSURES and exposures
+    return words | (_made_from(exposures) if from_subs else {})
 
 
 def packet(values: dict[str, Value], solution: Solution | None, width_px: int, height_px: int) -> bytes:

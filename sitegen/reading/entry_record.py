@@ -8,6 +8,8 @@ from sitegen.reading.value_types.group import Values, bare
 
 _AS_THEY_ARE = ("title", "published", "updated", "summary", "rig", "site", "stage", "unlisted")
 _LISTS = ("star_survey", "star_rings")
+# What a picture is that does not say: one of telescope and people is a photograph.
+TYPES_OF_ROLES = {"setup": "photographic"}
 
 
 def entry_of(slug: str, values: Values, text: EntryText, targets: tuple[Target, ...], subs: tuple[Sub, ...]) -> Entry:
@@ -35,6 +37,7 @@ def _picture(values: Values) -> Picture:
     solution, stretch = values.get("solution"), values.get("stretch")
     return values.into(
         Picture,
+        type=values.get("type") or TYPES_OF_ROLES.get(values.get("role"), "observation"),
         solution=_solution(solution) if solution else None,
         steps=tuple(_step(item.value) for item in values.items_of("steps")),
         stretch={name: float(value) for name, value in stretch.values.items()} if stretch else {},

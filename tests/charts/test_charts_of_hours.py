@@ -109,7 +109,7 @@ NIGHTS = (
 def test_long_nights_weigh_more() -> None:
     """Two used hours of eight dark ones are a quarter, whatever the nights' own shares."""
     assert dark_hours_used.yearly(NIGHTS) == {2025: 0.25, 2026: 0.5}
-    assert dark_hours_used.title(NIGHTS, VOICE) == "3 nights used 38\u202f% of their dark hours"
+    assert dark_hours_used.title(NIGHTS, VOICE) == "38\u202f% of the dark hours were used in 3 nights"
 
 
 def test_each_night_is_a_dot_at_its_share() -> None:

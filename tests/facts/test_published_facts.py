@@ -26,7 +26,7 @@ EAST_UP = Solution(6248, 4176, 11.9, -25.3, 6247 / 2, 4175 / 2, ((0.0, -DEG_A_PI
                    matched=42, rms_arcsec=0.4)  # fmt: skip
 PICTURES = (
     PointedPicture("pictures/a.fits", 6248, 4176, EAST_UP, "header", None),
-    PointedPicture("pictures/b.jpg", 400, 300, None, None, "too few stars"),
+    PointedPicture("pictures/b.jpg", 400, 300, None, None, "too few stars", "simulation"),
 )
 
 

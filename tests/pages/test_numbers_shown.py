@@ -16,7 +16,7 @@ from tests.pages.test_year_cloth import prepared_at
 WORDS = words_from("en", ((ROOT / "themes/default/words/en.yaml").read_text("utf-8"),))
 SHOWER = FactFormatter(NumberText("en", WORDS), WORDS)
 PICTURE = PictureFacts(
-    file="pictures/core.jpg", solved_by="stars", not_solved=None, ra_deg=10.0, dec_deg=-25.0,
+    file="pictures/core.jpg", type="observation", solved_by="stars", not_solved=None, ra_deg=10.0, dec_deg=-25.0,
     field_deg=(0.75, 0.5), scale_arcsec_px=1.25, rotation_deg=359.99, mirrored=False, stars_matched=6,
     residual_arcsec=None,
 )  # fmt: skip

@@ -193,6 +193,7 @@ FACTS_BY_HAND: dict[str, At] = {
     ),
     "subs.sun_altitude_deg": At(("subs", "sun_altitude_deg", 0), Published(-41.7779, 0.0035, SKYFIELD, ENGINE_DEG)),
     "pictures.file": At(("pictures", 0, "file"), Exactly("pictures/a.fits", AUTHOR)),
+    "pictures.type": At(("pictures", 1, "type"), Exactly("simulation", AUTHOR)),
     "pictures.solved_by": At(("pictures", 0, "solved_by"), Exactly("header", HANDED_IN)),
     "pictures.not_solved": At(("pictures", 1, "not_solved"), Exactly("too few stars", HANDED_IN)),
     "pictures.ra_deg": At(

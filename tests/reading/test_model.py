@@ -66,7 +66,7 @@ KEYS = {
     "log": "files! rig site target filter time_zone columns",
     "columns": "start exposure_s filter kind kept reason binning gain sensor_c fwhm_arcsec elongation guiding_rms_arcsec "
     "count gap_s note",
-    "picture": "file! alt! caption role solution steps compare_with stretch",
+    "picture": "file! alt! caption role type solution steps compare_with stretch",
     "solution": "ra! dec! scale_arcsec_px! rotation_deg! mirrored",
     "step": "what! file alt",
     "stretch": "black_share sky_brightness colours_together",

@@ -32,6 +32,7 @@ pictures:
     alt: a ring of faint gas
     caption: Two subs.
     role: process
+    type: artwork
     solution: {ra: 22 29 38, dec: -20 50 13, scale_arcsec_px: 0.78, rotation_deg: 12.5, mirrored: yes}
     steps: [stacked, {what: stretched, file: pictures/helix.png, alt: the ring again}]
     stretch: {sky_brightness: 0.12, colours_together: yes}
@@ -82,7 +83,7 @@ def test_every_key_of_an_entry_arrives(content: Path) -> None:
             PointingSolution(
                 pytest.approx(degrees(15 * 22, 15 * 29, 15 * 38)), pytest.approx(degrees(-20, 50, 13)), 0.78, 12.5, True),
             (ProcessStep("stacked"), ProcessStep("stretched", "pictures/helix.png", "the ring again")),
-            {"sky_brightness": 0.12, "colours_together": 1.0},
+            {"sky_brightness": 0.12, "colours_together": 1.0}, type="artwork",
         ),
     )  # fmt: skip
     assert entry.wanted_hours == {"L": 4.0, "Ha": 6.5, "clear": 1.0}
@@ -92,6 +93,15 @@ def test_every_key_of_an_entry_arrives(content: Path) -> None:
     assert entry.lessons == Lessons(("focusing often",), (), ("two more hours", "more dew heating"))
     assert entry.star_survey == ("logs/first.csv",)
     assert (entry.rig, entry.site, entry.unlisted) == ("dome", "roof", False)
+
+
+def test_a_picture_that_does_not_say_is_an_observation_but_of_the_setup(content: Path) -> None:
+    """A telescope by day is a photograph, and one that was drawn can say so."""
+    picture = "  - {file: pictures/helix.png, alt: what it shows"
+    pictures = f"{picture}}}\n{picture}, role: sub}}\n{picture}, role: setup}}\n{picture}, role: setup, type: chart}}\n"
+    text = f"---\ntitle: Four\npublished: 2026-06-20\npictures:\n{pictures}---\nText.\n"
+    (entry,) = diary_of(content, {"entries/first.md": text}).entries
+    assert [picture.type for picture in entry.pictures] == ["observation", "observation", "photographic", "chart"]
 
 
 def test_the_body_is_what_follows_the_front_matter(content: Path) -> None:

@@ -39,7 +39,8 @@ def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
     card = kit.context.store.put(prepared.card)
     pages = drawn(kit, [entry_page(prepared, book), *_nights(kit, [prepared], job.evenings)], job.earlier)
     link = partial(absolute, book)
-    html = kit.site_frame.feed_text(text_of(prepared, book, link).parts, link) if job.in_feed else None
+    text = text_of(prepared, book, link).parts if job.in_feed else None
+    html = None if text is None else kit.site_frame.feed_text(text, link, prepared.card.picture)
     value = EntryPages(digests_of(pages), card, html, mistaken)
     return Outcome(value, outputs=outputs_of(pages), uses=(card, *kit.charts.taken_used()))
 

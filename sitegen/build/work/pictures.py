@@ -80,8 +80,7 @@ class _Maker(Struct):
         except PictureProblem as wrong:
             self._note(picture.file, wrong)
             return None
-        if pointing is not None:
-            self._tell(picture, made, pointing)
+        self._tell(picture, made, pointing or Pointing(None, None, None))
         solution = pointing.solution if pointing else None
         overlay = overlay_of(solution, self.view.entry.targets) if solution else None
         steps = tuple(self._step(picture, step.what, step.file, step.alt) for step in picture.steps)
@@ -94,7 +93,7 @@ class _Maker(Struct):
     def _step(self, of: Picture, what: str, file: str | None, alt: str | None) -> PreparedStep:
         if file is None:
             return PreparedStep(what)
-        picture = Picture(file, alt or "", what, "process", stretch=of.stretch if file == of.file else {})
+        picture = Picture(file, alt or "", what, "process", stretch=of.stretch if file == of.file else {}, type=of.type)
         try:
             made, tiles, folder = self._published(picture, None)
         except PictureProblem as wrong:
@@ -162,7 +161,8 @@ class _Maker(Struct):
         return name
 
     def _tell(self, picture: Picture, made: MadePicture, pointing: Pointing) -> None:
-        told = PointedPicture(picture.file, made.width_px, made.height_px, pointing.solution, pointing.origin, pointing.reason)
+        size = made.width_px, made.height_px
+        told = PointedPicture(picture.file, *size, pointing.solution, pointing.origin, pointing.reason, picture.type)
         pictures = (*self.made.view.pictures, told)
         optics = measured(self.view.optics, pictures)
         self.made.view = replace(self.made.view, pictures=pictures, optics=optics)

@@ -1,5 +1,8 @@
 """The keys of the front matter of content/entries/NAME.md."""
 
+from typing import get_args
+
+from sitegen.diary.entry import PictureType
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.model.capture_columns import COLUMNS
 from sitegen.reading.value_types.address import WebAddress
@@ -18,6 +21,7 @@ PICTURE_FILE = ContentPath(
     (".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".avif", ".fits", ".fit", ".fts", ".fits.gz", ".fit.gz", ".fts.gz",
         ".fits.fz", ".fz")
 )  # fmt: skip
+PICTURE_TYPE = Choice(get_args(PictureType))
 # A minor planet of the main belt has some hundredths of an arcsecond.
 SIZE = Number(unit="arcmin", least=0.0001, most=10_800)
 # The largest telescopes through a Barlow give hundredths.
@@ -97,6 +101,10 @@ PICTURE = Group(
         Key("alt", LINE, "What a reader who cannot see it should know.", "a long, tilted spiral full of dust", required=True),
         Key("caption", PARAGRAPHS, "Under the picture.", "Nine hours, cropped by a tenth."),
         Key("role", Choice(("result", "process", "sub", "setup")), "What it shows.", "result", default="result"),
+        Key("type", PICTURE_TYPE,
+            "What kind of picture it is, in the words of Astronomy Visualization Metadata 1.2 (`Type`). Whatever is no "
+            "observation is called so wherever it is shown.",
+            "simulation", default="observation; photographic for `role: setup`"),
         Key("solution", SOLUTION, "Where it points, if you know better than the site can find out.",
             "{ra: 00 47 33, dec: -25 17 18}"),
         Key("steps", ListOf(OneOf(PARAGRAPHS, STEP)), "How it was processed, in order.", "[stacked, stretched]"),
@@ -109,7 +117,7 @@ PICTURE = Group(
             "{sky_brightness: 0.10}"),
     ),
     called="a picture",
-    remedies=(("src", "did you mean 'file'?"), ("path", "did you mean 'file'?")),
+    remedies=(("kind", "did you mean 'type'?"), ("src", "did you mean 'file'?"), ("path", "did you mean 'file'?")),
 )  # fmt: skip
 
 NIGHT = Group(

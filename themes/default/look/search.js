@@ -7,7 +7,7 @@
   const tight = (text) => fold(text).replace(/[\s-]+/g, '');
   const entries = index.entries.map((one) => ({
     ...one,
-    text: fold([one.t, one.s, one.w, ...one.n, ...one.o, ...one.r, ...one.f].join(' ')),
+    text: fold([one.t, one.s, one.w, ...one.n, ...one.o, ...one.r, ...one.f, index.types[one.p] || ''].join(' ')),
     names: one.n.map(tight),
   }));
   const rows = new Map([...document.querySelectorAll('#results .entries > li')].map((row) => [

@@ -4,7 +4,8 @@
       data-tiles="tiles/"                    their folder, or the info.json in it; optional
       data-width="6000" data-height="4000"   of the full picture; else the img's attributes
       data-tile="512"                        side of a tile; 512 where it is not said
-      data-say-close="…" data-say-in="…" data-say-out="…" data-say-whole="…">
+      data-say-close="…" data-say-in="…" data-say-out="…" data-say-whole="…"
+      data-say-type="…">                     what it is, where it is no observation; optional
      <img src="800.jpg" alt="…" width="6000" height="4000">     (or a picture element around it)
    </a>
 
@@ -132,6 +133,8 @@
     button('+', say.sayIn || 'Closer', closer);
     button('▭', say.sayWhole || 'Whole picture', fit);
     button('×', say.sayClose || 'Close', () => dialog.close());
+
+    if (say.sayType) make('p', dialog, { position: 'absolute', left: '.6rem', bottom: '.6rem', margin: '0' }, { className: 'picture-type', textContent: say.sayType });
 
     addEventListener('resize', fit);
     dialog.addEventListener('close', () => { removeEventListener('resize', fit); dialog.remove(); link.focus(); });
