@@ -1,0 +1,45 @@
+"""Mains voltage, above all outdoors."""
+
+from sitegen.cautions.caution import Caution, Vocabulary
+
+CAUTION = Caution(
+    "electrical",
+    ("IEC 60364-4-41",),
+    {
+        "en": Vocabulary(
+            stems="wir | mains | socket | outlet | breaker | residual | rcd | gfci | volt | 0 v | 0v | extension | "
+            "electrician | fuse | power | junction | consumer unit | cable reel",
+            dangers=(
+                ("fuse | fuses", "bypass* | bridged | tripped | foil"),
+                ("rewir* | residual current* | rcd* | rcbo* | gfci* | ground fault* | electrician* | fixed wiring",),
+                ("mains (lead|cable|voltage|socket|side|outlet|plug|adapt|power|supply|wiring|electricity)*",),
+                ("mains", "outdoors | wet | kill* | bare | open* | connect* | wir* | hand*"),
+                ("(100|110|115|120|220|230|240|400) (v|volt|volts|vac) | (110|115|120|220|230|240|400)v",),
+                ("extension (lead|cord|cable|reel)* | cable reel* | power strip* | junction box* | fuse box* | consumer unit*",),
+                (
+                    "socket* | outlet* | *breaker* | lampholder* | power supply | power brick",
+                    "wired | wiring | open* | bypass* | bridged | install* | splic* | earthed | earth wire | "
+                    "live wire | capacitor* | tripped | replaced | cracked | solder* | wet grass | in the rain | tape*",
+                ),
+            ),
+        ),
+        "de": Vocabulary(
+            stems="steckdose | verkabel | verdraht | netz | 230 | 400 v | fi- | fehlerstrom | kabeltrommel | "
+            "verlänger | sicherung | elektri | elektro | schuko | strom | abzweig | lüsterklemme",
+            dangers=(
+                (
+                    "verlängerungs(kabel|schnur|leitung)* | kabeltrommel* | mehrfachsteckdose* | sicherungskasten | "
+                    "abzweigdose* | lüsterklemme*",
+                ),
+                ("netz(spannung|strom|leitung)* | (220|230|240|400) (v|volt) | fi (schalter|schutz)* | fehlerstrom*",),
+                ("elektro(fachkraft|installat)* | elektriker*",),
+                (
+                    "*steckdose* | schuko* | strom(leitung|kabel)* | sicherung* | netzteil* | leitungsschutz*",
+                    "verkabelt | verdraht* | verlegt | angeschlossen | überbrück* | abgeklemmt | installier* | "
+                    "geflickt | nass* | im regen | im freien | aufgeschraubt | geöffnet | aufgemacht | *kondensator* | "
+                    "*gelötet | ausgetauscht | montiert | repariert",
+                ),
+            ),
+        ),
+    },
+)
