@@ -17,8 +17,18 @@ CAUTION = Caution(
     (COMMON_PRACTICE,),
     {
         "en": Vocabulary(
-            stems="alone | myself | on my own | nobody knew | no one knew | nobody who knew | no one who knew",
+            stems="nobody else | no one else | solo | without telling | told nobody | told no one | not a soul | "
+            "alone | myself | on my own | nobody knew | no one knew | nobody who knew | no one who knew",
             dangers=(
+                (
+                    "nobody else | no one else | not a soul | solo",
+                    "mountain* | pass | hill | quarry | ridge | forest | wood | woods | moor | desert | cliff | "
+                    "valley | roof | coast | road | summit | ice | island | lake | beach | field | site",
+                ),
+                (
+                    "(without telling|told|telling) (anyone|anybody|nobody|no one)",
+                    "went | walk* | drove | ridge | mountain* | night | dark | set up | out | road",
+                ),
                 ("(i|we|he|she) … (alone|by myself|on my own|by himself|by herself)", PLACES),
                 ("(alone|by myself|on my own) … (i|we)", PLACES),
                 ("(nobody|no one) (who)? knew where (i|we)",),
@@ -28,8 +38,15 @@ CAUTION = Caution(
             "never (come|go|walk|work|observe)? alone",
         ),
         "de": Vocabulary(
-            stems="allein | niemand wusste | keiner wusste",
+            stems="niemand sonst | keiner sonst | menschenseele | ohne bescheid | kein netz | allein | niemand wusste | "
+            "keiner wusste",
             dangers=(
+                (
+                    "niemand sonst | keiner sonst | keine menschenseele | mutterseelenallein | "
+                    "niemandem (bescheid|gesagt) | ohne bescheid",
+                    "alm | berg* | *pass | wald | moor | nacht | hütte | gipfel | feld | netz | empfang | straße | "
+                    "kilometer | hügel | see | morgen",
+                ),
                 ("(ich|wir|er|sie|war|bin|stand|saß) … (allein|alleine) | (allein|alleine) … (ich|wir)", ORTE),
                 ("(niemand|keiner) wusste wo (ich|wir) | (niemand|keiner) wusste, wo (ich|wir)",),
             ),

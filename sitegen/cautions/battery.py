@@ -10,6 +10,11 @@ CAUTION = Caution(
             stems="batter | lithium | lipo | li-ion | power bank | powerbank | lead-acid | lead acid",
             dangers=(
                 (
+                    "batter(y|ies) | lithium* | cell | cells | power bank* | lipo*",
+                    "bulg* | bloat* | hot to the touch | smell* | smelt | smok* | caught fire | burn* | melted | "
+                    "exploded | hissing",
+                ),
+                (
                     "lithium* | lipo* | li ion | power bank* | powerbank*",
                     "charg* | recharg* | minus | frost* | freez* | snow | below (zero|freezing) | pocket* | swollen | "
                     "swell* | puff* | punctur* | solder* | luggage | baggage | suitcase | loose | keys | tent | bed | "
@@ -32,8 +37,17 @@ CAUTION = Caution(
             harmless="batter(y|ies) of (tests|test|questions|checks|exams) | cabin bag*",
         ),
         "de": Vocabulary(
-            stems="akku | batterie | lithium | lipo | powerbank | bleiakku | blei-",
+            stems="zelle | akku | batterie | lithium | lipo | powerbank | bleiakku | blei-",
             dangers=(
+                (
+                    "*akku* | batterie | batterien | powerbank* | *zelle | *zellen",
+                    "roch | riecht | gerochen | heiß* | brannte | gebrannt | geschmort | schmorte | rauch* | "
+                    "ausgebeult* | beule | heizung | ofen | dicker | explodiert*",
+                ),
+                (
+                    "*bleiakku* | autobatterie* | blei*",
+                    "gartenhaus | lädt | geschlossene* fenster | schuppen | auto | kofferraum",
+                ),
                 (
                     "*lithium* | li ionen* | lipo* | powerbank*",
                     "lad* | *geladen | *ladegerät* | lädt | frost* | minus | kälte | unter null | *tasche* | *gebläht | "

@@ -7,8 +7,12 @@ CAUTION = Caution(
     (COMMON_PRACTICE,),
     {
         "en": Vocabulary(
-            stems="drove | drive | driving | wheel",
+            stems="motorway | highway | the road home | drove | drive | driving | wheel",
             dangers=(
+                (
+                    "motorway | highway | at the wheel | behind the wheel | the road home | long way home",
+                    "eyes | tired | sleep* | asleep | awake | nodd* | exhaust* | no sleep | yawn*",
+                ),
                 (
                     "asleep | nodd* off | dozed | dozing | eyes (fell|closed|shut) | microsleep*",
                     "wheel | drove | driv* | motorway",
@@ -27,8 +31,12 @@ CAUTION = Caution(
             "drive home of the story | tired of | (day's|hour's|hours'|long) drive",
         ),
         "de": Vocabulary(
-            stems="fahren | fahrt | fuhr | steuer | sekundenschlaf",
+            stems="autobahn | landstraße | lenkrad | fahren | fahrt | fuhr | steuer | sekundenschlaf",
             dangers=(
+                (
+                    "autobahn | landstraße | lenkrad | am steuer | heimweg",
+                    "*nickt* | *schlaf* | müde | übermüdet | augen | gähn* | wach",
+                ),
                 ("am steuer", "*schlaf* | müde | augen | *nick* | wach"),
                 ("sekundenschlaf",),
                 (

@@ -7,9 +7,23 @@ CAUTION = Caution(
     ("IEC 60364-4-41",),
     {
         "en": Vocabulary(
-            stems="wir | mains | socket | outlet | breaker | residual | rcd | gfci | volt | 0 v | 0v | extension | "
-            "electrician | fuse | power | junction | consumer unit | cable reel",
+            stems="cable | plug | lead | generator | inverter | wir | mains | socket | outlet | breaker | residual | "
+            "rcd | gfci | volt | 0 v | 0v | extension | electrician | fuse | power | junction | consumer unit | "
+            "cable reel",
             dangers=(
+                (
+                    "hard wired | hardwired | live wire* | three core | distribution (board|box)* | breaker box* | "
+                    "fuse board* | neutral wire* | earth wire*",
+                ),
+                (
+                    "cable* | lead | leads | wire | wires | plug | plugs",
+                    "kitchen | house circuit | ring main | circuit | mains | trench | dug | bury | buried | rain | "
+                    "puddle* | wet | cut off | spliced | joined",
+                ),
+                (
+                    "generator* | inverter*",
+                    "cable* | started | ran | running | tent | shed | exhaust | rain | wet | connect* | earth*",
+                ),
                 ("fuse | fuses", "bypass* | bridged | tripped | foil"),
                 ("rewir* | residual current* | rcd* | rcbo* | gfci* | ground fault* | electrician* | fixed wiring",),
                 ("mains (lead|cable|voltage|socket|side|outlet|plug|adapt|power|supply|wiring|electricity)*",),
@@ -24,9 +38,24 @@ CAUTION = Caution(
             ),
         ),
         "de": Vocabulary(
-            stems="steckdose | verkabel | verdraht | netz | 230 | 400 v | fi- | fehlerstrom | kabeltrommel | "
+            stems="erdkabel | stecker | verteiler | kabel | phase | stromkasten | generator | aggregat | "
+            "wechselrichter | steckdose | verkabel | verdraht | netz | 230 | 400 v | fi- | fehlerstrom | kabeltrommel | "
             "verlänger | sicherung | elektri | elektro | schuko | strom | abzweig | lüsterklemme",
             dangers=(
+                ("erdkabel* | verteilerdose* | stromkasten | heizlüfter* | unterverteil*",),
+                (
+                    "*stecker* | *kabel* | verteiler",
+                    "keller | haus | graben | vergraben | eingegraben | regen | pfütze* | nass* | abgeschnitten | "
+                    "geklemmt | phase | geflickt | zusammengedreht",
+                ),
+                (
+                    "phase | nullleiter | schutzleiter | außenleiter",
+                    "*klemme | klemmt | *geklemmt | draht | ader* | angeschlossen | gelegt",
+                ),
+                (
+                    "*generator | *aggregat | wechselrichter",
+                    "kabel | lief | läuft | zelt | hütte | abgas* | regen | nass* | angeschlossen",
+                ),
                 (
                     "verlängerungs(kabel|schnur|leitung)* | kabeltrommel* | mehrfachsteckdose* | sicherungskasten | "
                     "abzweigdose* | lüsterklemme*",

@@ -14,8 +14,8 @@ CAUTION = Caution(
                 (
                     "laser*",
                     "point* | aim* | shin* | shone | swept | sweep* | collimat* | beam* | focuser | finder | mirror | "
-                    "primary | secondary | reflect* | dot | spot | plane | planes | aeroplane* | aircraft | airliner* | helicopter* | "
-                    "cockpit* | eye* | align* | adjust* | milliwatt* | # mw | class (2|3|4)*",
+                    "primary | secondary | reflect* | dot | spot | plane | planes | aeroplane* | aircraft | airliner* | "
+                    "helicopter* | cockpit* | eye* | align* | adjust* | milliwatt* | # mw | class (2|3|4)*",
                 ),
                 ("laser*", "point* | aimed | shone | swept | beam | dot | aircraft | helicopter* | milliwatt*", NEXT),
             ),

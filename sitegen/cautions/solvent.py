@@ -7,9 +7,18 @@ CAUTION = Caution(
     ("UN GHS",),
     {
         "en": Vocabulary(
-            stems="aceton | alcohol | isoprop | solvent | thinner | ether | spirit | methanol | ethanol | ammonia | "
-            "stripper | petrol | naphtha | degreas",
+            stems="lighter fluid | remover | turpentine | cleaner | aceton | alcohol | isoprop | solvent | thinner | "
+            "ether | spirit | methanol | ethanol | ammonia | stripper | petrol | naphtha | degreas",
             dangers=(
+                (
+                    "lighter fluid | nail (polish|varnish) remover | turpentine | (brake|contact|carburettor|carb) cleaner*",
+                    "lens | lenses | mirror* | optic* | glass | sticker* | glue | stain* | plate | sensor | eyepiece* | "
+                    "filter* | paint | wip* | rubb*",
+                ),
+                (
+                    "alcohol | acetone | isoprop* | methanol",
+                    "pour* | run off | bottle | bath",
+                ),
                 (
                     "acetone | isoprop* | alcohol | solvent* | thinner* | (white|methylated) spirit* | methanol | "
                     "ethanol | ammonia | paint stripper | petrol | naphtha | degreaser | ether",
@@ -22,9 +31,14 @@ CAUTION = Caution(
             harmless="molecule* … | (radio|spectr*|interstellar) … | thinner than | spirit level",
         ),
         "de": Vocabulary(
-            stems="aceton | alkohol | isoprop | lösungsmittel | lösemittel | verdünn | benzin | spiritus | methanol | "
-            "ethanol | ammoniak | salmiak | terpentin",
+            stems="nagellack | reiniger | aceton | alkohol | isoprop | lösungsmittel | lösemittel | verdünn | benzin | "
+            "spiritus | methanol | ethanol | ammoniak | salmiak | terpentin",
             dangers=(
+                (
+                    "nagellackentferner | (bremsen|kontakt|vergaser|silikon)reiniger | kontaktspray",
+                    "linse* | *linse | spiegel | optik | glas | fleck* | kleber | aufkleber | platte | sensor | "
+                    "okular* | *filter | wisch*",
+                ),
                 (
                     "aceton | isoprop* | *alkohol | lösungsmittel* | lösemittel* | *verdünner | *verdünnung | *benzin | "
                     "*spiritus | methanol | ethanol | ammoniak | salmiak* | terpentin*",

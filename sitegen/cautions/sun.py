@@ -8,8 +8,21 @@ CAUTION = Caution(
     ("ISO 12312-2",),
     {
         "en": Vocabulary(
-            stems="sun | solar | eclipse | prominence | daylight | by day | broad day | noon | venus | mercury",
+            stems="transit | sun | solar | eclipse | prominence | daylight | by day | broad day | noon | venus | mercury",
             dangers=(
+                (
+                    "sunspot* | spot group* | solar disc | transit of (mercury|venus)",
+                    "filter* | eyepiece* | tube | telescope | lens | finder | view* | drew | card",
+                ),
+                (
+                    "sun",
+                    "finder | eyepiece* | binocular* | lens | objective | polariser* | nd filter* | burn* | melt* | "
+                    "smoke | smok* | scorch* | singe*",
+                ),
+                (
+                    "eclipse",
+                    "lens | nd filter* | camera | telescope | tube | binocular* | eyepiece",
+                ),
                 ("solar (filter|film|telescope|scope|viewer|projection|observ|imaging|disc|disk|eclipse|wedge)* | prominence*",),
                 (
                     "(look|stare|star|gaz|peer|glanc|point|aim|slew|turn|mov|centr|focus)* … "
@@ -22,11 +35,15 @@ CAUTION = Caution(
                 ),
                 (
                     "sun",
-                    "unfiltered | unprotected | projected | projecting | projection* | eyepiece | film | solar filter | sunspot* | spot* on | "
-                    "eclipse | transit | cap off | capped | filter over | over the front | "
+                    "unfiltered | unprotected | projected | projecting | projection* | eyepiece | film | solar filter | "
+                    "sunspot* | spot* on | eclipse | transit | cap off | capped | filter over | over the front | "
                     "through (a|an|the|our|my) *? (telescope|tube|refractor|finder)",
                 ),
-                ("(from|of|beside|near|next to) the sun", "swept | sweep* | search* | open tube | looked for | hunt*", NEXT),
+                (
+                    "(from|of|beside|near|next to) the sun",
+                    "swept | sweep* | search* | open tube | looked for | hunt*",
+                    NEXT,
+                ),
                 ("eclipse | second contact | totality | partial phase*", "filter* | glasses | unscrew* | film | viewer*"),
                 (
                     "by day | daylight | sunlight | broad day | afternoon | noon",
@@ -39,7 +56,8 @@ CAUTION = Caution(
                 ),
                 ("sun", "(ball|bearing|point of light) | artificial star*", "makes | glint* | bright*"),
             ),
-            harmless="sun (had|has|was|is|were)? (set|sets|setting|rose|risen|rises|rising|below|under|low|down|up) | "
+            harmless="(warm|warmed|dried|lay|left|stood|sat|dry|parked) … in the sun | total eclipse of the moon | "
+            "sun (had|has|was|is|were)? (set|sets|setting|rose|risen|rises|rising|below|under|low|down|up) | "
             "sun (goes|going|went|gone|came|comes|comes) (down|up|under) | sun … (degrees|°) (below|under) … | "
             "sun's (altitude|mass|age|light|height|centre|radius|spectrum|neighbourhood) | "
             "(mass|masses|age|radius|luminosity|times|than|as|like) (of|as)? (that)? (of)? the sun | daylight saving* | "
@@ -47,8 +65,25 @@ CAUTION = Caution(
             "eclipsing binar*",
         ),
         "de": Vocabulary(
-            stems="sonn | finsternis | protuberanz | tageslicht | hellen tag | am tag | mittag",
+            stems="fleckengruppe | transit | sonn | finsternis | protuberanz | tageslicht | hellen tag | am tag | mittag",
             dangers=(
+                (
+                    "*fleckengruppe* | *sonnenfleck*",
+                    "*filter* | okular* | fernrohr | teleskop | tubus | objektiv* | rohr",
+                ),
+                (
+                    "sonne",
+                    "sucher* | okular* | fernglas* | feldstecher* | objektiv* | *filter | graufilter* | verbrannt* | "
+                    "versengt* | geschmolzen | schmolz | rauch*",
+                ),
+                (
+                    "sonnenfinsternis | finsternis | transit",
+                    "objektiv* | graufilter* | kamera | teleskop | tubus | fernglas | feldstecher* | okular*",
+                ),
+                (
+                    "in die sonne",
+                    "*schaut* | *schau* | *sehen | sah | blick* | *blickt",
+                ),
                 ("sonnen(filter|folie|teleskop|projektion|beobachtung|scheib|finsternis|fleck|fernrohr|okular)* | protuberanz*",),
                 (
                     "sonne",
@@ -76,7 +111,8 @@ CAUTION = Caution(
                     "sucher* | fernglas* | abgefahren | gesucht | gefunden | fernrohr* | teleskop*",
                 ),
             ),
-            harmless="sonne (ging|geht|war|ist|stand|steht) … (unter|auf|untergegangen|aufgegangen) | "
+            harmless="(lag|stand|stehen|trocknet*|warm) … in der sonne | "
+            "sonne (ging|geht|war|ist|stand|steht) … (unter|auf|untergegangen|aufgegangen) | "
             "sonne (unterging|aufging) | mond*finsternis* | (masse|alter|leuchtkraft|radius) der sonne | "
             "sonnen(untergang|aufgang|masse|system|leuchtkraft|radi)* | sonntag* | # grad unter dem horizont",
         ),

@@ -7,10 +7,18 @@ CAUTION = Caution(
     ("ISO 12402-10",),
     {
         "en": Vocabulary(
-            stems="jetty | boat | canoe | raft | ford | wade | wading | life jacket | life-jacket | ice | frozen | "
-            "wet  | wharf | quay | tide | shore | beach | river | creek | lake | pond | stream | lagoon | pontoon | "
-            "surf | reef",
+            stems="rowed | rowing | paddl | kayak | island | knee | jetty | boat | canoe | raft | ford | wade | "
+            "wading | life jacket | life-jacket | ice | frozen | wet  | wharf | quay | tide | shore | beach | river | "
+            "creek | lake | pond | stream | lagoon | pontoon | surf | reef",
             dangers=(
+                (
+                    "rowed | rowing | paddl* | kayak* | canoe*",
+                    "island | gear | telescope | tube | mount | tripod | dusk | dark | night | lamp | lake | river | across",
+                ),
+                (
+                    "tide",
+                    "in | out | rising | came | coming | turned",
+                ),
                 (
                     "wade | waded | wading | life jacket* | (on|onto|over|across|on to) the *? ice | "
                     "frozen (lake|pond|river|dam|bay|sea)",
@@ -27,12 +35,17 @@ CAUTION = Caution(
                     "crossed | swam | swim* | fell in | slipp* | knee deep | stood in | rowed | paddl* | thin ice | walked out",
                 ),
             ),
-            harmless="(stars|dolphin|fish|swan|milky way|constellation) … | ice (giant|cream|age|core)* | dry creek bed*",
+            harmless="tidal tail* | (stars|dolphin|fish|swan|milky way|constellation) … | ice (giant|cream|age|core)* | "
+            "dry creek bed*",
         ),
         "de": Vocabulary(
-            stems="steg | boot | kahn | furt | wate | ufer | strand | flut | eis | gefroren | planke | weste | fluss | "
-            "bach | see | teich | meer | weiher | mole | kai | nass",
+            stems="kanu | kajak | paddel | ruder | insel | tide | steg | boot | kahn | furt | wate | ufer | strand | "
+            "flut | eis | gefroren | planke | weste | fluss | bach | see | teich | meer | weiher | mole | kai | nass",
             dangers=(
+                (
+                    "kanu | kajak | schlauchboot | ruderboot | *gerudert | *gepaddelt | paddeln",
+                    "insel | teleskop | fernrohr | stativ | montierung | nacht | dunkel* | see | fluss | knie* | ausrüstung",
+                ),
                 ("*gewatet | waten | watete* | (schwimm|rettungs)weste* | (auf|über) (das|dem) *? eis | zugefroren*",),
                 ("nass* (planke|steg|brett|stein|fels)*",),
                 (

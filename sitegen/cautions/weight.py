@@ -7,9 +7,23 @@ CAUTION = Caution(
     ("EN 131-3", COMMON_PRACTICE),
     {
         "en": Vocabulary(
-            stems="tube | mount | weight | telescope | pier | clutch | clamp | ladder | stool | hoist | kilo | kg | "
-            "pound | truss | mirror",
+            stems="dovetail | rung | inch | refractor | base | chair | crate | tube | mount | weight | telescope | "
+            "pier | clutch | clamp | ladder | stool | hoist | kilo | kg | pound | truss | mirror",
             dangers=(
+                (
+                    "rung | rungs",
+                    "stand* | stood | third | top | dark | hand",
+                ),
+                ("(stand|standing|stood|climb|climbed) on (a|the|an) (chair|stool|crate|table|box|barrel|bucket|wall)",),
+                (
+                    "dovetail | saddle | rings | bolt | bolts",
+                    "undid | loosen* | slid out | slipped | let go | landed | released",
+                ),
+                (
+                    "tube | mount | telescope | refractor | reflector | # inch | dobsonian | pier | mirror",
+                    "one person | single handed* | good back | my back | bad back | two of us | three of us | "
+                    "slid out | landed on | weighs | raised | on to its base",
+                ),
                 (
                     "ladder*",
                     "climb* | lean* | leant | rung* | stand* | stood | step* | up | top | foot | eyepiece | zenith | "
@@ -42,8 +56,28 @@ CAUTION = Caution(
             "weight of (the)? (evidence|proof|numbers) | weighted | (its|their) own (weight|noise) | heavy dew",
         ),
         "de": Vocabulary(
-            stems="tubus | rohr | montierung | gewicht | säule | klemm | kupplung | leiter | kilo | kg | spiegel | hocker",
+            stems="wiegt | schwalbenschwanz | refraktor | stuhl | kiste | tubus | rohr | montierung | gewicht | säule | "
+            "klemm | kupplung | leiter | kilo | kg | spiegel | hocker",
             dangers=(
+                (
+                    "*schwalbenschwanz* | *schiene | schellen | rohrschellen",
+                    "lös* | gelöst | rutscht* | heraus* | *gefallen | losgelassen",
+                ),
+                (
+                    "wiegt | wiegen | schwer",
+                    "(#|zwanzig|dreißig|vierzig|fünfzig|sechzig|siebzig|achtzig|neunzig|hundert) (kg|kilo)*",
+                    "*gerichtet | *hob* | *gehoben | *stellt | *gesetzt | *setzen | *tragen | trug* | montiert | "
+                    "zu (zweit|dritt) | allein",
+                ),
+                (
+                    "tubus | *rohr | montierung | säule | refraktor | teleskop",
+                    "zu (zweit|dritt|viert) | kreuz verrenkt | hexenschuss | rücken | "
+                    "aus der (schiene|halterung|hand) | gewuchtet",
+                ),
+                (
+                    "(stand|stehe|stehend|steige|stieg) auf (einem|einen|dem|den|der|einer) "
+                    "(stuhl|hocker|kiste|tisch|mauer|kasten)",
+                ),
                 (
                     "leiter | (steh|tritt|klapp|stell|anlege|holz|alu)leiter",
                     "*steig* | *stieg* | *kletter* | *lehn* | sprosse* | okular* | oben | zenit | stufe* | wackel* | "

@@ -7,9 +7,14 @@ CAUTION = Caution(
     (COMMON_PRACTICE,),
     {
         "en": Vocabulary(
-            stems="snake | boar | bear | scorpion | spider | wolf | wolves | crocodile | moose | elk | bull | dingo | "
-            "hornet | wasp | bees | tick | adder | viper | cattle | cow | redback | cougar",
+            stems="wild dog | coyote | puma | jaguar | skunk | centipede | fox | snake | boar | bear | scorpion | "
+            "spider | wolf | wolves | crocodile | moose | elk | bull | dingo | hornet | wasp | bees | tick | adder | "
+            "viper | cattle | cow | redback | cougar",
             dangers=(
+                (
+                    "wild dog* | coyote* | puma* | jaguar* | skunk* | centipede* | rabid | bear | bears",
+                    "at the | bins | car | tent | metres | came | mount | hut | camp | waited | cub* | growl* | food",
+                ),
                 (
                     "*snake* | adder* | viper* | scorpion* | spider* | boar | boars | wolf | wolves | crocodile* | "
                     "moose | elk | bull | bulls | dingo* | hornet* | wasp* | bees | cow | cows | cattle | redback* | "
@@ -21,7 +26,8 @@ CAUTION = Caution(
                 ),
                 ("tick (bite|check)* | tick* (in|on) (my|our|the) (leg|legs|skin|grass|trousers|neck)",),
             ),
-            harmless="(constellation|cluster|nebula|galaxy|heart|tail|claw|claws|head|back) of the * | "
+            harmless="bears (a|the|its|his|her) * | "
+            "(constellation|cluster|nebula|galaxy|heart|tail|claw|claws|head|back) of the * | "
             "(great|little|lesser|water|wild duck) (bear|snake|cluster) | bear* (in mind|with|out|witness) | "
             "(scorpion|bull|wolf|serpent|bear|scorpion's|bull's) (rise|stand|set|climb|hang|tail|sting|heart|claw|eye|horn)* … | "
             "spider (diffraction|vane|arm|nebula|web)* | (mirror|secondary|vane|tube) spider",
