@@ -2,6 +2,7 @@
 
 from sitegen.cautions import alone, battery, cold, driving, electrical, laser, magnet, solvent, sun, water, weight, wildlife
 from sitegen.cautions.caution import Caution
+from sitegen.diary.rig import CautionKind
 
 CAUTIONS: tuple[Caution, ...] = (
     laser.CAUTION,
@@ -17,3 +18,7 @@ CAUTIONS: tuple[Caution, ...] = (
     water.CAUTION,
     wildlife.CAUTION,
 )
+
+
+def caution_of(kind: CautionKind) -> Caution:
+    return next(caution for caution in CAUTIONS if caution.name == kind)
