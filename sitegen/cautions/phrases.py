@@ -40,7 +40,7 @@ def without(phrases: Phrases, sentence: str) -> str:
 @cache
 def _expression(phrases: Phrases) -> re.Pattern[str]:
     alternatives = "|".join(_phrase(phrase.split()) for phrase in _parts(phrases))
-    return re.compile(rf"(?<!\w)(?:{alternatives})(?!\w)")
+    return re.compile(rf"(?:^|(?<=\W))(?:{alternatives})(?!\w)")
 
 
 @cache

@@ -24,12 +24,12 @@ class CautionsBelow(Struct, frozen=True):
 
 def cautions_below(prepared: PreparedEntry, page: CautionsSaid) -> CautionsBelow:
     """In the order of the sections, so that each is said in full where it comes first."""
-    view, card = prepared.view, prepared.card
+    view, card, lessons = prepared.view, prepared.card, prepared.card.lesson_cautions
     noted = {night.evening: of_night(night.note) for night in view.nights if night.note}
     return CautionsBelow(
         nights={evening: page.shown(kinds) for evening, kinds in noted.items() if kinds},
         work={slug: page.shown(kinds) for slug in card.rigs if (kinds := _kinds_of_work(prepared, slug))},
-        lessons={lesson: page.shown(kinds) for lesson in card.lessons.all if (kinds := card.lesson_cautions.get(lesson))},
+        lessons={lesson: page.shown(lessons[lesson]) for lesson in card.lessons.all if lesson in lessons},
     )
 
 
