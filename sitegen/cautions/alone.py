@@ -21,6 +21,11 @@ CAUTION = Caution(
             "alone | myself | on my own | nobody knew | no one knew | nobody who knew | no one who knew",
             dangers=(
                 (
+                    "alone (in|on|at|by|beside) (the|a|an) *",
+                    "night | dark | dawn | signal | phone | telephone | forest | wood* | quarry | hill | mountain* | "
+                    "pass | moor | desert | cliff* | coast | summit | ridge | mine",
+                ),
+                (
                     "nobody else | no one else | not a soul | solo",
                     "mountain* | pass | hill | quarry | ridge | forest | wood | woods | moor | desert | cliff | "
                     "valley | roof | coast | road | summit | ice | island | lake | beach | field | site",

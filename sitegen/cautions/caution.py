@@ -25,11 +25,10 @@ class Vocabulary(Struct, frozen=True):
     dangers: tuple[Danger, ...]
     harmless: Phrases = ""
 
-    def is_met(self, sentences: tuple[str, ...]) -> bool:
-        """`sentences` of one text, in lower case."""
-        if not has_stem(self.stems, sentences):
+    def is_met(self, singles: tuple[str, ...]) -> bool:
+        """`singles`: the sentences of one text, in lower case, without what is harmless in any language."""
+        if not has_stem(self.stems, singles):
             return False
-        singles = tuple(without(self.harmless, sentence) for sentence in sentences)
         pairs = tuple(map(" ".join, zip(singles, (*singles[1:], ""), strict=True)))
         return any(_is_met(danger, singles, pairs) for danger in self.dangers)
 
@@ -42,6 +41,15 @@ class Caution(Struct, frozen=True):
     basis: tuple[str, ...]
     languages: Mapping[str, Vocabulary]
     from_memory: tuple[str, ...] = ()
+
+    def is_called_for(self, sentences: tuple[str, ...]) -> bool:
+        """A diary may mix languages, and they share words: each overlooks what is harmless in another."""
+        vocabularies = self.languages.values()
+        if not any(has_stem(vocabulary.stems, sentences) for vocabulary in vocabularies):
+            return False
+        for vocabulary in vocabularies:
+            sentences = tuple(without(vocabulary.harmless, sentence) for sentence in sentences)
+        return any(vocabulary.is_met(sentences) for vocabulary in vocabularies)
 
 
 def _is_met(danger: Danger, singles: tuple[str, ...], pairs: tuple[str, ...]) -> bool:

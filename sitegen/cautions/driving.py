@@ -34,6 +34,11 @@ CAUTION = Caution(
             stems="autobahn | landstraße | lenkrad | fahren | fahrt | fuhr | steuer | sekundenschlaf",
             dangers=(
                 (
+                    "*gefahren | *fahrt | fuhr* | *fahren | autobahn | zurück ging es | kilometer",
+                    "müdigkeit* | hundemüde | todmüde | übernächtigt",
+                    "*heim* | nach hause | zurück* | kilometer | auto* | zurück ging es",
+                ),
+                (
                     "autobahn | landstraße | lenkrad | am steuer | heimweg",
                     "*nickt* | *schlaf* | müde | übermüdet | augen | gähn* | wach",
                 ),

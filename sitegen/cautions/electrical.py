@@ -7,10 +7,11 @@ CAUTION = Caution(
     ("IEC 60364-4-41",),
     {
         "en": Vocabulary(
-            stems="cable | plug | lead | generator | inverter | wir | mains | socket | outlet | breaker | residual | "
-            "rcd | gfci | volt | 0 v | 0v | extension | electrician | fuse | power | junction | consumer unit | "
-            "cable reel",
+            stems="wall socket | cable | plug | lead | generator | inverter | wir | mains | socket | outlet | breaker | "
+            "residual | rcd | gfci | volt | 0 v | 0v | extension | electrician | fuse | power | junction | "
+            "consumer unit | cable reel",
             dangers=(
+                ("(wall|double|mains|power|outdoor|garden) (socket|outlet)* | lighting circuit | light switch",),
                 (
                     "hard wired | hardwired | live wire* | three core | distribution (board|box)* | breaker box* | "
                     "fuse board* | neutral wire* | earth wire*",
@@ -38,10 +39,12 @@ CAUTION = Caution(
             ),
         ),
         "de": Vocabulary(
-            stems="erdkabel | stecker | verteiler | kabel | phase | stromkasten | generator | aggregat | "
-            "wechselrichter | steckdose | verkabel | verdraht | netz | 230 | 400 v | fi- | fehlerstrom | kabeltrommel | "
-            "verlänger | sicherung | elektri | elektro | schuko | strom | abzweig | lüsterklemme",
+            stems="schutzleiter | nullleiter | lichtschalter | phase | erdkabel | stecker | verteiler | kabel | phase | "
+            "stromkasten | generator | aggregat | wechselrichter | steckdose | verkabel | verdraht | netz | 230 | "
+            "400 v | fi- | fehlerstrom | kabeltrommel | verlänger | sicherung | elektri | elektro | schuko | strom | "
+            "abzweig | lüsterklemme",
             dangers=(
+                ("*steckdose* | schutzleiter* | nullleiter* | lichtschalter*",),
                 ("erdkabel* | verteilerdose* | stromkasten | heizlüfter* | unterverteil*",),
                 (
                     "*stecker* | *kabel* | verteiler",

@@ -14,11 +14,9 @@ _SENTENCE_END = re.compile(r"(?<=[.!?:])\s+(?=[\"'„“«(]?[A-ZÄÖÜ])|\n")
 
 @lru_cache(maxsize=4096)
 def kinds_in(text: str) -> tuple[CautionKind, ...]:
-    """In the order of the registry. A diary may mix languages, so each language's vocabulary looks at every text."""
+    """In the order of the registry."""
     sentences = _sentences(text)
-    return tuple(
-        caution.name for caution in CAUTIONS if any(vocabulary.is_met(sentences) for vocabulary in caution.languages.values())
-    )
+    return tuple(caution.name for caution in CAUTIONS if caution.is_called_for(sentences))
 
 
 def _sentences(text: str) -> tuple[str, ...]:

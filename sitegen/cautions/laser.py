@@ -1,6 +1,7 @@
-"""A beam that meets an eye or a cockpit."""
+"""A beam that meets an eye or a cockpit. Whoever writes of a laser in such a diary mostly holds it, so what is harmless is told
+instead."""
 
-from sitegen.cautions.caution import NEXT, Caution, Vocabulary
+from sitegen.cautions.caution import Caution, Vocabulary
 
 CAUTION = Caution(
     "laser",
@@ -8,35 +9,20 @@ CAUTION = Caution(
     {
         "en": Vocabulary(
             stems="laser",
-            dangers=(
-                ("laser pointer* | laser collimat* | laser beam* | laser finder* | laser diode* | collimat* laser*",),
-                ("(green|red|blue) laser* | beam of (a|the|my|our|his|her) laser",),
-                (
-                    "laser*",
-                    "point* | aim* | shin* | shone | swept | sweep* | collimat* | beam* | focuser | finder | mirror | "
-                    "primary | secondary | reflect* | dot | spot | plane | planes | aeroplane* | aircraft | airliner* | "
-                    "helicopter* | cockpit* | eye* | align* | adjust* | milliwatt* | # mw | class (2|3|4)*",
-                ),
-                ("laser*", "point* | aimed | shone | swept | beam | dot | aircraft | helicopter* | milliwatt*", NEXT),
-            ),
-            harmless="laser (print|cut|engrav|sinter|weld|disc|jet|show)* | laser(print|cut|engrav|jet)* | "
-            "laser … guide star* | laser … sodium* | (sodium|guide star) … laser* | (no|without) (a|any)? laser* | "
+            dangers=(("laser | lasers | laserpointer* | lasered",),),
+            harmless="laser (print|cut|engrav|sinter|weld|disc|jet|show|thermomet|range|level|eye|physic|medic)* | "
+            "laser(print|cut|engrav|jet)* | laser … guide star* | laser … sodium* | (sodium|guide star) … laser* | "
+            "(cd|dvd|disc|player) … laser* | reading … needs a laser | (no|without) (a|any)? laser* | "
             "instead of (a|the) laser | laser ranging",
         ),
         "de": Vocabulary(
             stems="laser",
             dangers=(
-                ("laser pointer* | laserpointer* | laserkollimator* | laserstrahl* | lasersucher* | laserdiode*",),
-                ("justierlaser* | kollimationslaser* | (grün|rot|blau)* laser*",),
-                (
-                    "*laser*",
-                    "zeig* | gezeigt | richte* | gerichtet | *strahl* | *leucht* | justier* | kollimier* | "
-                    "okularauszug* | *spiegel* | punkt* | reflex* | flugzeug* | hubschrauber* | flieger* | pilot* | "
-                    "sucher* | auge* | blick* | schau* | ziel* | visier* | milliwatt | # mw",
-                ),
-                ("laser*", "gerichtet | strahl* | leuchte* | flugzeug* | hubschrauber* | milliwatt", NEXT),
+                ("laser | lasers | laser(pointer|kollimator|strahl|sucher|diode|punkt)*",),
+                ("(justier|kollimations|kollimier|zeige|taschen)laser*",),
             ),
-            harmless="laser (druck|schn|gravur|show)* | laser(druck|schn|gesch|grav|schwei|show)* | "
+            harmless="laser (graviert|gravier|thermomet|wasserwaage|druck|schn|gravur|show)* | "
+            "mit dem laser (graviert|geschnitten) | (cd|dvd) … laser* | laser(druck|schn|gesch|grav|schwei|show)* | "
             "laser … *leitstern* | laser … natrium* | *leitstern* … laser* | (kein*|ohne) (einen)? laser* | "
             "statt (eines|des) lasers",
         ),

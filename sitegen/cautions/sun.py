@@ -8,8 +8,14 @@ CAUTION = Caution(
     ("ISO 12312-2",),
     {
         "en": Vocabulary(
-            stems="transit | sun | solar | eclipse | prominence | daylight | by day | broad day | noon | venus | mercury",
+            stems="sunlight | white light | white-light | midday | lunchtime | broad daylight | transit | sun | solar | "
+            "eclipse | prominence | daylight | by day | broad day | noon | venus | mercury",
             dangers=(
+                ("white light (film|filter)* | film over the (objective|lens|front|tube|aperture)",),
+                (
+                    "sunlight | by day | midday | lunchtime | in daylight",
+                    "glint* | mirrors | secondary | primary | screws | insulator*",
+                ),
                 (
                     "sunspot* | spot group* | solar disc | transit of (mercury|venus)",
                     "filter* | eyepiece* | tube | telescope | lens | finder | view* | drew | card",
@@ -67,6 +73,11 @@ CAUTION = Caution(
         "de": Vocabulary(
             stems="fleckengruppe | transit | sonn | finsternis | protuberanz | tageslicht | hellen tag | am tag | mittag",
             dangers=(
+                ("merkurtransit* | venustransit* | sonnentransit*",),
+                (
+                    "sonnenlicht | bei tag | mittags | tagsüber",
+                    "glitzer* | funkel* | hauptspiegel | fangspiegel | schrauben | isolator* | reflex*",
+                ),
                 (
                     "*fleckengruppe* | *sonnenfleck*",
                     "*filter* | okular* | fernrohr | teleskop | tubus | objektiv* | rohr",

@@ -12,6 +12,10 @@ CAUTION = Caution(
             "creek | lake | pond | stream | lagoon | pontoon | surf | reef",
             dangers=(
                 (
+                    "ice",
+                    "walked | tripod | mount | thick | held | cracked | crack* | lake | pond | river | skat*",
+                ),
+                (
                     "rowed | rowing | paddl* | kayak* | canoe*",
                     "island | gear | telescope | tube | mount | tripod | dusk | dark | night | lamp | lake | river | across",
                 ),
@@ -35,13 +39,17 @@ CAUTION = Caution(
                     "crossed | swam | swim* | fell in | slipp* | knee deep | stood in | rowed | paddl* | thin ice | walked out",
                 ),
             ),
-            harmless="tidal tail* | (stars|dolphin|fish|swan|milky way|constellation) … | ice (giant|cream|age|core)* | "
-            "dry creek bed*",
+            harmless="ice (giant|cream|age|core|cold)* | (water|dry) ice | tidal tail* | "
+            "(stars|dolphin|fish|swan|milky way|constellation) … | ice (giant|cream|age|core)* | dry creek bed*",
         ),
         "de": Vocabulary(
             stems="kanu | kajak | paddel | ruder | insel | tide | steg | boot | kahn | furt | wate | ufer | strand | "
             "flut | eis | gefroren | planke | weste | fluss | bach | see | teich | meer | weiher | mole | kai | nass",
             dangers=(
+                (
+                    "eis",
+                    "trug | trägt | tragfähig | stativ | montierung | mitte | knackte | brach | *see | weiher* | teich* | fluss*",
+                ),
                 (
                     "kanu | kajak | schlauchboot | ruderboot | *gerudert | *gepaddelt | paddeln",
                     "insel | teleskop | fernrohr | stativ | montierung | nacht | dunkel* | see | fluss | knie* | ausrüstung",
@@ -59,7 +67,7 @@ CAUTION = Caution(
                     "geschwommen | im wasser",
                 ),
             ),
-            harmless="(sternbild|eridanus) … | wassermann | flutlicht*",
+            harmless="trockeneis | eisriese* | (sternbild|eridanus) … | wassermann | flutlicht*",
         ),
     },
 )

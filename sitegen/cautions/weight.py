@@ -7,9 +7,18 @@ CAUTION = Caution(
     ("EN 131-3", COMMON_PRACTICE),
     {
         "en": Vocabulary(
-            stems="dovetail | rung | inch | refractor | base | chair | crate | tube | mount | weight | telescope | "
-            "pier | clutch | clamp | ladder | stool | hoist | kilo | kg | pound | truss | mirror",
+            stems="axis | dovetail | rung | inch | refractor | base | chair | crate | tube | mount | weight | "
+            "telescope | pier | clutch | clamp | ladder | stool | hoist | kilo | kg | pound | truss | mirror",
             dangers=(
+                (
+                    "tube | telescope | counterweight* | bar | axis",
+                    "(swing|swings|swung|swinging) … (hit|head|face|ear|up|down|free) | hit (me|you|him|her) | "
+                    "without locking | unlocked",
+                ),
+                (
+                    "stairs | staircase | attic | cellar",
+                    "carried | carry* | lugged | hauled | heaved | dragged",
+                ),
                 (
                     "rung | rungs",
                     "stand* | stood | third | top | dark | hand",
@@ -28,6 +37,7 @@ CAUTION = Caution(
                     "ladder*",
                     "climb* | lean* | leant | rung* | stand* | stood | step* | up | top | foot | eyepiece | zenith | "
                     "hold* | held | fell | fall* | metre* | meter* | feet",
+                    NEXT,
                 ),
                 ("step (stool|ladder)* | stepladder*",),
                 (
@@ -56,9 +66,21 @@ CAUTION = Caution(
             "weight of (the)? (evidence|proof|numbers) | weighted | (its|their) own (weight|noise) | heavy dew",
         ),
         "de": Vocabulary(
-            stems="wiegt | schwalbenschwanz | refraktor | stuhl | kiste | tubus | rohr | montierung | gewicht | säule | "
-            "klemm | kupplung | leiter | kilo | kg | spiegel | hocker",
+            stems="treppe | achse | wiegt | schwalbenschwanz | refraktor | stuhl | kiste | tubus | rohr | montierung | "
+            "gewicht | säule | klemm | kupplung | leiter | kilo | kg | spiegel | hocker",
             dangers=(
+                (
+                    "*rohr | tubus | gegengewicht* | achse",
+                    "schoss | knallte | traf | gegen (die|den|meine|meinen) | nicht geklemmt | stirn | schläfe",
+                ),
+                (
+                    "*treppe*",
+                    "*getragen | trug* | *schlepp* | gewuchtet | gehievt",
+                ),
+                (
+                    "*ig (kg|kilo|kilogramm)",
+                    "*getragen | trug* | *hob* | *schlepp* | allein | alleine | treppe*",
+                ),
                 (
                     "*schwalbenschwanz* | *schiene | schellen | rohrschellen",
                     "lös* | gelöst | rutscht* | heraus* | *gefallen | losgelassen",
@@ -82,6 +104,7 @@ CAUTION = Caution(
                     "leiter | (steh|tritt|klapp|stell|anlege|holz|alu)leiter",
                     "*steig* | *stieg* | *kletter* | *lehn* | sprosse* | okular* | oben | zenit | stufe* | wackel* | "
                     "gekippt | halt* | hielt",
+                    NEXT,
                 ),
                 ("tritthocker* | trittleiter*",),
                 (
