@@ -1,5 +1,5 @@
-"""Cautions on texts with and without danger, in both languages, written by this project. Common practice, no source: what endangers
-whom is the judgement of who wrote them.
+"""Cautions on texts with and without danger, in both languages, written by this project. Common practice, no source: what
+endangers whom is the judgement of who wrote them.
 
 What was found at the first sight of each batch stands here, since every batch was looked at afterwards:
 

@@ -1,4 +1,4 @@
-"""A caution stands before what it is of: on the entry's page, in feeds, among the lessons, on the page of a night and of a rig."""
+"""A caution stands before what it is of: on the page of an entry, a night and a rig, in feeds, among the lessons."""
 
 from datetime import date
 
