@@ -74,6 +74,10 @@ class Lessons(Struct, frozen=True):
     failed: tuple[str, ...] = ()
     next: tuple[str, ...] = ()
 
+    @property
+    def all(self) -> tuple[str, ...]:
+        return (*self.worked, *self.failed, *self.next)
+
 
 class Entry(Struct, frozen=True):
     """`subs` are all frames of its logs, calibration included, in time order; `body` is Markdown.

@@ -7,7 +7,9 @@ from typing import Literal
 from msgspec import Struct, field
 
 FilterKind = Literal["broadband", "narrowband", "dual-band"]
-CautionKind = Literal["laser", "sun", "electrical", "weight", "cold"]
+CautionKind = Literal[
+    "laser", "sun", "electrical", "battery", "weight", "cold", "alone", "driving", "solvent", "magnet", "water", "wildlife"
+]
 
 
 class Telescope(Struct, frozen=True):

@@ -1,29 +1,26 @@
-"""Which usual cautions belong beside an entry."""
+"""Which cautions belong beside an entry."""
 
-from typing import get_args
-
+from sitegen.cautions.passages import kinds_in_body
+from sitegen.cautions.sources import in_order, of_head, of_night, of_sentence, of_work
 from sitegen.diary.rig import CautionKind
 from sitegen.facts.fact import COMMON_PRACTICE, Fact
 from sitegen.facts.views import EntryView
 
-COLD_BELOW_C = 0.0
 
-
-def cautions(view: EntryView) -> list[str]:
-    """In the order of `CautionKind`: from the rigs' work since the entry before, the topics, the target, and the cold."""
-    found: set[str] = {work.caution for _, work in view.work if work.caution}
-    found |= set(view.entry.topics) & set(get_args(CautionKind))
-    if any(target.slug == "sun" for target in view.entry.targets):
-        found.add("sun")
-    if any(note.temperature_c is not None and note.temperature_c < COLD_BELOW_C for note in view.entry.night_notes.values()):
-        found.add("cold")
-    return [kind for kind in get_args(CautionKind) if kind in found]
+def cautions(view: EntryView) -> list[CautionKind]:
+    """In the order of `CautionKind`: of everything that the entry's page shows of what its author wrote."""
+    entry = view.entry
+    written = [of_head(entry), kinds_in_body(entry.body), *map(of_night, entry.night_notes.values())]
+    written += [of_sentence(lesson) for lesson in entry.lessons.all]
+    written += [of_work(work) for _, work in view.work]
+    return list(in_order(kind for kinds in written for kind in kinds))
 
 
 CAUTIONS: Fact[EntryView] = Fact(
     "Cautions",
     "",
     cautions,
-    "From the work done on the rig since the entry before, the entry's topics, and nights below freezing.",
+    "From the words of title, text, lessons and nights and of the work done on the rig since the entry before, from what the "
+    "author flagged by hand, and from nights below freezing.",
     COMMON_PRACTICE,
 )

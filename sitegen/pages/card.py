@@ -7,8 +7,9 @@ from typing import Any
 from msgspec import field
 from msgspec.structs import replace
 
+from sitegen.cautions.sources import of_sentence
 from sitegen.diary.entry import Lessons
-from sitegen.diary.rig import Filter
+from sitegen.diary.rig import CautionKind, Filter
 from sitegen.diary.rigs_used import rigs_of
 from sitegen.facts.integration_dark_equivalent import sub_worths_s
 from sitegen.facts.integration_totals import seconds
@@ -16,6 +17,7 @@ from sitegen.facts.night_advice import advice, followed
 from sitegen.facts.night_use import covered, used_share_of_dark
 from sitegen.facts.registry import EntryFacts, IntegrationFacts, OpticsFacts
 from sitegen.facts.views import EntryView, NightView, RingView, SurveyView
+from sitegen.pages.cautions_shown import Flags, flags_of
 from sitegen.pages.counted_light import CountedLight, counted_light
 from sitegen.pages.entry_summary import EntrySummary, Evening
 from sitegen.pages.picture_element import PictureView
@@ -66,14 +68,16 @@ class NightCard(Evening, frozen=True):
 
 
 class EntryCard(EntrySummary, frozen=True):
-    """All that lists may show."""
+    """All that lists may show. `flags` are the cautions of the text that its words alone do not tell; `lesson_cautions` by
+    lesson, of those that call for any."""
 
     nights: tuple[NightCard, ...]
     filters: tuple[tuple[str, Filter], ...]
     integration: IntegrationFacts
     optics: tuple[OpticsFacts, ...]
     lessons: Lessons
-    cautions: tuple[str, ...]
+    flags: Flags = Flags()
+    lesson_cautions: Mapping[str, tuple[CautionKind, ...]] = field(default_factory=dict)
     surveys: tuple[SurveyView, ...] = ()
     rings: tuple[RingView, ...] = ()
 
@@ -117,7 +121,8 @@ def card_of(view: EntryView, facts: EntryFacts, picture: PictureView | None = No
         integration=facts.integration,
         optics=facts.optics,
         lessons=entry.lessons,
-        cautions=facts.cautions,
+        flags=flags_of(view),
+        lesson_cautions={sentence: kinds for sentence in entry.lessons.all if (kinds := of_sentence(sentence))},
         picture=picture,
         surveys=view.surveys,
         rings=view.rings,

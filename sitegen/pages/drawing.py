@@ -5,9 +5,11 @@ from typing import Any
 
 from msgspec import Struct
 
+from sitegen.cautions.mark import without_mark
+from sitegen.cautions.registry import caution_of
 from sitegen.diary.entry import NightNote
 from sitegen.diary.public_position import PublicSite
-from sitegen.diary.rig import Filter, Train
+from sitegen.diary.rig import CautionKind, Filter, Train
 from sitegen.number_text import NumberText
 from sitegen.pages.card import passbands_of
 from sitegen.pages.picture_words import alt_words, type_words
@@ -62,6 +64,7 @@ def helpers(words: Words, numbers: NumberText) -> dict[str, Callable[..., Any]]:
         "share": share,
         "bands_of": passbands_of,
         "sub_words": lambda lane, block: sub_words(lane, block, words, numbers),
+        "basis_words": lambda kind: basis_words(kind, words),
         "note_words": lambda note: note_words(note, words, numbers),
         "train_words": lambda train: train_words(train, words, numbers),
         "passband_words": lambda one: passband_words(one, words, numbers),
@@ -84,6 +87,14 @@ def sub_words(lane: Lane, block: Block, words: Words, numbers: NumberText) -> st
                      exposure=numbers.exposure(sub.exposure_s), state=state)  # fmt: skip
 
 
+def basis_words(kind: CautionKind, words: Words) -> str:
+    """What a caution rests on, and what of it was cited from memory."""
+    caution = caution_of(kind)
+    named = (words.phrase(standard) for standard in caution.basis)
+    named = (words.say("caution.from_memory", standard=name) if name in caution.from_memory else name for name in named)
+    return words.say("caution.basis", basis="; ".join(named))
+
+
 def note_words(note: NightNote, words: Words, numbers: NumberText) -> str:
     """What the author noted of a night, as a line."""
     parts = (
@@ -96,7 +107,7 @@ def note_words(note: NightNote, words: Words, numbers: NumberText) -> str:
         ("ended_by", note.ended_by),
     )
     line = "; ".join(f"{words['note.' + key]}: {value}" for key, value in parts if value)
-    return " ".join(part for part in (note.note, f"{line}." if line else None) if part)
+    return " ".join(part for part in (without_mark(note.note or ""), f"{line}." if line else None) if part)
 
 
 def _with_unit(value: float | None, unit: str, numbers: NumberText) -> str | None:

@@ -4,12 +4,13 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from sitegen.diary import addresses
+from sitegen.pages.cautions_below import cautions_below
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import neighbours
 from sitegen.pages.entry_numbers import number_tables
 from sitegen.pages.entry_pictures import figures
 from sitegen.pages.entry_sections import gathered, nights, quality, since, stars, taught, train, where
-from sitegen.pages.entry_text import text_of
+from sitegen.pages.entry_text import cautions_said, text_of
 from sitegen.pages.linked_data import entry_linked_data
 from sitegen.pages.page import EntryPageKind, Page
 from sitegen.pages.picture_view import main_picture, picture_view
@@ -34,6 +35,7 @@ def entry_page(prepared: PreparedEntry, book: DiaryIndex) -> Page:
     entry, card = prepared.view.entry, prepared.card
     main = main_picture(prepared.pictures)
     main_figure, more_figures = figures(prepared, book)
+    body = text_of(prepared, book).parts
     return Page(
         address=addresses.entry(entry.slug),
         template="entry.html",
@@ -46,15 +48,15 @@ def entry_page(prepared: PreparedEntry, book: DiaryIndex) -> Page:
             "has_card": prepared.has_card,
             "linked_data": entry_linked_data(prepared, book, picture_view(main) if main else None),
             "more_figures": more_figures,
-            "body": text_of(prepared, book).parts,
+            "body": body,
             "margin": _margin(prepared, book),
             "sections": {name: make(prepared, book) for name, make in SECTIONS.items()},
+            "cautions": cautions_below(prepared, cautions_said(body)),
             "numbers_tables": number_tables(prepared.facts, prepared.view, book.formatter),
             "neighbours": neighbours(card, book),
             "links": entry.links,
             "rigs": [(slug, book.rigs[slug].name) for slug in card.rigs],
             "sites": [(slug, book.sites[slug].name) for slug in card.sites],
-            "cautions": card.cautions,
         },
     )
 

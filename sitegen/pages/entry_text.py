@@ -5,12 +5,13 @@ from functools import partial
 
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
+from sitegen.pages.cautions_shown import CautionsSaid
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.fact_formatter import fact_value
 from sitegen.pages.markdown_text import Rendered, Resolvers, to_html
 from sitegen.pages.picture_view import picture_view
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.text_parts import FigureLink, NumberInText, PictureInText
+from sitegen.pages.text_parts import CautionInText, FigureLink, NumberInText, PictureInText, TextParts
 from sitegen.problems import hint_for
 
 FIGURES = ("light-gathered", "nights", "where", "train", "stars")
@@ -31,7 +32,13 @@ def text_of(prepared: PreparedEntry, book: DiaryIndex, link: Link | None = None)
             figure=lambda name, words: _figure(name, words, prepared),
         ),
         id_prefix="",
+        flags=prepared.card.flags,
     )
+
+
+def cautions_said(parts: TextParts) -> CautionsSaid:
+    """What the text has said, for the sections that stand below it."""
+    return CautionsSaid(part.caution for part in parts if isinstance(part, CautionInText))
 
 
 def _entry_address(name: str, link: Link, slugs: Mapping[str, EntryCard]) -> str | tuple[str, str]:

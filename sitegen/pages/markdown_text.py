@@ -3,7 +3,7 @@
 Two markers reach into the computed numbers, both plain CommonMark:
 `[](fact:integration.total_s)` becomes the number with its unit, `[words](fact:…)` keeps the words and sets the number
 in the margin beside them; `![](figure:NAME)` becomes a figure of the entry. Links to other entries are written with
-the file's name, `[the count](counting-a-cluster.md)`.
+the file's name, `[the count](counting-a-cluster.md)`. `[](no_caution:)` says that its paragraph needs none; it is shown nowhere.
 """
 
 import re
@@ -17,12 +17,14 @@ from mdit_py_plugins.deflist import deflist_plugin
 from mdit_py_plugins.footnote import footnote_plugin
 from msgspec import Struct
 
+from sitegen.cautions.mark import NO_CAUTION, without_mark
 from sitegen.diary.to_write import GAP
+from sitegen.pages.cautions_shown import CautionsByPart, Flags, cautions_in_text
 from sitegen.pages.markdown_gaps import inline_words, plain_word, written
 from sitegen.pages.text_parts import Marked, TextParts
 
 SAFE_SCHEMES = ("http://", "https://", "mailto:")
-MARKERS = ("fact:", "figure:")
+MARKERS = ("fact:", "figure:", NO_CAUTION)
 _PLACE = re.compile("\0(\\d+)\0")
 """Stands for a marker's number in rendered text. No author can write it: CommonMark replaces NUL by U+FFFD (section 2.3)."""
 
@@ -81,16 +83,21 @@ class _Told:
                 yield piece
 
 
-def to_html(body: str, resolvers: Resolvers, id_prefix: str = "") -> Rendered:
-    """The body as HTML and what its markers stand for, and every marker or link in it that does not resolve."""
+def to_html(body: str, resolvers: Resolvers, id_prefix: str = "", flags: Flags | None = None) -> Rendered:
+    """The body as HTML and what its markers stand for, and every marker or link in it that does not resolve.
+
+    With `flags`, each part is preceded by the cautions that it calls for.
+    """
     parser = _parser()
     env: dict[str, Any] = {"docId": id_prefix}
     tokens, gaps = written(parser.parse(body, env))
     told = _Told(resolvers)
+    before = cautions_in_text(tokens, flags) if flags is not None else {}
     for token in tokens:
         if token.type == "inline" and token.children:
             token.children = _resolved(token.children, token.map[0] if token.map else 0, told)
-    html = parser.renderer.render(_levelled(tokens), parser.options, env)
+    tokens = list(_with_cautions(_levelled(tokens), before, told))
+    html = parser.renderer.render(tokens, parser.options, env)
     return Rendered(tuple(told.parts(html)), tuple(told.mistakes), gaps)
 
 
@@ -101,7 +108,7 @@ def gaps_in(body: str) -> tuple[int, ...]:
 
 def to_inline_html(text: str) -> str:
     """One sentence of Markdown (a lesson, a caption) without the paragraph around it; markers have no meaning there."""
-    return str(_parser(SAFE_SCHEMES).renderInline(text))
+    return str(_parser(SAFE_SCHEMES).renderInline(without_mark(text)))
 
 
 def plain_text(body: str) -> str:
@@ -135,6 +142,13 @@ def _levelled(tokens: Sequence[Token]) -> Sequence[Token]:
     return tokens
 
 
+def _with_cautions(tokens: Sequence[Token], before: CautionsByPart, told: _Told) -> Iterator[Token]:
+    for index, token in enumerate(tokens):
+        for caution in before.get(index, ()):
+            yield told.answered(caution, "", 0)
+        yield token
+
+
 def _resolved(children: Sequence[Token], line: int, told: _Told) -> list[Token]:
     resolved: list[Token] = []
     waiting: list[Token] = list(children)
@@ -149,6 +163,9 @@ def _resolved(children: Sequence[Token], line: int, told: _Told) -> list[Token]:
         elif token.type == "link_open" and _is_marked(_target(token), "figure:"):
             words, waiting = _until_close(waiting)
             resolved.append(told.answered(_MISPLACED["link"], "".join(plain_word(word) for word in words), line))
+        elif token.type == "link_open" and _is_marked(_target(token), NO_CAUTION):
+            words, waiting = _until_close(waiting)
+            waiting = [*words, *waiting]
         elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "fact:"):
             resolved.append(told.answered(_MISPLACED["image"], "", line))
         elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "figure:"):

@@ -6,10 +6,12 @@ from operator import attrgetter
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from sitegen.cautions.sources import of_night
 from sitegen.diary import addresses
 from sitegen.facts.places import places_in
 from sitegen.facts.registry import NightFacts
 from sitegen.pages.card import EntryCard
+from sitegen.pages.cautions_shown import CautionsSaid
 from sitegen.pages.counted_light import light_totals
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.nights import advice_words, large_ribbon
@@ -59,6 +61,7 @@ def _part(prepared: PreparedEntry, index: int, book: DiaryIndex) -> dict[str, An
         "large": large_ribbon(night, card, prepared, book),
         "advice": advice_words(card, book),
         "note": night.note,
+        "cautions": CautionsSaid().shown(of_night(night.note)) if night.note else (),
         "integration_s": card.integration_s,
         "facts": _facts(prepared.facts.nights[index], zone, book),
         "zone": night.site.time_zone,

@@ -5,12 +5,15 @@ from datetime import date
 
 from msgspec import Struct
 
+from sitegen.cautions.mark import without_mark
+from sitegen.cautions.sources import in_order, of_work
 from sitegen.diary import addresses
-from sitegen.diary.rig import Rig, Train
+from sitegen.diary.rig import CautionKind, Rig, Train, Work
 from sitegen.facts.facts_json import record_of
 from sitegen.facts.registry import OpticsFacts
 from sitegen.facts.views import OpticsView
 from sitegen.pages.card import EntryCard, passbands_of
+from sitegen.pages.cautions_shown import CautionsSaid
 from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.stars import StarsShown, stars_shown
@@ -33,7 +36,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
                 "trains": [(train, _optics(rig, train, book)) for train in rig.trains],
                 "filters_of_rig": [(one, passbands_of(one)) for one in rig.filters.values()],
                 "history": _history(rig, book),
-                "cautions": list(dict.fromkeys(work.caution for work in rig.work if work.caution)),
+                "cautions": CautionsSaid().shown(in_order(kind for work in rig.work for kind in of_work(work))),
                 **group_context(cards, totals, book),
             },
             chapter="gear",
@@ -72,7 +75,7 @@ class Event(Struct, frozen=True):
     what: str = ""
     part: str | None = None
     note: str | None = None
-    caution: str | None = None
+    cautions: tuple[CautionKind, ...] = ()
     stars: StarsShown | None = None
     entry: tuple[str, str] | None = None
 
@@ -80,9 +83,13 @@ class Event(Struct, frozen=True):
 def _history(rig: Rig, book: DiaryIndex) -> list[Event]:
     """Newest first; of one day what was measured first, which was done last."""
     changes = [Event(train.from_evening, note=train.note) for train in rig.trains if train.from_evening]
-    work = [Event(one.date, one.what, one.part, one.note, one.caution) for one in rig.work]
+    work = [_worked(work) for work in rig.work]
     measured = [event for card in book.by_rig.get(rig.slug, []) for event in _measured(card, rig, book)]
     return sorted([*changes, *work, *measured], key=lambda event: event.date)[::-1]
+
+
+def _worked(work: Work) -> Event:
+    return Event(work.date, without_mark(work.what), work.part, without_mark(work.note or ""), of_work(work))
 
 
 def _measured(card: EntryCard, rig: Rig, book: DiaryIndex) -> Iterator[Event]:

@@ -2,6 +2,7 @@
 
 from msgspec import Struct
 
+from sitegen.diary.rig import CautionKind
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.picture_element import PictureView
 
@@ -30,6 +31,14 @@ class PictureInText(Struct, frozen=True):
     kind: str = "picture"
 
 
-Marked = NumberInText | FigureLink | PictureInText
+class CautionInText(Struct, frozen=True):
+    """What could hurt somebody who does what stands behind it; `is_again` where the text has said it in full before."""
+
+    caution: CautionKind
+    is_again: bool = False
+    kind: str = "caution"
+
+
+Marked = NumberInText | FigureLink | PictureInText | CautionInText
 TextParts = tuple[str | Marked, ...]
 """A text in order: HTML, and between it what markers stand for."""

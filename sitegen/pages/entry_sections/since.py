@@ -4,7 +4,9 @@ from datetime import date
 
 from msgspec import Struct
 
-from sitegen.diary.rig import Rig
+from sitegen.cautions.mark import without_mark
+from sitegen.cautions.sources import of_work
+from sitegen.diary.rig import CautionKind, Rig, Work
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import beside
 from sitegen.pages.prepared import PreparedEntry
@@ -17,7 +19,7 @@ class Done(Struct, frozen=True):
     part: str | None
     what: str | None
     note: str | None
-    caution: str | None
+    cautions: tuple[CautionKind, ...] = ()
 
 
 class Since(Struct, frozen=True):
@@ -38,11 +40,15 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> tuple[Since, ...] | No
 def _since(prepared: PreparedEntry, rig: Rig, book: DiaryIndex) -> Since:
     earlier, _ = beside(prepared.card, book.by_rig[rig.slug])
     after = earlier.published if earlier else date.min
-    work = [Done(one.date, one.part, one.what, one.note, one.caution) for of, one in prepared.view.work if of.slug == rig.slug]
+    work = [_done(work) for of, work in prepared.view.work if of.slug == rig.slug]
     changes = [
-        Done(train.from_evening, None, None, train.note, None)
+        Done(train.from_evening, None, None, train.note)
         for train in rig.trains
         if train.from_evening and after < train.from_evening <= prepared.card.published
     ]
     named = (earlier.slug, earlier.title, earlier.published) if earlier else None
     return Since(rig.slug, rig.name, named, tuple(sorted([*changes, *work], key=lambda one: (one.date, one.part is not None))))
+
+
+def _done(work: Work) -> Done:
+    return Done(work.date, work.part, without_mark(work.what), without_mark(work.note or ""), of_work(work))

@@ -8,14 +8,14 @@ from sitegen.pages.prepared import PreparedEntry
 
 
 class Taught(Struct, frozen=True):
-    """Sentences as HTML, by what became of them."""
+    """Lessons as written and as HTML, by what became of them."""
 
-    worked: tuple[str, ...]
-    failed: tuple[str, ...]
-    next: tuple[str, ...]
+    worked: tuple[tuple[str, str], ...]
+    failed: tuple[tuple[str, str], ...]
+    next: tuple[tuple[str, str], ...]
 
 
 def section(prepared: PreparedEntry, book: DiaryIndex) -> Taught | None:
     lessons = prepared.view.entry.lessons
     kinds = (lessons.worked, lessons.failed, lessons.next)
-    return Taught(*(tuple(map(to_inline_html, kind)) for kind in kinds)) if any(kinds) else None
+    return Taught(*(tuple((lesson, to_inline_html(lesson)) for lesson in kind) for kind in kinds)) if any(kinds) else None

@@ -1,7 +1,10 @@
 """The keys of content/rigs/NAME.yaml."""
 
+from typing import get_args
+
 from msgspec.structs import replace
 
+from sitegen.diary.rig import CautionKind
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.value_types.choice import Choice
 from sitegen.reading.value_types.collections import ListOf, MapOf
@@ -71,7 +74,8 @@ WORK = Group(
         Key("part", LINE, "On what.", "secondary mirror", required=True),
         Key("what", LINE, "What was done.", "turned until it looked round from the focuser", required=True),
         Key("note", PARAGRAPHS, "Why, and what came of it.", "stars in the corners were long"),
-        Key("caution", Choice(("laser", "sun", "electrical", "weight")), "What could hurt somebody who copies it.", "laser"),
+        Key("caution", Choice(get_args(CautionKind)), "What could hurt somebody who copies it, where its words do not say so.",
+            "laser"),
     ),
     called="a piece of work",
 )  # fmt: skip

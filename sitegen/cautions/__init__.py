@@ -1,0 +1,1 @@
+"""What an author wrote, to what could hurt somebody who copies it."""

@@ -1,0 +1,66 @@
+"""How a vocabulary writes what it looks for: phrases in lower case, with ` | ` between them.
+
+| sign | stands for |
+|---|---|
+| `*` | any letters, or none: `point*` is also 'pointed', `*leiter` also 'Stehleiter' |
+| a blank | a blank or a hyphen |
+| `(a\\|the)` | one of these |
+| `the?` | this word, or nothing |
+| `#` | a number |
+| `…` | up to six words; first or last in a phrase, the rest of the sentence |
+
+They become a regular expression when they are first needed, so that a diary without lasers never pays for the lasers' phrases.
+"""
+
+import re
+from collections.abc import Sequence
+from functools import cache
+from typing import TypeAlias
+
+Phrases: TypeAlias = str
+
+_SIGNS = {"*": r"\w*", "#": r"\d+(?:[.,]\d+)?", "(": "(?:", ")": ")", "|": "|"}
+_BETWEEN = r"(?:\S+ ){0,6}"
+_BLANK = "[ -]"
+
+
+def has_stem(stems: str, sentences: Sequence[str]) -> bool:
+    """By plain search, which is quicker than any expression."""
+    return any(stem in sentence for stem in _parts(stems) for sentence in sentences)
+
+
+def stands_in(phrases: Phrases, sentence: str) -> bool:
+    return _expression(phrases).search(sentence) is not None
+
+
+def without(phrases: Phrases, sentence: str) -> str:
+    return _expression(phrases).sub(" ", sentence) if phrases else sentence
+
+
+@cache
+def _expression(phrases: Phrases) -> re.Pattern[str]:
+    alternatives = "|".join(_phrase(phrase.split()) for phrase in _parts(phrases))
+    return re.compile(rf"(?:^|(?<=\W))(?:{alternatives})(?!\w)")
+
+
+@cache
+def _parts(phrases: str) -> tuple[str, ...]:
+    return tuple(phrases.split(" | "))
+
+
+def _phrase(words: list[str]) -> str:
+    """The words with what stands between them."""
+    written = ""
+    last = len(words) - 1
+    for place, word in enumerate(words):
+        if word == "…":
+            written += _BETWEEN if 0 < place < last else ".*"
+        elif word.endswith("?"):
+            written += f"(?:{_word(word[:-1])}{_BLANK})?"
+        else:
+            written += _word(word) + ("" if place == last else " " if words[place + 1] == "…" else _BLANK)
+    return written
+
+
+def _word(word: str) -> str:
+    return "".join(_SIGNS.get(sign) or re.escape(sign) for sign in word)

@@ -1,0 +1,64 @@
+"""Cautions as pages show them: in full before what they are of, and in short where the page has said them before."""
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from markdown_it.token import Token
+from msgspec import Struct
+
+from sitegen.cautions.passages import Part, parts_of
+from sitegen.cautions.sources import is_told, of_head, words_of_work
+from sitegen.diary.rig import CautionKind
+from sitegen.facts.views import EntryView
+from sitegen.pages.text_parts import CautionInText
+
+CautionsByPart = Mapping[int, tuple[CautionInText, ...]]
+"""By the index of the token that they stand before."""
+
+
+class Flags(Struct, frozen=True):
+    """Cautions of an entry's text that do not come from its own words: `head` from title, summary, topics and target; `work` what
+    the author flagged by hand on the rig, each with the words of that work."""
+
+    head: tuple[CautionKind, ...] = ()
+    work: tuple[tuple[CautionKind, str], ...] = ()
+
+
+def flags_of(view: EntryView) -> Flags:
+    """Where nothing was exposed, the entry is about its gear: what was flagged on it stands at the top."""
+    flagged = tuple((work.caution, words_of_work(work)) for _, work in view.work if work.caution)
+    gear = () if view.lights else tuple(kind for kind, _ in flagged)
+    return Flags(tuple(dict.fromkeys((*of_head(view.entry), *gear))), flagged)
+
+
+class CautionsSaid:
+    """What one page has said in full, from its top on."""
+
+    def __init__(self, kinds: Iterable[CautionKind] = ()) -> None:
+        self.said = set(kinds)
+
+    def shown(self, kinds: Iterable[CautionKind]) -> tuple[CautionInText, ...]:
+        """To stand before what calls for these; whatever follows on the page has them said."""
+        cautions = tuple(CautionInText(kind, kind in self.said) for kind in kinds)
+        self.said |= {caution.caution for caution in cautions}
+        return cautions
+
+
+def cautions_in_text(tokens: Sequence[Token], flags: Flags) -> CautionsByPart:
+    """What no part calls for stands at the top. A part repeats, in short, what was said under another heading."""
+    parts = [(part, _kinds_of(part, flags)) for part in parts_of(tokens)]
+    called_for = {kind for _, kinds in parts for kind in kinds}
+    page = CautionsSaid()
+    before = {0: page.shown(kind for kind in flags.head if kind not in called_for)}
+    in_section: set[CautionKind] = set()
+    for part, kinds in parts:
+        in_section = set() if part.in_new_section else in_section
+        shown = page.shown(kind for kind in kinds if kind not in in_section)
+        before[part.index] = (*before.get(part.index, ()), *shown)
+        in_section |= set(kinds)
+    return before
+
+
+def _kinds_of(part: Part, flags: Flags) -> tuple[CautionKind, ...]:
+    """Of its words, and of the flagged work that it tells of."""
+    flagged = (kind for kind, work in flags.work if is_told(work, part.words))
+    return tuple(dict.fromkeys((*part.kinds, *flagged)))
