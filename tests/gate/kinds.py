@@ -10,6 +10,7 @@ REGISTRIES = {
     "pages": ("KIND", ("PAGE_KINDS", "ENTRY_PAGE_KINDS")),
     "charts": ("CHART", ("CHARTS",)),
     "feeds": ("FEED", ("FEEDS",)),
+    "claims": ("CLAIM", ("CLAIMS",)),
     "reading/capture_logs": ("READER", ("READERS",)),
 }
 """Folder to the constant in which a file of it ends, and to the tuples of its registry."""
