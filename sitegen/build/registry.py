@@ -3,6 +3,7 @@
 from typing import Any
 
 from sitegen.build.rule import Rule
+from sitegen.build.rules.claims import CLAIMS
 from sitegen.build.rules.entries import ENTRIES
 from sitegen.build.rules.entry_pages import ENTRY_PAGES
 from sitegen.build.rules.facts import FACTS
@@ -14,7 +15,7 @@ from sitegen.build.rules.texts import TEXTS
 Rules = tuple[Rule[Any], ...]
 
 READING: Rules = (ENTRIES,)
-COMPUTING: Rules = (FACTS,)
+COMPUTING: Rules = (FACTS, CLAIMS)
 CHECKING: Rules = (TEXTS,)
 """What a check does instead of drawing, and a rebuild of a diary with errors, so that every problem is told at once."""
 DRAWING: Rules = (ENTRY_PAGES, NIGHT_PAGES, LISTS, FEEDS)

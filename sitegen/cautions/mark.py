@@ -8,8 +8,3 @@ _MARK = "[](no_caution:)"
 def is_denied(text: str) -> bool:
     """Of a link's address, or of a text without Markdown that holds the mark."""
     return text.lower().startswith(NO_CAUTION) or _MARK in text
-
-
-def without_mark(text: str) -> str:
-    """As readers see a text that is shown as it stands."""
-    return " ".join(text.replace(_MARK, " ").split()) if _MARK in text else text

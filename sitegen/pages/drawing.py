@@ -5,13 +5,13 @@ from typing import Any
 
 from msgspec import Struct
 
-from sitegen.cautions.mark import without_mark
 from sitegen.cautions.registry import caution_of
 from sitegen.diary.entry import NightNote
 from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import CautionKind, Filter, Train
 from sitegen.number_text import NumberText
 from sitegen.pages.card import passbands_of
+from sitegen.pages.marks import without_marks
 from sitegen.pages.picture_words import alt_words, type_words
 from sitegen.pages.ribbon import Block, Lane, Ribbon
 from sitegen.pages.words import Words
@@ -107,7 +107,7 @@ def note_words(note: NightNote, words: Words, numbers: NumberText) -> str:
         ("ended_by", note.ended_by),
     )
     line = "; ".join(f"{words['note.' + key]}: {value}" for key, value in parts if value)
-    return " ".join(part for part in (without_mark(note.note or ""), f"{line}." if line else None) if part)
+    return " ".join(part for part in (without_marks(note.note or ""), f"{line}." if line else None) if part)
 
 
 def _with_unit(value: float | None, unit: str, numbers: NumberText) -> str | None:
@@ -145,5 +145,3 @@ def position_words(site: PublicSite, decimals: int, words: Words, numbers: Numbe
     east_west = words["site.west" if site.longitude_deg < 0 else "site.east"]
     latitude, longitude = (numbers.number(abs(angle), decimals) for angle in (site.latitude_deg, site.longitude_deg))
     return words.say("site.position", latitude=f"{latitude}° {north_south}", longitude=f"{longitude}° {east_west}")
-
-

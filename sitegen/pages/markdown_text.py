@@ -3,7 +3,8 @@
 Two markers reach into the computed numbers, both plain CommonMark:
 `[](fact:integration.total_s)` becomes the number with its unit, `[words](fact:…)` keeps the words and sets the number
 in the margin beside them; `![](figure:NAME)` becomes a figure of the entry. Links to other entries are written with
-the file's name, `[the count](counting-a-cluster.md)`. `[](no_caution:)` says that its paragraph needs none; it is shown nowhere.
+the file's name, `[the count](counting-a-cluster.md)`. `[](no_caution:)` says that its paragraph needs none, `[](no_doubt:)` that
+none of its claims is to be doubted; both are shown nowhere.
 """
 
 import re
@@ -17,14 +18,14 @@ from mdit_py_plugins.deflist import deflist_plugin
 from mdit_py_plugins.footnote import footnote_plugin
 from msgspec import Struct
 
-from sitegen.cautions.mark import NO_CAUTION, without_mark
 from sitegen.diary.to_write import GAP
 from sitegen.pages.cautions_shown import CautionsByPart, Flags, cautions_in_text
 from sitegen.pages.markdown_gaps import inline_words, plain_word, written
+from sitegen.pages.marks import MARKS, without_marks
 from sitegen.pages.text_parts import Marked, TextParts
 
 SAFE_SCHEMES = ("http://", "https://", "mailto:")
-MARKERS = ("fact:", "figure:", NO_CAUTION)
+MARKERS = ("fact:", "figure:", *MARKS)
 _PLACE = re.compile("\0(\\d+)\0")
 """Stands for a marker's number in rendered text. No author can write it: CommonMark replaces NUL by U+FFFD (section 2.3)."""
 
@@ -101,6 +102,11 @@ def to_html(body: str, resolvers: Resolvers, id_prefix: str = "", flags: Flags |
     return Rendered(tuple(told.parts(html)), tuple(told.mistakes), gaps)
 
 
+def written_tokens(body: str) -> list[Token]:
+    """Of all that is published of the text, before its markers are answered."""
+    return written(_parser().parse(body))[0]
+
+
 def gaps_in(body: str) -> tuple[int, ...]:
     """Lines, from 0, of the paragraphs that are still to be written."""
     return written(_parser().parse(body))[1] if GAP.casefold() in body.casefold() else ()
@@ -108,7 +114,7 @@ def gaps_in(body: str) -> tuple[int, ...]:
 
 def to_inline_html(text: str) -> str:
     """One sentence of Markdown (a lesson, a caption) without the paragraph around it; markers have no meaning there."""
-    return str(_parser(SAFE_SCHEMES).renderInline(without_mark(text)))
+    return str(_parser(SAFE_SCHEMES).renderInline(without_marks(text)))
 
 
 def plain_text(body: str) -> str:
@@ -163,7 +169,7 @@ def _resolved(children: Sequence[Token], line: int, told: _Told) -> list[Token]:
         elif token.type == "link_open" and _is_marked(_target(token), "figure:"):
             words, waiting = _until_close(waiting)
             resolved.append(told.answered(_MISPLACED["link"], "".join(plain_word(word) for word in words), line))
-        elif token.type == "link_open" and _is_marked(_target(token), NO_CAUTION):
+        elif token.type == "link_open" and any(_is_marked(_target(token), mark) for mark in MARKS):
             words, waiting = _until_close(waiting)
             waiting = [*words, *waiting]
         elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "fact:"):

@@ -5,7 +5,6 @@ from datetime import date
 
 from msgspec import Struct
 
-from sitegen.cautions.mark import without_mark
 from sitegen.cautions.sources import in_order, of_work
 from sitegen.diary import addresses
 from sitegen.diary.rig import CautionKind, Rig, Train, Work
@@ -21,6 +20,7 @@ from sitegen.pages.entry_sections.train import optics_shown
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.groups import group_context
 from sitegen.pages.list_facts import list_facts
+from sitegen.pages.marks import without_marks
 from sitegen.pages.page import Navigation, Page, PageKind
 
 
@@ -89,7 +89,7 @@ def _history(rig: Rig, book: DiaryIndex) -> list[Event]:
 
 
 def _worked(work: Work) -> Event:
-    return Event(work.date, without_mark(work.what), work.part, without_mark(work.note or ""), of_work(work))
+    return Event(work.date, without_marks(work.what), work.part, without_marks(work.note or ""), of_work(work))
 
 
 def _measured(card: EntryCard, rig: Rig, book: DiaryIndex) -> Iterator[Event]:

@@ -11,6 +11,7 @@ REGISTRIES = {
     "charts": ("CHART", ("CHARTS",)),
     "feeds": ("FEED", ("FEEDS",)),
     "cautions": ("CAUTION", ("CAUTIONS",)),
+    "claims": ("CLAIM", ("CLAIMS",)),
     "reading/capture_logs": ("READER", ("READERS",)),
 }
 """Folder to the constant in which a file of it ends, and to the tuples of its registry."""

@@ -4,11 +4,11 @@ from datetime import date
 
 from msgspec import Struct
 
-from sitegen.cautions.mark import without_mark
 from sitegen.cautions.sources import of_work
 from sitegen.diary.rig import CautionKind, Rig, Work
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import beside
+from sitegen.pages.marks import without_marks
 from sitegen.pages.prepared import PreparedEntry
 
 
@@ -51,4 +51,4 @@ def _since(prepared: PreparedEntry, rig: Rig, book: DiaryIndex) -> Since:
 
 
 def _done(work: Work) -> Done:
-    return Done(work.date, work.part, without_mark(work.what), without_mark(work.note or ""), of_work(work))
+    return Done(work.date, work.part, without_marks(work.what), without_marks(work.note or ""), of_work(work))

@@ -155,7 +155,9 @@ LESSONS = Group(
 ENTRY_FILE = AuthorFile(
     name="entry",
     pattern="entries/NAME.md",
-    explained="One entry: these keys between two '---' lines, then Markdown. NAME becomes its address.",
+    explained="One entry: these keys between two '---' lines, then Markdown. NAME becomes its address. `[](no_doubt:)` at the "
+    "end of a paragraph says that what it claims is right, whatever logs, sky and calendar say: `check` doubts nothing in "
+    "it, and no page shows the mark.",
     group=Group(
         (
             Key("title", LINE, "What the entry is called.", "Five nights on NGC 253", required=True),
