@@ -1,8 +1,10 @@
-"""What worked, what failed, what is still to do: all lessons of the diary in one place."""
+"""What worked, what failed, what is still to do: the newest lessons of the diary in one place, and those of each year."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from sitegen.diary import addresses
+from sitegen.pages.by_year import NEWEST, ListYear, addresses_by_year, list_years
+from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.page import Navigation, Page, PageKind
@@ -11,20 +13,36 @@ KINDS = ("next", "worked", "failed")
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
-    found = {
-        kind: [
-            (card.slug, card.title, card.published, to_inline_html(sentence))
-            for card in book.cards
-            for sentence in getattr(card.lessons, kind)
-        ]
-        for kind in KINDS
-    }
-    yield Page(addresses.LESSONS, "lessons.html", book.formatter.words["page.lessons"], {"lessons": found}, chapter="lessons")
+    title, years = book.formatter.words["page.lessons"], list_years(addresses.LESSONS, book.cards)
+    yield _page(addresses.LESSONS, title, book.cards[:NEWEST], years, None)
+    for place in years:
+        of_year = book.published_years[place.year]
+        yield _page(
+            place.address, book.formatter.words.say("group.of_year", name=title, year=place.year), of_year, years, place.year
+        )
+
+
+def _page(address: str, title: str, cards: Sequence[EntryCard], years: Sequence[ListYear], year: int | None) -> Page:
+    """What these entries teach; `year` is None on the first page, which has the newest ones."""
+    lessons = {kind: _lessons(cards, kind) for kind in KINDS}
+    return Page(address, "lessons.html", title, {"lessons": lessons, "years": years, "year": year}, chapter="lessons")
+
+
+def _lessons(cards: Sequence[EntryCard], kind: str) -> list[tuple[object, ...]]:
+    return [
+        (card.slug, card.title, card.published, to_inline_html(sentence))
+        for card in cards
+        for sentence in getattr(card.lessons, kind)
+    ]
+
+
+def _addresses(book: DiaryIndex) -> list[str]:
+    return addresses_by_year([(addresses.LESSONS, book.cards)])
 
 
 KIND = PageKind(
     name="lessons",
     pages=pages,
-    addresses=lambda _: (addresses.LESSONS,),
+    addresses=_addresses,
     navigation=Navigation("lessons", addresses.LESSONS),
 )
