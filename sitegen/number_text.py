@@ -92,6 +92,14 @@ class NumberText(Struct, frozen=True):
     def month(self, when: date) -> str:
         return format_date(when, "LLLL", locale=self._locale)
 
+    def short_month(self, when: date) -> str:
+        """'Oct'."""
+        return format_date(when, "LLL", locale=self._locale)
+
+    def month_of_year(self, when: date) -> str:
+        """'October 2026'."""
+        return format_date(when, "LLLL y", locale=self._locale)
+
     def clock(self, moment: datetime | None, zone: tzinfo = UTC) -> str:
         """'21:42' in the zone; rounded to the minute."""
         if moment is None:

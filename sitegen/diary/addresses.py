@@ -90,9 +90,14 @@ def year(number: int) -> str:
     return f"{YEARS}{number:04d}/"
 
 
-def year_month(day: date) -> str:
-    """The nights of that day's month on its year's page."""
-    return f"{year(day.year)}#month-{day.month:02d}"
+def month(day: date) -> str:
+    """The nights of that day's month, and the entries published in it."""
+    return f"{year(day.year)}{day.month:02d}/"
+
+
+def in_year(page: str, number: int) -> str:
+    """What belongs to one year of a page that would grow without bound."""
+    return f"{page}{number:04d}/"
 
 
 def night(evening: date) -> str:
@@ -128,7 +133,8 @@ def may_be_ours(path: str) -> bool:
         _, _, file = below.partition("/")
         return file in _BESIDE_ENTRIES or file.startswith(PICTURES) or below == "index.html"
     name, _, file = below.rpartition("/")
-    return f"{folder}/" in _PAGES and file in _BESIDE_LISTS and "/" not in name
+    _, _, part = name.partition("/")
+    return f"{folder}/" in _PAGES and file in _BESIDE_LISTS and (not part or part.isdecimal())
 
 
 def file_of(address: str) -> str:

@@ -50,7 +50,7 @@ def _entry(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> dict[str, An
         "f": [short for short, _ in card.filters],
         "r": [rigs[rig].name for rig in card.rigs],
         "y": sorted({night.evening.year for night in card.nights} | {card.published.year}),
-        "h": round(card.integration.total_s / 3600, 2),
+        "h": round(card.integration.total_s / 3600, 3),
         "k": _kinds(card.integration),
         "m": [round(min(lit), 2), round(max(lit), 2)] if lit else None,
         "s": card.summary or "",

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from typing import Any
 
+from sitegen.pages.by_year import NEWEST, list_years
 from sitegen.pages.card import EntryCard, passbands_of
 from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex
@@ -10,13 +11,14 @@ from sitegen.pages.entry_row import entry_rows
 from sitegen.pages.list_facts import filters_in_order, shorts_of
 
 
-def group_context(cards: Sequence[EntryCard], totals: LightTotals | None, book: DiaryIndex) -> dict[str, Any]:
-    """Rows newest first; hours, nights and filters as `totals` counts them (None for no light), filters in the order in which
-    they first appear."""
+def group_context(address: str, cards: Sequence[EntryCard], totals: LightTotals | None, book: DiaryIndex) -> dict[str, Any]:
+    """Rows newest first, and the years of the others; hours, nights and filters as `totals` counts them (None for no light),
+    filters in the order in which they first appear."""
     counted = totals or LightTotals()
     bands = _bands(cards, book)
     return {
-        "rows": entry_rows(tuple(cards), book),
+        "rows": entry_rows(tuple(cards[:NEWEST]), book),
+        "years": list_years(address, cards),
         "total_s": counted.total_s,
         "shared_s": counted.shared_s,
         "night_count": len(counted.by_night),

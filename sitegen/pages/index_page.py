@@ -9,7 +9,8 @@ from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import year_sheet
 
-NEWEST = 12
+NEWEST, OLDER = 12, 48
+"""Entries shown, and titles named below them; the pages of years have the others."""
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
@@ -21,7 +22,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
         description=book.settings.tagline,
         context={
             "rows": entry_rows(book.cards[:NEWEST], book),
-            "older": [(card.slug, card.title, card.published) for card in book.cards[NEWEST:]],
+            "older": [(card.slug, card.title, card.published) for card in book.cards[NEWEST : NEWEST + OLDER]],
             "year": newest_year,
             "years": book.years,
             "sheet": year_sheet(newest_year, book) if newest_year else None,

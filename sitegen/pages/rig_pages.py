@@ -11,6 +11,7 @@ from sitegen.diary.rig import CautionKind, Rig, Train, Work
 from sitegen.facts.facts_json import record_of
 from sitegen.facts.registry import OpticsFacts
 from sitegen.facts.views import OpticsView
+from sitegen.pages.by_year import addresses_by_year, pages_by_year
 from sitegen.pages.card import EntryCard, passbands_of
 from sitegen.pages.cautions_shown import CautionsSaid
 from sitegen.pages.counted_light import LightTotals
@@ -26,22 +27,7 @@ from sitegen.pages.page import Navigation, Page, PageKind
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
     for slug, rig in sorted(book.rigs.items()):
-        cards, totals = book.by_rig.get(slug, []), book.totals_by_rig.get(slug, LightTotals())
-        yield Page(
-            addresses.rig(slug),
-            "rig.html",
-            rig.name,
-            {
-                "rig": rig,
-                "trains": [(train, _optics(rig, train, book)) for train in rig.trains],
-                "filters_of_rig": [(one, passbands_of(one)) for one in rig.filters.values()],
-                "history": _history(rig, book),
-                "cautions": CautionsSaid().shown(in_order(kind for work in rig.work for kind in of_work(work))),
-                **group_context(cards, totals, book),
-            },
-            chapter="gear",
-            facts=list_facts("rigs", slug, cards, totals),
-        )
+        yield from pages_by_year(_page(rig, book), book.by_rig.get(slug, []), book)
     yield Page(
         addresses.RIGS,
         "gear.html",
@@ -57,6 +43,26 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
             ],
         },
         chapter="gear",
+    )
+
+
+def _page(rig: Rig, book: DiaryIndex) -> Page:
+    cards, totals = book.by_rig.get(rig.slug, []), book.totals_by_rig.get(rig.slug, LightTotals())
+    address = addresses.rig(rig.slug)
+    return Page(
+        address,
+        "rig.html",
+        rig.name,
+        {
+            "rig": rig,
+            "trains": [(train, _optics(rig, train, book)) for train in rig.trains],
+            "filters_of_rig": [(one, passbands_of(one)) for one in rig.filters.values()],
+            "history": _history(rig, book),
+            "cautions": CautionsSaid().shown(in_order(kind for work in rig.work for kind in of_work(work))),
+            **group_context(address, cards, totals, book),
+        },
+        chapter="gear",
+        facts=list_facts("rigs", rig.slug, cards, totals),
     )
 
 
@@ -102,7 +108,8 @@ def _measured(card: EntryCard, rig: Rig, book: DiaryIndex) -> Iterator[Event]:
 
 
 def _addresses(book: DiaryIndex) -> list[str]:
-    return [addresses.RIGS, *map(addresses.rig, sorted(book.rigs))]
+    groups = ((addresses.rig(slug), book.by_rig.get(slug, [])) for slug in sorted(book.rigs))
+    return [addresses.RIGS, *addresses_by_year(groups)]
 
 
 KIND = PageKind(name="rigs", pages=pages, addresses=_addresses, navigation=Navigation("gear", addresses.RIGS), has_facts=True)

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from sitegen.diary import addresses
 from sitegen.diary.settings import Privacy
+from sitegen.pages.by_year import addresses_by_year, pages_by_year
 from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.groups import group_context
@@ -14,19 +15,21 @@ from sitegen.pages.page import Page, PageKind
 def pages(book: DiaryIndex) -> Iterable[Page]:
     for slug, site in sorted(book.sites.items()):
         cards, totals = book.by_site.get(slug, []), book.totals_by_site.get(slug, LightTotals())
-        yield Page(
-            addresses.site(slug),
+        address = addresses.site(slug)
+        page = Page(
+            address,
             "site.html",
             site.name,
             {
                 "place": site,
                 "privacy": book.settings.privacy,
                 "decimals": _decimals(book.settings.privacy),
-                **group_context(cards, totals, book),
+                **group_context(address, cards, totals, book),
             },
             chapter="gear",
             facts=list_facts("sites", slug, cards, totals),
         )
+        yield from pages_by_year(page, cards, book)
 
 
 def _decimals(privacy: Privacy) -> int:
@@ -38,7 +41,7 @@ def _decimals(privacy: Privacy) -> int:
 
 
 def _addresses(book: DiaryIndex) -> list[str]:
-    return [*map(addresses.site, sorted(book.sites))]
+    return addresses_by_year((addresses.site(slug), book.by_site.get(slug, [])) for slug in sorted(book.sites))
 
 
 KIND = PageKind(name="sites", pages=pages, addresses=_addresses, has_facts=True)

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
+from sitegen.pages.by_year import addresses_by_year, pages_by_year
 from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex
@@ -16,7 +17,7 @@ from sitegen.pages.page import Page, PageKind
 def pages(book: DiaryIndex) -> Iterable[Page]:
     targets = {target.slug: target for card in reversed(book.cards) for target in card.targets}
     for slug, cards in sorted(book.by_target.items()):
-        yield _page(targets[slug], cards, book)
+        yield from pages_by_year(_page(targets[slug], cards, book), cards, book)
     yield Page(
         addresses.TARGETS,
         "groups.html",
@@ -35,18 +36,20 @@ def _hours(slug: str, book: DiaryIndex) -> float:
 
 def _page(target: Target, cards: Sequence[EntryCard], book: DiaryIndex) -> Page:
     totals = book.totals_by_target.get(target.slug, LightTotals())
+    address = addresses.target(target.slug)
     return Page(
-        addresses.target(target.slug),
+        address,
         "target.html",
         target.name,
-        {"place": place_of(target, book), **group_context(cards, totals, book)},
+        {"place": place_of(target, book), **group_context(address, cards, totals, book)},
         chapter="sky",
         facts=list_facts("targets", target.slug, cards, totals, wanted_s=wishes_of(cards)),
     )
 
 
 def _addresses(book: DiaryIndex) -> list[str]:
-    return [addresses.TARGETS, *map(addresses.target, sorted(book.by_target))]
+    groups = ((addresses.target(slug), cards) for slug, cards in sorted(book.by_target.items()))
+    return [addresses.TARGETS, *addresses_by_year(groups)]
 
 
 KIND = PageKind(name="targets", pages=pages, addresses=_addresses, has_facts=True)

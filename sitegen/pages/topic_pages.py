@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from sitegen.diary import addresses
+from sitegen.pages.by_year import addresses_by_year, pages_by_year
 from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import LightTotals, light_totals
 from sitegen.pages.diary_index import DiaryIndex
@@ -13,7 +14,9 @@ from sitegen.pages.page import Page, PageKind
 def pages(book: DiaryIndex) -> Iterable[Page]:
     totals = {slug: _totals(cards) for slug, cards in sorted(book.by_topic.items())}
     for slug, cards in sorted(book.by_topic.items()):
-        yield Page(addresses.topic(slug), "topic.html", book.topic_words[slug], group_context(cards, totals[slug], book))
+        address = addresses.topic(slug)
+        page = Page(address, "topic.html", book.topic_words[slug], group_context(address, cards, totals[slug], book))
+        yield from pages_by_year(page, cards, book)
     groups = [
         (addresses.topic(slug), book.topic_words[slug], len(cards), totals[slug].total_s)
         for slug, cards in sorted(book.by_topic.items())
@@ -28,7 +31,8 @@ def _totals(cards: Sequence[EntryCard]) -> LightTotals:
 
 
 def _addresses(book: DiaryIndex) -> list[str]:
-    return [addresses.TOPICS, *map(addresses.topic, sorted(book.by_topic))]
+    groups = ((addresses.topic(slug), cards) for slug, cards in sorted(book.by_topic.items()))
+    return [addresses.TOPICS, *addresses_by_year(groups)]
 
 
 KIND = PageKind(name="topics", pages=pages, addresses=_addresses)

@@ -22,6 +22,8 @@ from sitegen.sky.engine import sky_pass
 from sitegen.sky.request import SkyRequest
 
 MOON_STEPS = 5
+THREAD = 1.7
+"""Height in days: a night that is told by a thread is seen among 365."""
 
 
 class Thread(Struct, frozen=True):
@@ -51,6 +53,15 @@ class YearCloth(Struct, frozen=True):
     elsewhere: int
     months: tuple[tuple[float, date], ...]
     hours: tuple[tuple[float, str], ...]
+    thread_height: float = THREAD
+
+    @property
+    def thread_paths(self) -> tuple[tuple[int, str], ...]:
+        """All threads of one passband as one path, for a small drawing."""
+        paths: dict[int, str] = {}
+        for thread in self.threads:
+            paths[thread.band] = f"{paths.get(thread.band, '')}M{thread.x} {thread.y}h{thread.width}v{THREAD}h-{thread.width}z"
+        return tuple(sorted(paths.items()))
 
 
 def year_cloth(year: int, book: DiaryIndex) -> YearCloth | None:

@@ -1,4 +1,4 @@
-"""One page a year: its entries and the sheet of its nights."""
+"""The nights of the diary by year, one page a year, one page a month: its nights as ribbons, its entries."""
 
 from collections.abc import Iterable
 from datetime import date
@@ -7,36 +7,57 @@ from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex
-from sitegen.pages.entry_row import entry_rows
+from sitegen.pages.entry_row import entry_row
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.year_cloth import year_cloth
-from sitegen.pages.year_sheet import year_sheet
+from sitegen.pages.year_sheet import SheetMonth, YearSheet, year_sheet
+
+BANDS = 8
+"""So many years of the list of nights are drawn, the newest: each holds every night, and nobody looks at thirty of them."""
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
-    for year in book.years:
-        totals = book.totals_by_year.get(year, LightTotals())
-        yield Page(
-            addresses.year(year),
-            "year.html",
-            str(year),
-            {
-                "year": year,
-                "years": book.years,
-                "sheet": year_sheet(year, book),
-                "cloth": year_cloth(year, book),
-                "shared_s": totals.shared_s,
-                "rows": entry_rows(book.published_years.get(year, []), book),
-            },
-            chapter="nights",
-            facts=list_facts("years", f"{year:04d}", _cards(year, book), totals, _evenings(year, book)),
-        )
-    yield Page(
-        addresses.NIGHTS,
-        "nights.html",
-        book.formatter.words["page.nights"],
-        {"sheets": [year_sheet(year, book) for year in book.years]},
+    sheets = [year_sheet(year, book) for year in book.years]
+    months = [month for sheet in reversed(sheets) for month in sheet.months if month.has_page]
+    days = [month.first_day for month in months]
+    yield from (_year_page(sheet, book) for sheet in sheets)
+    for earlier, month, later in zip([None, *days], months, [*days[1:], None], strict=False):
+        yield _month_page(month, earlier, later, book)
+    bands = {year: year_cloth(year, book) for year in book.years[:BANDS]}
+    context = {"years": [(sheet, bands.get(sheet.year)) for sheet in sheets]}
+    yield Page(addresses.NIGHTS, "nights.html", book.formatter.words["page.nights"], context, chapter="nights")
+
+
+def _year_page(sheet: YearSheet, book: DiaryIndex) -> Page:
+    year = sheet.year
+    totals, cards = book.totals_by_year.get(year, LightTotals()), book.published_years.get(year, [])
+    return Page(
+        addresses.year(year),
+        "year.html",
+        str(year),
+        {
+            "year": year,
+            "years": book.years,
+            "sheet": sheet,
+            "cloth": year_cloth(year, book),
+            "shared_s": totals.shared_s,
+            "rows": tuple(entry_row(card, book, woven=False) for card in cards),
+        },
+        chapter="nights",
+        facts=list_facts("years", f"{year:04d}", _cards(year, book), totals, _evenings(year, book)),
+    )
+
+
+def _month_page(month: SheetMonth, earlier: date | None, later: date | None, book: DiaryIndex) -> Page:
+    first = month.first_day
+    published = (card for card in book.published_years.get(first.year, []) if card.published.month == first.month)
+    rows = tuple(entry_row(card, book, woven=False) for card in published)
+    return Page(
+        addresses.month(first),
+        "month.html",
+        book.formatter.words.say("month.title", month=book.formatter.numbers.month_of_year(first)),
+        {"month": month, "rows": rows, "earlier": earlier, "later": later},
         chapter="nights",
     )
 
@@ -52,7 +73,13 @@ def _evenings(year: int, book: DiaryIndex) -> list[date]:
 
 
 def _addresses(book: DiaryIndex) -> list[str]:
-    return [addresses.NIGHTS, *map(addresses.year, book.years)]
+    return [addresses.NIGHTS, *map(addresses.year, book.years), *map(addresses.month, _months(book))]
+
+
+def _months(book: DiaryIndex) -> list[date]:
+    """The first days of the months with a night or an entry, newest first."""
+    days = (*book.by_evening, *(card.published for card in book.cards))
+    return sorted({day.replace(day=1) for day in days}, reverse=True)
 
 
 KIND = PageKind(

@@ -123,6 +123,23 @@ def test_without_script_everything_is_there(browser: Browser, demo_site: Path, k
     context.close()
 
 
+def test_search_lists_the_entries_that_fit(page: Page, demo_site: Path) -> None:
+    """Words, a name written in one piece, a year that has nothing; an empty form shows the newest entries again. From disk."""
+    page.goto((demo_site / "search/index.html").as_uri())
+    assert page.locator("#newest").is_visible()
+    page.fill("#q", "ngc253")
+    titles = page.locator("#hits h2").all_text_contents()
+    assert "Five nights for the Sculptor Galaxy" in titles
+    assert page.locator(".found").text_content() == f"{len(titles)} entries."
+    assert not page.locator("#newest").is_visible()
+    assert page.locator("#hits a").first.evaluate("link => link.href").startswith(demo_site.as_uri())
+    page.fill("#q", "no such words anywhere")
+    assert page.locator("#hits h2").count() == 0
+    assert page.locator(".found").text_content() == "No entry matches."
+    page.fill("#q", "")
+    assert page.locator("#newest").is_visible()
+
+
 def test_a_keyboard_walks_through_the_subs(page: Page, demo_site: Path, kinds: dict[str, str]) -> None:
     """A lane takes the focus; the arrow keys walk from sub to sub; each has its numbers as a title."""
     page.goto((demo_site / kinds["entries"]).as_uri())

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import date, timedelta
 
 from msgspec.structs import replace as changed
 
@@ -10,6 +11,8 @@ from sitegen.diary.settings import OutlookSettings, Settings
 from sitegen.feeds import sitemap
 from sitegen.feeds.feed import FeedSource
 from sitegen.number_text import NumberText
+from sitegen.pages import topic_pages
+from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.fact_formatter import FactFormatter
 from sitegen.pages.page import EntryPageKind, Kind, Page, PageKind
@@ -23,6 +26,9 @@ from tests.diaries import HILL
 from tests.pages.test_year_cloth import book_at, prepared_at
 
 THEMES = ROOT / "themes"
+FIRST = date(2021, 3, 1)
+LONG = 25
+"""Entries of a list that has pages of years."""
 
 
 def sample_book() -> DiaryIndex:
@@ -30,6 +36,22 @@ def sample_book() -> DiaryIndex:
     plain = book_at(HILL)
     card = changed(plain.cards[0], topics=("dew",), stage="gathering", lessons=Lessons(next=("Darker nights.",)))
     return replace(plain, cards=(card,))
+
+
+def long_book(count: int) -> DiaryIndex:
+    """So many entries, ten days apart, each with one night and one lesson, all of one target, rig, site and topic."""
+    plain = sample_book()
+    cards = tuple(_card(plain.cards[0], number) for number in reversed(range(count)))
+    return replace(plain, cards=cards)
+
+
+def _card(card: EntryCard, number: int) -> EntryCard:
+    slug, evening = f"entry-{number}", FIRST + timedelta(days=10 * number)
+    night = changed(card.nights[0], evening=evening, entry=slug)
+    lessons = Lessons(next=(f"Lesson {number}.",))
+    return changed(
+        card, slug=slug, title=f"Entry {number}", published=evening + timedelta(days=2), nights=(night,), lessons=lessons
+    )
 
 
 def spoken(book: DiaryIndex, words: Words, theme_name: str = "default") -> DiaryIndex:
@@ -50,6 +72,8 @@ def pages_of(kind: Kind, book: DiaryIndex, prepared: PreparedEntry) -> list[Page
 def all_pages(book: DiaryIndex, prepared: PreparedEntry) -> Iterator[Page]:
     for kind in KINDS:
         yield from pages_of(kind, book, prepared)
+    long = replace(book, cards=long_book(LONG).cards)
+    yield from (page for page in topic_pages.pages(long) if page.template == "list_year.html")
 
 
 def prepared_sample() -> PreparedEntry:

@@ -1,5 +1,6 @@
-// Search: shows the entries of the list that answer the form; the form's state lives in the address.
+// Search: lists the entries that answer the form; the form's state lives in the address.
 (() => {
+  const AT_ONCE = 40; // more of them when asked for
   const form = document.querySelector('form.search');
   const index = self.diaryIndex;
   if (!form || !index) return;
@@ -10,9 +11,6 @@
     text: fold([one.t, one.s, one.w, ...one.n, ...one.o, ...one.r, ...one.f, index.types[one.p] || ''].join(' ')),
     names: one.n.map(tight),
   }));
-  const rows = new Map([...document.querySelectorAll('#results .entries > li')].map((row) => [
-    row.querySelector('a').getAttribute('href').replace(/^(\.\.\/)+/, '').replace(/index\.html$/, ''), row,
-  ]));
   const found = document.querySelector('.found');
   const asked = () => Object.fromEntries([...new FormData(form)].filter(([, value]) => value !== ''));
 
@@ -31,16 +29,54 @@
     (!state.hours || one.h >= Number(state.hours)) &&
     (!state.moon || (one.m && (state.moon === 'dark' ? one.m[0] <= 0.5 : one.m[1] > 0.5)));
 
+  // a hit as the page lists it: title, day, summary, hours
+  const base = document.querySelector('script[src*="search-index.js"]').getAttribute('src').replace(/look\/search-index\.js.*$/, '');
+  const day = new Intl.DateTimeFormat(document.documentElement.lang || 'en', { dateStyle: 'long', timeZone: 'UTC' });
+  const element = (name, text, parent) => {
+    const made = document.createElement(name);
+    if (text) made.textContent = text;
+    parent.append(made);
+    return made;
+  };
+  const duration = (hours) => {
+    const minutes = Math.round(hours * 60);
+    return [[Math.floor(minutes / 60), 'h'], [minutes % 60, 'min']].filter(([n]) => n).map((part) => part.join('\u202f')).join(' ');
+  };
+  const row = (one) => {
+    const item = document.createElement('li');
+    const words = element('div', '', item);
+    words.className = 'words';
+    const link = element('a', one.t, element('h2', '', words));
+    link.href = `${base}${one.a}index.html`;
+    const by = element('p', '', words);
+    by.className = 'by';
+    element('time', day.format(new Date(one.d)), by).dateTime = one.d;
+    if (index.types[one.p]) by.append(` · ${index.types[one.p]}`);
+    if (one.s) element('p', one.s, words);
+    if (one.h) element('p', duration(one.h), words).className = 'sum';
+    return item;
+  };
+  const newest = document.querySelector('#newest');
+  const hits = document.querySelector('#hits');
+  const more = document.querySelector('#more');
+  let waiting = [];
+  const showMore = () => {
+    hits.append(...waiting.splice(0, AT_ONCE).map(row));
+    more.hidden = waiting.length === 0;
+  };
+
   const show = () => {
     const state = asked();
-    let count = 0;
     const named = Boolean(state.q) && entries.some((one) => one.names.includes(tight(state.q)));
-    for (const one of entries) {
-      const fit = fits(one, state) && (!named || one.names.includes(tight(state.q)) || one.text.includes(fold(state.q)));
-      const row = rows.get(one.a);
-      if (row) row.hidden = !fit;
-      count += fit;
-    }
+    const fit = entries.filter((one) =>
+      fits(one, state) && (!named || one.names.includes(tight(state.q)) || one.text.includes(fold(state.q))));
+    const all = Object.keys(state).length === 0;
+    newest.hidden = !all;
+    hits.hidden = all;
+    hits.replaceChildren();
+    waiting = all ? [] : fit;
+    showMore();
+    const count = fit.length;
     found.textContent = count === 0 ? found.dataset.none : count === 1 ? found.dataset.one : found.dataset.many.replace('#', count);
     const query = new URLSearchParams(state).toString();
     history.replaceState(null, '', query ? `?${query}` : location.pathname);
@@ -50,6 +86,7 @@
     const field = form.elements.namedItem(name);
     if (field) field.value = value;
   }
+  more.addEventListener('click', showMore);
   form.addEventListener('input', show);
   form.addEventListener('submit', (event) => { event.preventDefault(); show(); });
   show();

@@ -1,0 +1,101 @@
+"""Lists that would grow without bound: the newest on the page itself, all of a year on its own, nights by month."""
+
+from collections.abc import Iterable
+from functools import cache
+
+import pytest
+
+from sitegen.diary import addresses
+from sitegen.pages.by_year import NEWEST
+from sitegen.pages.card import EntryCard
+from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.page import Page
+from sitegen.pages.registry import PAGE_KINDS
+from tests.pages.sample import frame_of, long_book
+from tests.pages.test_page_contract import leads_to
+
+CLICKS = 3
+LISTS = [kind for kind in PAGE_KINDS if kind.name not in ("sky", "totals", "outlook")]
+
+
+def pages_of_lists(book: DiaryIndex) -> list[Page]:
+    """But for the maps and charts of the whole diary, which are no lists and take long to draw."""
+    return [page for kind in LISTS for page in kind.pages(book)]
+
+
+@cache
+def links(count: int) -> dict[str, set[str]]:
+    """Where the links of every list page lead; an entry's own page is not drawn."""
+    frame, book = frame_of("default", "en", long_book(count))
+    return {page.address: leads_to(page.address, frame.draw(page)) for page in pages_of_lists(book)}
+
+
+def within(clicks: int, ways: dict[str, set[str]]) -> set[str]:
+    """What the front page leads to."""
+    reached = {addresses.INDEX}
+    for _ in range(clicks):
+        reached |= {there for here in reached for there in ways.get(here, ())}
+    return reached
+
+
+def wanted(cards: Iterable[EntryCard]) -> set[str]:
+    """Every entry and every night."""
+    return {address for card in cards for address in (addresses.entry(card.slug), addresses.night(card.nights[0].evening))}
+
+
+def test_every_entry_and_night_is_three_clicks_away() -> None:
+    """From the front page, through pages that hold a year or a month, without script."""
+    assert wanted(long_book(75).cards) - within(CLICKS, links(75)) == set()
+
+
+def test_every_lesson_is_two_clicks_away() -> None:
+    """On the page of lessons or that of its year."""
+    frame, book = frame_of("default", "en", long_book(60))
+    drawn = {page.address: frame.draw(page) for page in pages_of_lists(book)}
+    near = within(2, links(60)) & drawn.keys()
+    text = "".join(drawn[address] for address in near if address.startswith(addresses.LESSONS))
+    assert [number for number in range(60) if f"Lesson {number}." not in text] == []
+
+
+@pytest.mark.parametrize(
+    "address", [addresses.target("ngc-253"), addresses.rig("long"), addresses.site("hill"), addresses.topic("dew")]
+)
+def test_a_list_holds_its_newest_and_its_years_all(address: str) -> None:
+    """24 rows on the page; each entry once on the page of the year in which it was published."""
+    book = long_book(60)
+    pages = {page.address: page for page in pages_of_lists(book)}
+    assert [row.slug for row in pages[address].context["rows"]] == [card.slug for card in book.cards[:NEWEST]]
+    years = {card.published.year for card in book.cards}
+    by_year = [row.slug for year in years for row in pages[addresses.in_year(address, year)].context["rows"]]
+    assert sorted(by_year) == sorted(card.slug for card in book.cards)
+    assert [(place.year, place.address) for place in pages[address].context["years"]] == [
+        (year, addresses.in_year(address, year)) for year in sorted(years, reverse=True)
+    ]
+
+
+def test_a_short_list_has_no_pages_of_years() -> None:
+    pages = pages_of_lists(long_book(NEWEST))
+    assert [page.address for page in pages if page.template == "list_year.html"] == []
+
+
+@pytest.mark.parametrize("kind", LISTS, ids=lambda kind: kind.name)
+def test_addresses_are_told_without_a_page(kind: object) -> None:
+    """Those of years and months, too, and all may be withdrawn."""
+    book = long_book(60)
+    pages = [page.address for page in kind.pages(book)]  # type: ignore[attr-defined]
+    assert sorted(kind.addresses(book)) == sorted(pages)  # type: ignore[attr-defined]
+    assert [address for address in pages if not addresses.may_be_ours(addresses.file_of(address))] == []
+
+
+def test_pages_do_not_grow_with_the_diary() -> None:
+    """A diary twice as old has pages no larger, but for one link a year: the search page, lists, lessons, nights."""
+    small, large = (_sizes(long_book(count)) for count in (75, 150))
+    assert {address: (size, large[address]) for address, size in small.items() if large[address] > 1.3 * size} == {}
+    assert len(small) > 40
+
+
+def _sizes(book: DiaryIndex) -> dict[str, int]:
+    """Tags of every list page, but of the year in which the smaller diary ends, and of the list of years."""
+    frame, book = frame_of("default", "en", book)
+    pages = (page for page in pages_of_lists(book) if "2023" not in page.address and page.address != addresses.NIGHTS)
+    return {page.address: frame.draw(page).count("<") for page in pages}
