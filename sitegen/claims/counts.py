@@ -28,9 +28,9 @@ def _find(sentence: Sentence, evidence: Evidence) -> Iterator[Doubt]:
 def _is_of_the_logs(sentence: Sentence, counted: Counted, evidence: Evidence) -> bool:
     """Whether it tells what was gathered: by a verb of taking, by a sum, or by what it is counted of."""
     in_all = sentence.holds(*evidence.words.whole)
-    if counted.unit == "subs":
-        return in_all or _are_subs(sentence, counted, evidence)
     behind = [word.text for word in sentence.words[counted.last + 1 : counted.last + 3]]
+    if counted.unit == "subs":
+        return (in_all or _are_subs(sentence, counted, evidence)) and not _are_of_something_else(behind, evidence)
     if counted.unit == "hours":
         return _are_of_light(behind, evidence) or (in_all and not behind)
     return _are_nights(sentence, counted, evidence, in_all) and not set(behind[:1]) & evidence.words.of
@@ -40,6 +40,13 @@ def _are_subs(sentence: Sentence, counted: Counted, evidence: Evidence) -> bool:
     """A few are often some of more ('we took three subs, and changed the filter'), unless the sentence says which."""
     is_clear = counted.number > FEW or part_of(sentence, counted, evidence) != Part() or sentence.passage.role in WHOLE
     return is_clear and bool(evidence.words.gathering & sentence.vocabulary)
+
+
+def _are_of_something_else(behind: list[str], evidence: Evidence) -> bool:
+    """'13 subs of the Moon', not 'of hydrogen', nor 'of five minutes'."""
+    words = evidence.words
+    known = words.light | words.target | words.filters.keys() | words.numbers.keys()
+    return bool(set(behind[:1]) & words.belonging) and not any(word in known or word[0].isdigit() for word in behind[1:])
 
 
 def _are_of_light(behind: list[str], evidence: Evidence) -> bool:

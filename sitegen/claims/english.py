@@ -42,6 +42,7 @@ ENGLISH = Vocabulary(
     whole=phrases("in all | altogether | in total | all told | all in all | in sum"),
     over=words("in over from during across on"),
     of=words("of in through"),
+    belonging=words("of"),
     light=words("light integration exposure data"),
     gathering=words("took taken gathered collected captured exposed shot recorded kept discarded rejected threw thrown lost cost "
                     "came got gave went yielded"),

@@ -49,6 +49,7 @@ GERMAN = Vocabulary(
     whole=phrases("insgesamt | zusammen | alles in allem | in summe | im ganzen | in der summe"),
     over=words("in aus über während an von"),
     of=words("in durch im mit"),
+    belonging=words("von vom des der"),
     light=words("licht belichtung belichtungszeit integration daten integrationszeit"),
     gathering=words(
         "nahmen nahm genommen aufgenommen sammelten sammelte gesammelt behalten behielten verworfen verwarfen verwarf "

@@ -41,6 +41,7 @@ class Vocabulary(Struct, frozen=True):
     whole: tuple[str, ...]
     over: Words
     of: Words
+    belonging: Words
     light: Words
     gathering: Words
     kept: Words

@@ -106,6 +106,7 @@ DENIED: dict[tuple[str, str], tuple[Denied, ...]] = {
         Denied("A moonless night.", "was down", "between 6° and 33°", "moonless", "note", MONDAY),
         Denied("With the Moon below the horizon all night, we took hydrogen on 28 September.", "was down", "2026-09-28", "Moon"),
         Denied("No Moon.", "was down", "2026-09-28", "Moon", "note", MONDAY),
+        Denied("The Moon was up.", "was up", "2026-09-12", "Moon", nights=1),
     ),
     ("moon-up", "de"): (
         Denied(
@@ -238,6 +239,10 @@ SOUND: dict[tuple[str, str], tuple[Sound, ...]] = {
         Sound("A friend wrote that the Moon was up on the first night."),
         Sound("Moon up before dawn.", "note", SATURDAY),
         Sound("The Moon was up."),
+        Sound("On such evenings the Moon was up.", nights=1),
+        Sound("On both evenings the Moon was up.", nights=1),
+        Sound("> The Moon was up on the first night."),
+        Sound("| night |\n|---|\n| The Moon was up on the first night. |"),
         Sound("The Moon was down to a sliver on the second night."),
         Sound("No Moon in the frame on the second night, and no dust."),
         Sound("The moonless hours of the second night were few."),
@@ -285,6 +290,8 @@ SOUND: dict[tuple[str, str], tuple[Sound, ...]] = {
         Sound("Next year we will take 120 subs."),
         Sound("Somebody took 120 subs."),
         Sound("Print two subs side by side."),
+        Sound("Had we taken 60 subs in all?"),
+        Sound("Class 9 took 13 subs of the Moon in the interval."),
         Sound("We took eight subs, and changed the filter."),
         Sound("In six nights of rain the subs were taken from the shelf."),
         Sound("The dog came along over five nights, and got a blanket."),
