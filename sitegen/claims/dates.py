@@ -15,7 +15,7 @@ _ISO = re.compile(r"\b(\d{4})-(\d\d)-(\d\d)\b")
 _DOTTED = re.compile(r"(\d{1,2})\.(\d{1,2})\.(\d{4})")
 YEARS = range(1900, 2101)
 LEAP_YEAR = 2024
-# A higher number beside a month is a day only where a year follows: 'October 32, 2026'.
+# A higher number beside a month is a day only where a year follows ('October 32, 2026'): 'in June 31 frames were lost'.
 LAST_DAY = 31
 
 
@@ -72,7 +72,8 @@ def _in_words(sentence: Sequence[Word], index: int, words: Vocabulary) -> Iterat
         last = year_at
     else:
         year = None
-    if day is not None and day > LAST_DAY and year is None:
+    is_behind = day is not None and first == index
+    if day is not None and year is None and (day > LAST_DAY or (is_behind and day > monthrange(LEAP_YEAR, month)[1])):
         return
     if day is not None or year is not None:
         yield _named(sentence, first, last, (month, day, year), words)

@@ -36,6 +36,11 @@ GERMAN = Vocabulary(
     between=words(
         "gute guten brauchbare brauchbaren ganze ganzen volle vollen klare klaren mondlose mondlosen lange langen kurze kurzen "
         "einzelne einzelnen verworfene verworfenen schlechte scharfe scharfen helle dunkle dunklen mondhelle mondhellen"),
+    seasons=words("winter sommer frühling frühjahr herbst saison"),
+    habits=words("steht geht kommt liegt hängt ist sind steigt sinkt erreicht kulminiert"),
+    clauses=words(", ; : ( ) und oder aber während wo welche welcher dass weil bis mit hinter"),
+    in_picture=words("bild bilder bildes bildfeld feld ecke rand seite arm arme wie des der von"),
+    taking=words("genommen aufgenommen gesammelt sammelten belichtet aufgezeichnet gewonnen entstanden"),
     subs=words("aufnahmen einzelaufnahmen einzelbilder einzelbildern belichtungen einzelbelichtungen frames subs"),
     hours=words("stunden"),
     nights=words("nächte nächten"),
@@ -44,6 +49,7 @@ GERMAN = Vocabulary(
     whole=phrases("insgesamt | zusammen | alles in allem | in summe | im ganzen | in der summe"),
     over=words("in aus über während an von"),
     of=words("in durch im mit"),
+    belonging=words("von vom des der"),
     light=words("licht belichtung belichtungszeit integration daten integrationszeit"),
     gathering=words(
         "nahmen nahm genommen aufgenommen sammelten sammelte gesammelt behalten behielten verworfen verwarfen verwarf "
@@ -67,7 +73,9 @@ GERMAN = Vocabulary(
     moon_down=phrases(
         "war untergegangen | unter dem horizont | war schon untergegangen | war längst untergegangen | mond unten | war weg | "
         "war verschwunden | untergegangen war | war bereits untergegangen"),
-    no_moon=phrases("mondlos | mondlose | mondlosen | ohne mond | kein mond | keinen mond | mondloser"),
+    moon_waning=phrases("wie der mond | wie vom mond"),
+    moonless=words("mondlos mondlose mondlosen"),
+    no_moon=phrases("mondlose nacht | mondlosen nacht | war mondlos | ohne mond | kein mond | keinen mond"),
     target=words("ziel objekt galaxie nebel sternhaufen haufen komet planet"),
     low=phrases("tief | niedrig | dicht über dem horizont | knapp über dem horizont | nahe am horizont"),
     high=phrases("hoch"),

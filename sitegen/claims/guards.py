@@ -19,8 +19,15 @@ def is_aside(sentence: Sentence, evidence: Evidence) -> bool:
         or bool(sentence.links)
         or sentence.text.rstrip(")”\"' ").endswith("?")
         or bool(QUOTES & sentence.vocabulary)
-        or bool(evidence.words.aside & sentence.vocabulary)
+        or bool((evidence.words.aside | evidence.words.seasons) & sentence.vocabulary)
+        or _is_of_another_month(sentence, evidence)
     )
+
+
+def _is_of_another_month(sentence: Sentence, evidence: Evidence) -> bool:
+    """'It passes overhead in November', in an entry of September."""
+    months = {evidence.words.months[word] for word in sentence.vocabulary if word in evidence.words.months}
+    return bool(months) and not months & {evening.month for evening in evidence.evenings}
 
 
 def night_named(sentence: Sentence, evidence: Evidence) -> list[NightView]:

@@ -15,6 +15,8 @@ from sitegen.facts.views import NightView
 # Common practice, no source: nobody calls 40° low, nor 25° high, nor 55° overhead.
 NEVER_LOW_DEG, NEVER_HIGH_DEG, NEVER_OVERHEAD_DEG = 40.0, 25.0, 55.0
 UNDER_HORIZON_DEG = -1.5
+FARTHEST_WORDS = 12
+"""From the Moon or the target to what is said of it."""
 COMPASS = {"N": "north", "S": "south", "E": "east", "W": "west"}
 
 
@@ -49,7 +51,7 @@ def _find(sentence: Sentence, evidence: Evidence) -> Iterator[Doubt]:
         return
     said = _said(sentence, evidence.words)
     subject = _subject(sentence, evidence) if said else None
-    if said is None or subject is None or _is_unclear(sentence, evidence):
+    if said is None or subject is None or _is_unclear(sentence, evidence) or not _is_said_of_it(sentence, said, evidence):
         return
     called, path_of = subject
     for night in night_named(sentence, evidence)[:1]:
@@ -59,7 +61,21 @@ def _find(sentence: Sentence, evidence: Evidence) -> Iterator[Doubt]:
 
 
 def _is_unclear(sentence: Sentence, evidence: Evidence) -> bool:
-    return is_aside(sentence, evidence) or bool(evidence.words.negations & sentence.vocabulary)
+    words = evidence.words
+    return is_aside(sentence, evidence) or bool((words.negations | words.habits) & sentence.vocabulary)
+
+
+def _is_said_of_it(sentence: Sentence, said: PlaceSaid, evidence: Evidence) -> bool:
+    """Whether its subject stands before it in the same part of the sentence, and nothing goes on with 'of the frame'."""
+    words = evidence.words
+    before = [word.text for word in sentence.words if word.start < said.start]
+    behind = [word.text for word in sentence.words if word.start > said.start][:1]
+    names = words.moon | words.target | set(" ".join(target.name for target in evidence.view.entry.targets).casefold().split())
+    last = max((place for place, word in enumerate(before) if word in names), default=None)
+    if last is None or set(behind) & words.in_picture:
+        return False
+    between = set(before[last + 1 :])
+    return not between & words.clauses and len(before) - last <= FARTHEST_WORDS
 
 
 def _said(sentence: Sentence, words: Vocabulary) -> PlaceSaid | None:

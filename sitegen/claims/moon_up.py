@@ -27,11 +27,15 @@ def _find(sentence: Sentence, evidence: Evidence) -> Iterator[Doubt]:
 
 
 def _says_up(sentence: Sentence, evidence: Evidence) -> bool | None:
-    """None where it says neither, or both."""
+    """None where it says neither, or both, or that it was down to a sliver."""
     words = evidence.words
-    if sentence.holds(*words.no_moon):
+    if sentence.holds(*words.no_moon) and not words.in_picture & sentence.vocabulary:
+        return False
+    if sentence.passage.role == "note" and words.moonless & sentence.vocabulary:
         return False
     if not words.moon & sentence.vocabulary or words.negations & sentence.vocabulary:
+        return None
+    if sentence.holds(*words.moon_waning):
         return None
     up, down = sentence.holds(*words.moon_up), sentence.holds(*words.moon_down)
     return up if up != down else None

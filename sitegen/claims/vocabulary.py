@@ -11,7 +11,9 @@ class Vocabulary(Struct, frozen=True):
     """`aside`: a sentence with such a word speaks of a plan, of what is usual, of another time, or of what somebody else did.
     `several`: of more nights than one. `at_times`: of a part of the night. `hedges` and `parts` stand before a number that is no
     exact one, or that counts some of more. `whole`: phrases of a sum. `gathering`: verbs of taking subs. `all_night`: phrases of
-    the whole night. `only_some`: words by which a night's wind or cloud is no more than mostly so."""
+    the whole night. `habits`: verbs in the present, of what is
+    so in general. `clauses` begin another part of a sentence. `in_picture`: a sentence with such a word may speak of places in a
+    picture. `taking`: those of `gathering` that mean nothing else."""
 
     numbers: Mapping[str, int]
     ordinals: Mapping[str, int]
@@ -26,6 +28,11 @@ class Vocabulary(Struct, frozen=True):
     hedges: Words
     parts: Words
     between: Words
+    seasons: Words
+    habits: Words
+    clauses: Words
+    in_picture: Words
+    taking: Words
     subs: Words
     hours: Words
     nights: Words
@@ -34,6 +41,7 @@ class Vocabulary(Struct, frozen=True):
     whole: tuple[str, ...]
     over: Words
     of: Words
+    belonging: Words
     light: Words
     gathering: Words
     kept: Words
@@ -44,7 +52,9 @@ class Vocabulary(Struct, frozen=True):
     moon: Words
     moon_up: tuple[str, ...]
     moon_down: tuple[str, ...]
+    moon_waning: tuple[str, ...]
     no_moon: tuple[str, ...]
+    moonless: Words
     target: Words
     low: tuple[str, ...]
     high: tuple[str, ...]

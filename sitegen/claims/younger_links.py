@@ -15,11 +15,13 @@ LEAST_SHARE = 0.5
 
 
 def _find(sentence: Sentence, evidence: Evidence) -> Iterator[Doubt]:
-    written, says = _written(sentence, evidence)
+    if sentence.passage.role == "quotation":
+        return
     for link in sentence.links:
         published = evidence.published.get(link.slug)
-        if published is None or sentence.passage.role == "quotation":
+        if published is None:
             continue
+        written, says = _written(sentence, evidence)
         if published > written:
             wrong = f"the text {says}, and leads to the entry '{link.slug}', published on {published}"
             yield Doubt(link.start, wrong)
