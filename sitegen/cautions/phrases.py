@@ -9,8 +9,8 @@
 | `#` | a number |
 | `…` | up to six words; first or last in a phrase, the rest of the sentence |
 
-A phrase becomes a regular expression when a text first holds its longest certain letters: compiling all of them takes as long as a
-small rebuild.
+A phrase becomes a regular expression when a text first holds its longest certain letters: compiling all of them takes as
+long as a small rebuild.
 """
 
 import re
