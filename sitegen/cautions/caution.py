@@ -45,7 +45,7 @@ class Caution(Struct, frozen=True):
     def is_called_for(self, sentences: tuple[str, ...]) -> bool:
         """A diary may mix languages, and they share words: each overlooks what is harmless in another."""
         vocabularies = self.languages.values()
-        if not any(has_stem(vocabulary.stems, sentences) for vocabulary in vocabularies):
+        if not any(vocabulary.is_met(sentences) for vocabulary in vocabularies):
             return False
         for vocabulary in vocabularies:
             sentences = tuple(without(vocabulary.harmless, sentence) for sentence in sentences)

@@ -39,11 +39,19 @@ CAUTION = Caution(
             ),
         ),
         "de": Vocabulary(
-            stems="schutzleiter | nullleiter | lichtschalter | phase | erdkabel | stecker | verteiler | kabel | phase | "
-            "stromkasten | generator | aggregat | wechselrichter | steckdose | verkabel | verdraht | netz | 230 | "
-            "400 v | fi- | fehlerstrom | kabeltrommel | verlänger | sicherung | elektri | elektro | schuko | strom | "
-            "abzweig | lüsterklemme",
+            stems="trafo | leitung | schutzleiter | nullleiter | lichtschalter | phase | erdkabel | stecker | "
+            "verteiler | kabel | phase | stromkasten | generator | aggregat | wechselrichter | steckdose | verkabel | "
+            "verdraht | netz | 230 | 400 v | fi- | fehlerstrom | kabeltrommel | verlänger | sicherung | elektri | "
+            "elektro | schuko | strom | abzweig | lüsterklemme",
             dangers=(
+                (
+                    "trafo* | transformator* | netzklemme*",
+                    "offen* | blank* | geöffnet | angeschlossen",
+                ),
+                (
+                    "*leitung",
+                    "zusammengelötet | zusammengedreht | geflickt | verlegt | selbst",
+                ),
                 ("*steckdose* | schutzleiter* | nullleiter* | lichtschalter*",),
                 ("erdkabel* | verteilerdose* | stromkasten | heizlüfter* | unterverteil*",),
                 (

@@ -11,6 +11,10 @@ CAUTION = Caution(
             "telescope | pier | clutch | clamp | ladder | stool | hoist | kilo | kg | pound | truss | mirror",
             dangers=(
                 (
+                    "(#|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred) *? (kg|kilo|kilos|pound|pounds)",
+                    "wrestl* | slipped | slip* | drop* | fell | manhandl* | wedge | shoulder*",
+                ),
+                (
                     "tube | telescope | counterweight* | bar | axis",
                     "(swing|swings|swung|swinging) … (hit|head|face|ear|up|down|free) | hit (me|you|him|her) | "
                     "without locking | unlocked",
@@ -66,9 +70,13 @@ CAUTION = Caution(
             "weight of (the)? (evidence|proof|numbers) | weighted | (its|their) own (weight|noise) | heavy dew",
         ),
         "de": Vocabulary(
-            stems="treppe | achse | wiegt | schwalbenschwanz | refraktor | stuhl | kiste | tubus | rohr | montierung | "
-            "gewicht | säule | klemm | kupplung | leiter | kilo | kg | spiegel | hocker",
+            stems="stuhl | kiste | tisch | treppe | achse | wiegt | schwalbenschwanz | refraktor | stuhl | kiste | "
+            "tubus | rohr | montierung | gewicht | säule | klemm | kupplung | leiter | kilo | kg | spiegel | hocker",
             dangers=(
+                (
+                    "stuhl | hocker | kiste | tisch",
+                    "gestiegen | geklettert | wackel* | wackl*",
+                ),
                 (
                     "*rohr | tubus | gegengewicht* | achse",
                     "schoss | knallte | traf | gegen (die|den|meine|meinen) | nicht geklemmt | stirn | schläfe",

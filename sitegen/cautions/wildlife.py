@@ -33,9 +33,10 @@ CAUTION = Caution(
             "spider (diffraction|vane|arm|nebula|web)* | (mirror|secondary|vane|tube) spider",
         ),
         "de": Vocabulary(
-            stems="wildschwein | bache | keiler | schlange | otter | viper | skorpion | spinne | bär | wolf | wölf | "
-            "zecke | hornisse | wespe | bulle | kühe | elch | rotte | stier",
+            stems="bienen | wildschwein | bache | keiler | schlange | otter | viper | skorpion | spinne | bär | wolf | "
+            "wölf | zecke | hornisse | wespe | bulle | kühe | elch | rotte | stier",
             dangers=(
+                ("(hornissen|wespen|bienen)nest* | bienenschwarm*",),
                 (
                     "wildschwein* | bache | bachen | keiler | *schlange | *schlangen | kreuzotter* | viper* | "
                     "skorpion* | spinne | spinnen | bär | bären | wolf | wölfe* | hornisse* | wespe* | bulle | bullen | "

@@ -45,7 +45,9 @@ class CautionsSaid:
 
 def cautions_in_text(tokens: Sequence[Token], flags: Flags) -> CautionsByPart:
     """What no part calls for stands at the top. A part repeats, in short, what was said under another heading."""
-    parts = [(part, _kinds_of(part, flags)) for part in parts_of(tokens)]
+    read = tuple(parts_of(tokens))
+    by_words = {kind for part in read for kind in part.kinds}
+    parts = [(part, _kinds_of(part, [flag for flag in flags.work if flag[0] not in by_words])) for part in read]
     called_for = {kind for _, kinds in parts for kind in kinds}
     page = CautionsSaid()
     before = {0: page.shown(kind for kind in flags.head if kind not in called_for)}
@@ -58,7 +60,7 @@ def cautions_in_text(tokens: Sequence[Token], flags: Flags) -> CautionsByPart:
     return before
 
 
-def _kinds_of(part: Part, flags: Flags) -> tuple[CautionKind, ...]:
-    """Of its words, and of the flagged work that it tells of."""
-    flagged = (kind for kind, work in flags.work if is_told(work, part.words))
+def _kinds_of(part: Part, flagged_work: Sequence[tuple[CautionKind, str]]) -> tuple[CautionKind, ...]:
+    """Of its words, and of the flagged work that it tells of; only such work counts as no part's words call for."""
+    flagged = (kind for kind, work in flagged_work if is_told(work, part.words))
     return tuple(dict.fromkeys((*part.kinds, *flagged)))

@@ -9,8 +9,9 @@ What was found at the first sight of each batch stands here, since every batch w
 | `texts_…`, the half held out | 32 | 32 | 31 | 0 |
 | `second_…`, written after the rules to get round them | 48 | 25 | 50 | 0 |
 | `third_…`, written after the rules were widened for the second | 51 | 37 | 52 | 0 |
+| `fourth_…`, written after the rules were widened for the third | 30 | 25 | | |
 
-The first two were written by one head in one hour, so the second and the third say more of what a stranger's text may meet.
+The first two were written by one head in one hour, so the later ones say more of what a stranger's text may meet.
 """
 
 from collections.abc import Iterable
@@ -24,6 +25,7 @@ from sitegen.cautions.registry import CAUTIONS
 
 HERE = Path(__file__).parent
 BATCHES = ("", "second_", "third_")
+DANGERS = (*BATCHES, "fourth_")
 LEAST_FOUND, MOST_FALSE = 0.95, 2 / 40
 """The limits that issue 23 asks for."""
 
@@ -35,7 +37,7 @@ def texts(name: str) -> list[dict[str, object]]:
 
 def with_danger() -> Iterable[tuple[str, str, set[str]]]:
     """Language, text, and the kinds that it must get."""
-    for batch in BATCHES:
+    for batch in DANGERS:
         for text in texts(f"{batch}texts_with_danger"):
             assert isinstance(text["kinds"], list)
             yield str(text["language"]), str(text["text"]), set(text["kinds"])
