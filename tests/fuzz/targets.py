@@ -78,9 +78,9 @@ def _config(folder: Path) -> DiaryConfig:
     key = str(folder)
     if key not in _CONFIGS:
         tiny.lay_out(folder)
-        frame = read_config(folder / "content", TODAY)
-        assert not isinstance(frame, DiaryReading)
-        _CONFIGS[key] = frame
+        config = read_config(folder / "content", TODAY)
+        assert not isinstance(config, DiaryReading)
+        _CONFIGS[key] = config
     return _CONFIGS[key]
 
 
@@ -99,9 +99,9 @@ def _told_well(problems: tuple[object, ...]) -> None:
 
 
 def front_matter(content: bytes, folder: Path) -> Answer:
-    frame = _config(folder)
+    config = _config(folder)
     (folder / "content/entries/first.md").write_bytes(content)
-    reading = read_entry("entries/first.md", frame)
+    reading = read_entry("entries/first.md", config)
     if reading.entry is None and not reading.problems:
         raise Wrong("neither an entry nor a problem")
     _told_well(reading.problems)
@@ -126,12 +126,12 @@ def yaml(content: bytes, _: Path) -> Answer:
 
 def _log(name: str, rig: str | None = None) -> Callable[[bytes, Path], Answer]:
     def answer(content: bytes, folder: Path) -> Answer:
-        path, frame = folder / name, _config(folder)
+        path, config = folder / name, _config(folder)
         path.write_bytes(content)
         shown, place = f"logs/{name}", ("entries/e.md", 7, 5)
         zone = None if content[-1:] > b"z" else "Pacific/Auckland"
-        train = frame.rigs[rig] if rig else None
-        asked = LogRequest(path, shown, shown, train, frame.sites["roof"], 0, None, zone, place, TODAY)
+        train = config.rigs[rig] if rig else None
+        asked = LogRequest(path, shown, shown, train, config.sites["roof"], 0, None, zone, place, TODAY)
         reading = read_log(asked)
         _told_well(reading.problems)
         if not reading.subs and not reading.problems:
@@ -216,10 +216,10 @@ def camera_frame(content: bytes, folder: Path) -> Answer:
 
 def gathered(content: bytes, folder: Path) -> Answer:
     """Read, changed in place and written: what is not touched stays to the byte."""
-    frame = _config(folder)
+    config = _config(folder)
     (folder / "content/logs/gathered.ecsv").write_bytes(content)
     try:
-        log = read_gathered("logs/gathered.ecsv", frame)
+        log = read_gathered("logs/gathered.ecsv", config)
     except DiaryProblems as refused:
         _told_well(refused.problems)
         return "refused"

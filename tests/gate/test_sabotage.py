@@ -6,6 +6,7 @@ from collections.abc import Callable
 import pytest
 
 from tests.gate import checks
+from tests.gate.names import STILL_OPEN
 from tests.gate.sources import sources_of
 
 SOURCES = sources_of()
@@ -239,8 +240,8 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
         checks.things_bear_their_own_names,
         "'each' says nothing of the thing",
     ),
-    "one more such name in a room that has some": (
-        lambda: _with("sitegen/pages/card.py", "def shown(cards):\n    return [one for one in cards]"),
+    "more such names in a room than it had": (
+        lambda: _with("sitegen/pages/card.py", "def shown():\n" + "    found = 1\n" * (STILL_OPEN["pages"] + 1)),
         checks.things_bear_their_own_names,
         r"the room 'pages' has \d+ names like 'found' and 'one', more than \d+",
     ),
