@@ -6,9 +6,10 @@ import numpy as np
 
 from sitegen.catalogue.sky_lines import Line, constellation_figures
 from sitegen.catalogue.star_field import StarField
-from sitegen.charts.house_style import DIM, INK, LINE, STAR, THIN, dots, write
+from sitegen.charts.house_style import LINE, THIN
 from sitegen.charts.lettering import Lettering
 from sitegen.charts.library import Axes, Patch, Path, PathPatch
+from sitegen.charts.map_figure import DIM, INK, STAR, dots, write
 from sitegen.charts.projection import SkyMap
 
 Fits = Callable[[float, float], bool]
