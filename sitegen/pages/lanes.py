@@ -2,7 +2,7 @@
 
 A lane holds no more blocks than the eye can part. Up to the limit every sub is a block of its own. Beyond it, kept subs in a row
 are one block, and so are discarded ones: first where the pause between them could not be seen, then over pauses twice, four times
-and eight times as long, until no more than the limit are left. Kept and discarded subs never join, and a discarded one lies on top:
+and eight times as long, until no more than the limit are left. Kept and discarded subs never join, and a discarded one is on top:
 every one of them is seen. The full list of an entry's subs is its subs.ecsv.
 """
 
