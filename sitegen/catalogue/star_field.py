@@ -10,6 +10,8 @@ from msgspec import Struct
 
 Array = npt.NDArray[np.float64]
 
+BRIGHT = 6.5
+ZONES = 360  # of half a degree
 _HEADER_BYTES = 16  # 'GDR3', version, count
 # The package's page calls the last two columns proper motions. They are the magnitudes in Gaia's blue and red bands:
 # Barnard's star has 9.79 and 6.96 there, and 10.4 arcseconds a year nowhere.
@@ -36,7 +38,7 @@ def stars_near(ra_deg: float, dec_deg: float, radius_deg: float, faintest: float
 
     The data end at G = 10. About 5 % of circles of 0.75 degree hold fewer than 7 stars.
     """
-    stars = _stars()
+    stars = _bright() if faintest <= BRIGHT else _in_zones(dec_deg - radius_deg, dec_deg + radius_deg)
     band = stars[np.abs(stars["dec"] - dec_deg) <= radius_deg]
     chosen = band[(_separation_deg(band, ra_deg, dec_deg) <= radius_deg) & (band["g"] <= faintest)]
     chosen = chosen[np.lexsort((chosen["id"], chosen["g"]))]
@@ -49,6 +51,41 @@ def _colour(stars: npt.NDArray[np.void]) -> Array:
     is_known = (stars["bp"] != 0.0) & (stars["rp"] != 0.0)
     difference: Array = np.where(is_known, stars["bp"].astype(np.float64) - stars["rp"], np.nan)
     return difference
+
+
+class _Zones(Struct, frozen=True):
+    """Stars by zone of declination, from the south: those of zone z are `order[starts[z]:starts[z + 1]]`."""
+
+    order: npt.NDArray[np.int64]
+    starts: npt.NDArray[np.int64]
+
+
+@cache
+def _bright() -> npt.NDArray[np.void]:
+    """What maps of a whole constellation show: two in a hundred."""
+    stars = _stars()
+    return stars[stars["g"] <= BRIGHT]
+
+
+def _in_zones(south_deg: float, north_deg: float) -> npt.NDArray[np.void]:
+    """All stars between two declinations, and some beyond."""
+    zones = _zones()
+    first, last = _zone(np.array([south_deg, north_deg])).tolist()
+    return _stars()[zones.order[zones.starts[first] : zones.starts[last + 1]]]
+
+
+@cache
+def _zones() -> _Zones:
+    """Counted out once: a sort of whole numbers of two bytes takes a few milliseconds."""
+    zone = _zone(_stars()["dec"])
+    order = np.argsort(zone, kind="stable")
+    return _Zones(order, np.searchsorted(zone[order], np.arange(ZONES + 1)))
+
+
+def _zone(dec_deg: npt.NDArray[np.floating]) -> npt.NDArray[np.int16]:
+    """0 at the south pole to ZONES - 1 at the north pole."""
+    zones: npt.NDArray[np.int16] = np.clip(np.floor((dec_deg + 90.0) * (ZONES / 180)), 0, ZONES - 1).astype(np.int16)
+    return zones
 
 
 @cache

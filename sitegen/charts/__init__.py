@@ -1,1 +1,1 @@
-"""Plain values -> SVG: one chart a file, drawn by matplotlib, coloured by the reader's lamp."""
+"""Plain values -> SVG: one chart a file, plots written as text, maps drawn by matplotlib, coloured by the reader's lamp."""

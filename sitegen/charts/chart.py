@@ -5,14 +5,19 @@ one drawing serves every width and its text never falls below 11 px.
 """
 
 from collections.abc import Callable, Mapping
-from typing import Any, Generic, Protocol, TypeVar
+from typing import TYPE_CHECKING, Any, Generic, Protocol, TypeVar
 
 from msgspec import Struct, field
 
 from sitegen.charts.clean_svg import clean_svg
-from sitegen.charts.house_style import hand_back, house, svg_of
-from sitegen.charts.library import Figure
+from sitegen.charts.house_style import WIDTH
+from sitegen.charts.map_figure import release, svg_of
+from sitegen.charts.plot import Plot
+from sitegen.charts.svg_writer import Frame, panel_svg, short
 from sitegen.number_text import NumberText
+
+if TYPE_CHECKING:
+    from sitegen.charts.library import Figure
 
 Values = TypeVar("Values")
 
@@ -50,10 +55,10 @@ class Localizer(Struct, frozen=True):
 
 
 class Panel(Struct, frozen=True):
-    """`label` names it for who cannot see it, '' where the chart's title does; `links`: where its marks lead, and their names;
-    `halo`: names stand over lines and need room around their letters."""
+    """A plot, or a map's figure. `label` names it for who cannot see it, '' where the chart's title does; `links`: where its
+    marks lead, and their names; `halo`: names stand over lines and need room around their letters."""
 
-    figure: Figure
+    figure: "Plot | Figure"
     described: str
     label: str = ""
     links: Mapping[str, str] = field(default_factory=dict)
@@ -103,13 +108,17 @@ def drawn(chart: Chart[Any], values: Any, voice: Localizer, key: str | None = No
 
 def _made(chart: Chart[Any], values: Any, voice: Localizer, key: str, note: str | None) -> Drawn:
     title = chart.title(values, voice)
-    with house():
-        panels = enumerate(chart.draw(values, voice), start=1)
-        svgs = tuple(_svg(panel, f"{key}-{number}", title) for number, panel in panels)
+    panels = enumerate(chart.draw(values, voice), start=1)
+    svgs = tuple(_svg(panel, f"{key}-{number}", title) for number, panel in panels)
     return Drawn(chart.name, key, title, svgs, chart.table(values, voice), note)
 
 
 def _svg(panel: Panel, key: str, title: str) -> str:
+    label, links = panel.label or title, bool(panel.links)
+    if isinstance(panel.figure, Plot):
+        height = short(panel.figure.height)
+        frame = Frame(key, label, panel.described, f"0 0 {short(WIDTH)} {height}", links, panel.halo)
+        return panel_svg(frame, panel.figure.body())
     text = svg_of(panel.figure)
-    hand_back(panel.figure)
-    return clean_svg(text, key, panel.label or title, panel.described, panel.links, panel.halo)
+    release(panel.figure)
+    return clean_svg(text, key, label, panel.described, panel.links, panel.halo)

@@ -6,8 +6,10 @@ from collections.abc import Iterator, Mapping
 from html import escape, unescape
 from xml.etree.ElementTree import Element, fromstring
 
-from sitegen.charts.house_style import class_of
+from sitegen.charts.house_style import fill_class, line_class
+from sitegen.charts.map_figure import class_of
 from sitegen.charts.plain_letters import as_written
+from sitegen.charts.svg_writer import Frame, panel_svg
 
 _HREF = "{http://www.w3.org/1999/xlink}href"
 _DROPPED = {"metadata", "style"}
@@ -25,18 +27,11 @@ _REFERENCE = re.compile(r"#([\w.-]+)")
 
 
 def clean_svg(text: str, key: str, title: str, described: str, links: Mapping[str, str], halo: bool = False) -> str:
-    """The SVG for inside a page. `key` starts every id; `links` names what its marks lead to. To assistive technology it is a
-    picture, or a group where marks are links."""
+    """The SVG for inside a page. `key` starts every id; `links` names what its marks lead to."""
     root = fromstring(text)
     names = _names(root, key)
     body = _named(_one_link("".join(_inside(root, names))), links)
-    head = f'<title id="{key}-title">{escape(title)}</title><desc id="{key}-desc">{escape(described)}</desc>'
-    role = "group" if links else "img"
-    classes = "panel halo" if halo else "panel"
-    return (
-        f'<svg class="{classes}" viewBox="{root.attrib["viewBox"]}" role="{role}" aria-labelledby="{key}-title"'
-        f' aria-describedby="{key}-desc">{head}{body}</svg>'
-    )
+    return panel_svg(Frame(key, title, described, root.attrib["viewBox"], bool(links), halo), body)
 
 
 def _names(root: Element, key: str) -> dict[str, str]:
@@ -107,11 +102,10 @@ def _style(element: Element) -> dict[str, str]:
 
 
 def _class(paint: str, colour: str | None) -> str | None:
-    """'f-ink' for a fill, 's-ink' for a stroke; a passband's class colours both."""
+    """'f-ink' for a fill, 's-ink' for a stroke."""
     if colour is None or colour == "none":
         return None
-    name = class_of(colour)
-    return name if name.startswith("nm") else f"{paint[0]}-{name}"
+    return fill_class(class_of(colour)) if paint == "fill" else line_class(class_of(colour))
 
 
 def _one_link(body: str) -> str:

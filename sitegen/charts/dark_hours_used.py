@@ -6,8 +6,8 @@ from datetime import date, timedelta
 from msgspec import Struct
 
 from sitegen.charts.chart import Chart, Localizer, Panel, Table
-from sitegen.charts.house_style import BROAD, INK, RULE, THICK, THIN, dots, figure_with_axes, ticks
-from sitegen.charts.library import Axes
+from sitegen.charts.house_style import BROAD, INK, THICK
+from sitegen.charts.plot import Dots, Line, Plot, Rules, Scale, plot
 
 PAD_DAYS = 12
 NARROWEST = 0.1  # share of the plot below which a year has no room for its name
@@ -25,19 +25,20 @@ Nights = Sequence[UsedNight]
 
 
 def draw(nights: Nights, voice: Localizer) -> tuple[Panel, ...]:
-    figure, axes = figure_with_axes(250, 54, 8, 12, 46)
-    axes.set_xlim(nights[0].evening.toordinal() - PAD_DAYS, nights[-1].evening.toordinal() + PAD_DAYS)
-    axes.set_ylim(-0.02, 1.02)
-    ticks(axes, "y", (0, 0.25, 0.5, 0.75, 1), voice.numbers.percent)
+    days = tuple(night.evening.toordinal() for night in nights)
+    drawing = plot(250, 54, 8, 12, 46, (days[0] - PAD_DAYS, days[-1] + PAD_DAYS), (-0.02, 1.02))
+    drawing.label_y((0, 0.25, 0.5, 0.75, 1), voice.numbers.percent)
     by_year = yearly(nights)
     if len(by_year) > 1:
-        _year_ticks(axes, by_year, voice)
+        _label_years(drawing, by_year, voice)
     else:
-        _month_ticks(axes, nights, voice)
+        _label_months(drawing, nights, voice)
     for year, mean in by_year.items():
-        axes.plot(_stretch(year, axes), [mean, mean], color=BROAD, linewidth=THICK, solid_capstyle="butt")
-    dots(axes, [night.evening.toordinal() for night in nights], [night.share for night in nights], 6.5, INK, alpha=0.75, zorder=3)
-    return (Panel(figure, voice.say("used.desc")),)
+        start, end = _stretch(year, drawing.x)
+        drawing.add(Line(((start, mean), (end, mean)), BROAD, THICK))
+    points = tuple((day, night.share) for day, night in zip(days, nights, strict=True))
+    drawing.add(Dots(points, 6.5, INK, opacity=0.75))
+    return (Panel(drawing, voice.say("used.desc")),)
 
 
 def yearly(nights: Nights) -> dict[int, float]:
@@ -50,35 +51,33 @@ def share_of(nights: Nights) -> float:
     return sum(night.share * night.dark_s for night in nights) / sum(night.dark_s for night in nights)
 
 
-def _stretch(year: int, axes: Axes) -> tuple[float, float]:
+def _stretch(year: int, days: Scale) -> tuple[float, float]:
     """The part of the year that is shown, as ordinals of days."""
-    low, high = axes.get_xlim()
-    return max(low, date(year, 1, 1).toordinal()), min(high, date(year + 1, 1, 1).toordinal())
+    return max(days.low, date(year, 1, 1).toordinal()), min(days.high, date(year + 1, 1, 1).toordinal())
 
 
-def _year_ticks(axes: Axes, by_year: dict[int, float], voice: Localizer) -> None:
+def _label_years(drawing: Plot, by_year: dict[int, float], voice: Localizer) -> None:
     """Each year's name and its mean in the middle of its stretch; a rule where years meet."""
-    middles = {sum(_stretch(year, axes)) / 2: year for year in by_year if _width(year, axes) > NARROWEST}
-    ticks(axes, "x", sorted(middles), lambda place: _year_words(middles[place], by_year, voice), grid=False)
-    for year in list(by_year)[1:]:
-        axes.axvline(date(year, 1, 1).toordinal(), color=RULE, linewidth=THIN, zorder=0)
+    middles = {sum(_stretch(year, drawing.x)) / 2: year for year in by_year if _width(year, drawing.x) > NARROWEST}
+    drawing.label_x(sorted(middles), lambda place: _year_words(middles[place], by_year, voice), rules=False)
+    drawing.add(Rules("x", tuple(date(year, 1, 1).toordinal() for year in list(by_year)[1:])))
 
 
-def _width(year: int, axes: Axes) -> float:
+def _width(year: int, days: Scale) -> float:
     """Of the year's stretch, as a share of the plot."""
-    (start, end), (low, high) = _stretch(year, axes), axes.get_xlim()
-    return (end - start) / (high - low)
+    start, end = _stretch(year, days)
+    return (end - start) / (days.high - days.low)
 
 
 def _year_words(year: int, by_year: dict[int, float], voice: Localizer) -> str:
     return f"{year}\n{voice.numbers.percent(by_year[year])}"
 
 
-def _month_ticks(axes: Axes, nights: Nights, voice: Localizer) -> None:
-    year, (low, high) = nights[0].evening.year, axes.get_xlim()
-    places = [place for month in range(1, 13) if low <= (place := date(year, month, 1).toordinal()) <= high]
+def _label_months(drawing: Plot, nights: Nights, voice: Localizer) -> None:
+    year, days = nights[0].evening.year, drawing.x
+    places = [place for month in range(1, 13) if days.low <= (place := date(year, month, 1).toordinal()) <= days.high]
     step = 1 + len(places) // 6
-    ticks(axes, "x", places[::step], lambda place: voice.numbers.short_day(date.fromordinal(round(place))))
+    drawing.label_x(places[::step], lambda place: voice.numbers.short_day(date.fromordinal(round(place))))
 
 
 def title(nights: Nights, voice: Localizer) -> str:

@@ -10,9 +10,10 @@ from msgspec import Struct
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.star_field import stars_near
 from sitegen.charts.chart import Chart, Drawn, Localizer, Panel, Table, drawn
-from sitegen.charts.house_style import INK, LINE, LINK, RULE, THICK, WIDTH, map_axes, write
+from sitegen.charts.house_style import LINE, THICK, WIDTH
 from sitegen.charts.lettering import Lettering
 from sitegen.charts.library import Axes, Circle, Polygon
+from sitegen.charts.map_figure import INK, LINK, RULE, house, map_axes, write
 from sitegen.charts.map_marks import draw_compass, draw_constellation_names, draw_figures, draw_scale, draw_stars
 from sitegen.charts.projection import Array, SkyMap, from_tangent
 from sitegen.number_text import UNKNOWN
@@ -65,6 +66,7 @@ def finder_chart(
     return made
 
 
+@house()
 def draw(values: FinderValues, voice: Localizer) -> tuple[Panel, ...]:
     """Wide first. A field that fills the wide map needs no second one, nor does a target without any field."""
     largest_deg = max((field.diagonal_deg for field in values.fields), default=0.0)

@@ -21,7 +21,7 @@ def classes(nights: Nights) -> tuple[Column, ...]:
 
 
 def draw(nights: Nights, voice: Localizer) -> tuple[Panel, ...]:
-    return (Panel(stacked(classes(nights), voice), voice.say("by_moon.desc")),)
+    return (Panel(stacked(classes(nights), voice), voice.say("by_moon.desc"), halo=True),)
 
 
 def title(nights: Nights, voice: Localizer) -> str:

@@ -10,7 +10,7 @@ MOST_WITH_SUMS = 6
 
 
 def draw(years: Years, voice: Localizer) -> tuple[Panel, ...]:
-    return (Panel(stacked(years, voice, totals=len(years) <= MOST_WITH_SUMS), voice.say("by_year.desc")),)
+    return (Panel(stacked(years, voice, totals=len(years) <= MOST_WITH_SUMS), voice.say("by_year.desc"), halo=True),)
 
 
 def title(years: Years, voice: Localizer) -> str:

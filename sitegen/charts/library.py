@@ -1,4 +1,4 @@
-"""The door to matplotlib: its classes by their own names, loaded when something is drawn."""
+"""The door to matplotlib: its classes by their own names, loaded when a map is drawn."""
 
 from typing import TYPE_CHECKING
 
@@ -9,21 +9,16 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.backends.backend_svg import FigureCanvasSVG
     from matplotlib.figure import Figure
-    from matplotlib.patches import Circle, Patch, PathPatch, Polygon, Rectangle
+    from matplotlib.patches import Circle, Patch, PathPatch, Polygon
     from matplotlib.path import Path
-    from matplotlib.ticker import MaxNLocator
 else:
     matplotlib = LazyModule("matplotlib")
     Axes = LazyModule("matplotlib.axes", "Axes")
     FigureCanvasSVG = LazyModule("matplotlib.backends.backend_svg", "FigureCanvasSVG")
     Figure = LazyModule("matplotlib.figure", "Figure")
-    Circle, Patch, PathPatch, Polygon, Rectangle = (
-        LazyModule("matplotlib.patches", name) for name in ("Circle", "Patch", "PathPatch", "Polygon", "Rectangle")
+    Circle, Patch, PathPatch, Polygon = (
+        LazyModule("matplotlib.patches", name) for name in ("Circle", "Patch", "PathPatch", "Polygon")
     )
     Path = LazyModule("matplotlib.path", "Path")
-    MaxNLocator = LazyModule("matplotlib.ticker", "MaxNLocator")
 
-__all__ = [
-    "Axes", "Circle", "Figure", "FigureCanvasSVG", "MaxNLocator", "Patch", "Path", "PathPatch",
-    "Polygon", "Rectangle", "matplotlib",
-]  # fmt: skip
+__all__ = ["Axes", "Circle", "Figure", "FigureCanvasSVG", "Patch", "Path", "PathPatch", "Polygon", "matplotlib"]

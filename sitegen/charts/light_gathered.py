@@ -5,9 +5,10 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from sitegen.charts.chart import Chart, Localizer, Panel, Table
-from sitegen.charts.house_style import DIM, INK, LINE, WIDTH, figure_with_axes, hour_text, nice_ticks, passband, ticks, write
+from sitegen.charts.house_style import DIM, INK, WIDTH, passband
 from sitegen.charts.lettering import width_of
-from sitegen.charts.library import Axes
+from sitegen.charts.plot import Bar, Plot, plot
+from sitegen.charts.round_steps import hour_text, round_steps
 
 ROW, BAR = 27.0, 0.58
 PLOT = 344.0  # units for the bars and the words behind them
@@ -28,30 +29,30 @@ Lights = Sequence[FilterLight]
 
 def draw(lights: Lights, voice: Localizer) -> tuple[Panel, ...]:
     scale_h = max(_whole_h(one) * PLOT / (PLOT - 8 - width_of(_words(one, voice))) for one in lights)
-    figure, axes = figure_with_axes(ROW * len(lights) + 34, WIDTH - PLOT, 0, 4, 26)
-    axes.set_xlim(0, scale_h)
-    axes.set_ylim(len(lights) - 0.5, -0.5)
-    marks = nice_ticks(max(map(_whole_h, lights)))
-    ticks(axes, "x", marks, hour_text(marks, voice.numbers, voice.words.say("unit.h")))
-    ticks(axes, "y", range(len(lights)), lambda row: lights[round(row)].short, grid=False, colour=INK)
-    for row, one in enumerate(lights):
-        _bar(axes, row, one)
-        write(axes, _whole_h(one) + 5 * scale_h / PLOT, row, _words(one, voice))
-    return (Panel(figure, voice.say("gathered.desc")),)
+    rows = len(lights)
+    drawing = plot(ROW * rows + 34, WIDTH - PLOT, 0, 4, 26, (0.0, scale_h), (rows - 0.5, -0.5))
+    marks = round_steps(0.0, max(map(_whole_h, lights)), 4)
+    drawing.label_x(marks, hour_text(marks, voice.numbers, voice.words.say("unit.h")))
+    drawing.label_y(range(rows), lambda row: lights[round(row)].short, rules=False, role=INK)
+    for row, light in enumerate(lights):
+        _bar(drawing, row, light)
+        drawing.write((drawing.x.place(_whole_h(light)) + 5, drawing.y.place(row)), _words(light, voice))
+    return (Panel(drawing, voice.say("gathered.desc")),)
 
 
 def _whole_h(one: FilterLight) -> float:
     return (one.gathered_s + one.missing_s) / 3600
 
 
-def _bar(axes: Axes, row: int, one: FilterLight) -> None:
+def _bar(drawing: Plot, row: int, light: FilterLight) -> None:
     """Passbands share the bar's height; what is missing is hollow."""
-    bands = one.bands or (0,)
-    height = BAR / len(bands)
-    for index, band in enumerate(bands):
-        axes.barh(row - BAR / 2 + index * height, one.gathered_s / 3600, height, align="edge", color=passband(band))
-    if one.missing_s:
-        axes.barh(row, one.missing_s / 3600, BAR, left=one.gathered_s / 3600, fill=False, edgecolor=DIM, linewidth=LINE)
+    bands = light.bands or (0,)
+    gathered_h, top = light.gathered_s / 3600, row - BAR / 2
+    for index, band in enumerate(bands if gathered_h else ()):
+        edges = top + BAR * index / len(bands), top + BAR * (index + 1) / len(bands)
+        drawing.add(Bar((0.0, edges[0]), (gathered_h, edges[1]), passband(band)))
+    if light.missing_s:
+        drawing.add(Bar((gathered_h, top), (_whole_h(light), top + BAR), DIM, hollow=True))
 
 
 def _words(one: FilterLight, voice: Localizer) -> str:

@@ -1,15 +1,19 @@
 """What maps of the sky have in common: constellation figures, their names, stars by magnitude, the compass and the scale."""
 
 from collections.abc import Callable
+from functools import cache
+from itertools import accumulate
 
 import numpy as np
+from msgspec import Struct
 
 from sitegen.catalogue.sky_lines import Line, constellation_figures
 from sitegen.catalogue.star_field import StarField
-from sitegen.charts.house_style import DIM, INK, LINE, STAR, THIN, dots, write
+from sitegen.charts.house_style import LINE, THIN
 from sitegen.charts.lettering import Lettering
 from sitegen.charts.library import Axes, Patch, Path, PathPatch
-from sitegen.charts.projection import SkyMap
+from sitegen.charts.map_figure import DIM, INK, STAR, dots, write
+from sitegen.charts.projection import Array, SkyMap
 
 Fits = Callable[[float, float], bool]
 
@@ -37,9 +41,27 @@ def near(sky: SkyMap, lines: tuple[Line, ...], reach_deg: float) -> list[Line]:
     return [line for line in lines if sky.distance_deg(*np.array(line).T).min() <= reach_deg]
 
 
+class _FigureLines(Struct, frozen=True):
+    """The lines of all constellations end to end, and where each of them starts."""
+
+    lines: tuple[Line, ...]
+    ra_deg: Array
+    dec_deg: Array
+    starts: tuple[int, ...]
+
+
+@cache
+def _figure_lines() -> _FigureLines:
+    lines = tuple(line for figure in constellation_figures() for line in figure.lines)
+    ra, dec = np.array([point for line in lines for point in line]).T
+    return _FigureLines(lines, ra, dec, (0, *accumulate(len(line) for line in lines[:-1])))
+
+
 def draw_figures(axes: Axes, sky: SkyMap, reach_deg: float, clip: Patch | None = None) -> None:
-    lines = [line for figure in constellation_figures() for line in near(sky, figure.lines, reach_deg)]
-    path = path_of(sky, lines)
+    """Those lines that come within the reach of the map's centre."""
+    figures = _figure_lines()
+    nearest = np.minimum.reduceat(sky.distance_deg(figures.ra_deg, figures.dec_deg), figures.starts)
+    path = path_of(sky, [line for line, distance in zip(figures.lines, nearest, strict=True) if distance <= reach_deg])
     if path is not None:
         axes.add_artist(_clipped(PathPatch(path, fill=False, edgecolor=DIM, linewidth=THIN, alpha=0.55), clip))
 

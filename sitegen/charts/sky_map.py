@@ -9,9 +9,10 @@ from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.sky_lines import milky_way
 from sitegen.catalogue.star_field import stars_near
 from sitegen.charts.chart import Chart, Localizer, Panel, Table
-from sitegen.charts.house_style import DIM, INK, LINK, MILKY, RULE, THICK, THIN, WASH, WIDTH, map_axes, write
+from sitegen.charts.house_style import THICK, THIN, WIDTH
 from sitegen.charts.lettering import Lettering, box_of
 from sitegen.charts.library import Axes, Circle, Patch, PathPatch
+from sitegen.charts.map_figure import DIM, INK, LINK, MILKY, RULE, WASH, house, map_axes, write
 from sitegen.charts.map_marks import draw_constellation_names, draw_figures, draw_stars, near, path_of
 from sitegen.charts.projection import SkyMap
 
@@ -35,6 +36,7 @@ class SkyTarget(Struct, frozen=True):
 Targets = Sequence[SkyTarget]
 
 
+@house()
 def draw(targets: Targets, voice: Localizer) -> tuple[Panel, ...]:
     """The disc with more targets first."""
     south = sum(target.dec_deg < 0 for target in targets)

@@ -11,9 +11,10 @@ from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import CautionKind, Filter, Train
 from sitegen.number_text import NumberText
 from sitegen.pages.card import passbands_of
+from sitegen.pages.lanes import Block, Lane
 from sitegen.pages.marks import without_marks
 from sitegen.pages.picture_words import alt_words, type_words
-from sitegen.pages.ribbon import Block, Lane, Ribbon
+from sitegen.pages.ribbon import Ribbon
 from sitegen.pages.words import Words
 
 BAND_PX, LANE_PX, AXIS_PX = 180, 22, 36
@@ -75,16 +76,26 @@ def helpers(words: Words, numbers: NumberText) -> dict[str, Callable[..., Any]]:
 
 
 def sub_words(lane: Lane, block: Block, words: Words, numbers: NumberText) -> str:
-    """One sub in a line: filter, times, exposure, and why it was discarded."""
-    if block.light is None:
+    """One sub in a line: filter, times, exposure, and why it was discarded. Of subs in a row: filter, number, times of all."""
+    subs = [light.sub for light in block.lights]
+    if not subs:
         return ""
-    sub = block.light.sub
-    if sub.kept:
-        state = words["ribbon.kept"]
-    else:
-        state = words.say("ribbon.discarded_because", reason=sub.reason) if sub.reason else words["ribbon.discarded"]
-    return words.say("ribbon.sub", filter=lane.short, start=numbers.clock(sub.start), end=numbers.clock(sub.end),
-                     exposure=numbers.exposure(sub.exposure_s), state=state)  # fmt: skip
+    state = _state_words(block, words)
+    start, end = numbers.clock(min(sub.start for sub in subs)), numbers.clock(max(sub.end for sub in subs))
+    if len(subs) > 1:
+        number = words.count("entry.subs", len(subs))
+        return words.say("ribbon.run", filter=lane.short, subs=number, start=start, end=end, state=state)
+    exposure = numbers.exposure(subs[0].exposure_s)
+    return words.say("ribbon.sub", filter=lane.short, start=start, end=end, exposure=exposure, state=state)
+
+
+def _state_words(block: Block, words: Words) -> str:
+    """With the reason where all were discarded for the same one."""
+    if block.kept:
+        return words["ribbon.kept"]
+    reasons = {light.sub.reason for light in block.lights}
+    reason = reasons.pop() if len(reasons) == 1 else None
+    return words.say("ribbon.discarded_because", reason=reason) if reason else words["ribbon.discarded"]
 
 
 def basis_words(kind: CautionKind, words: Words) -> str:

@@ -11,11 +11,11 @@ from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
-from sitegen.facts.views import NightView, SubInSky
+from sitegen.facts.views import NightView
+from sitegen.pages.lanes import Lane, lanes_of
 
 WIDTH, HEIGHT = 100.0, 100.0
 DUSK_DEGREES = (5.0, 0.0, -6.0, -12.0, -18.0)
-SHORTEST_MARK = 0.12
 
 
 class Stop(Struct, frozen=True):
@@ -23,26 +23,6 @@ class Stop(Struct, frozen=True):
 
     share: float
     depth: int
-
-
-class Block(Struct, frozen=True):
-    """One sub: x, width, and which sub of the night it is; None in the small ribbons of lists, which name no sub."""
-
-    x: float
-    width: float
-    kept: bool
-    light: SubInSky | None
-
-
-class Lane(Struct, frozen=True):
-    """The subs of one filter; `bands` are its passbands in whole nm, empty for no hue. `marks` and `gone`: the kept and the
-    thrown away subs as SVG path data, a unit high, for ribbons that name no sub."""
-
-    short: str
-    bands: tuple[int, ...]
-    blocks: tuple[Block, ...]
-    marks: str = ""
-    gone: str = ""
 
 
 class Ribbon(Struct, frozen=True):
@@ -120,7 +100,7 @@ def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]]
         target_label=_label_place(times_s, rising, span) if rising else None,
         transit_x=_inside(span.x(transit)) if transit else None,
         hours=_hours(span, ZoneInfo(night.site.time_zone)),
-        lanes=_lanes(night.lights, span, bands, named),
+        lanes=lanes_of(night.lights, span.x, bands, named),
         midnight_x=round(span.x(night.sky.midnight), 2) if night.sky else WIDTH / 2,
     )
 
@@ -234,33 +214,3 @@ def _utc_hour(moment: datetime) -> str:
     """With minutes where the zone is off by a part of an hour."""
     utc = moment.astimezone(UTC)
     return utc.strftime("%H" if utc.minute == 0 else "%H:%M")
-
-
-def _lanes(lights: Sequence[SubInSky], span: Span, bands: Mapping[str, tuple[int, ...]], named: bool) -> tuple[Lane, ...]:
-    return tuple(
-        _lane(short, passbands, [_block(light, span, named) for light in lights if light.filter_key == short])
-        for short, passbands in bands.items()
-        if any(light.filter_key == short for light in lights)
-    )
-
-
-def _lane(short: str, bands: tuple[int, ...], blocks: Sequence[Block]) -> Lane:
-    kept, gone = (_marks(block for block in blocks if block.kept is wanted) for wanted in (True, False))
-    return Lane(short, bands, tuple(blocks), kept, gone)
-
-
-def _marks(blocks: Iterable[Block]) -> str:
-    """Subs in a row are one mark: a pause that the eye could not see is none."""
-    runs: list[list[float]] = []
-    for block in sorted(blocks, key=lambda one: one.x):
-        end = block.x + block.width
-        if runs and block.x - runs[-1][1] <= SHORTEST_MARK:
-            runs[-1][1] = max(end, runs[-1][1])
-        else:
-            runs.append([block.x, end])
-    return "".join(f"M{start:.2f} 0H{end:.2f}V1H{start:.2f}Z" for start, end in runs)
-
-
-def _block(light: SubInSky, span: Span, named: bool) -> Block:
-    x, end = span.x(light.sub.start), span.x(light.sub.end)
-    return Block(round(x, 2), round(max(end - x, SHORTEST_MARK), 2), light.sub.kept, light if named else None)

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
+from sitegen.pages.lanes import Lane
 from sitegen.pages.passband_styles import DUSK, NO_HUE
-from sitegen.pages.ribbon import Lane, Ribbon
+from sitegen.pages.ribbon import Ribbon
 from sitegen.sky.wavelength_colour import filter_colour
 
 WIDTH, SKY, LANE = 1200, 72, 24

@@ -16,7 +16,9 @@ from multiprocessing import get_context
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-PAGES_SAMPLED, PANELS_SAMPLED = 60, 40
+PAGES_SAMPLED = 60
+PANEL = re.compile(r'<svg class="panel.*?</svg>', re.DOTALL)
+NUMBER = re.compile(r"(-?\d+\.?\d*)")
 
 
 def bare_look(folder: Path) -> float:
@@ -64,8 +66,8 @@ def bare_calls(folder: Path) -> Iterator[tuple[str, float]]:
     yield "markdown-it over every text", cpu_s(lambda: _markdown(texts))
     yield "ERFA: Sun, Moon, target of every sub", _erfa(sum(text.count("\n") - 1 for text in _logs(content)))
     yield "json.dumps of every facts.json", cpu_s(lambda: _json(output))
-    panels = _panels(folder)
-    yield f"matplotlib savefig of {panels} panels", panels * _savefig()
+    panels = panels_in(output)
+    yield f"numbers of {len(panels)} panels of charts and maps written into their text once", cpu_s(lambda: _written(panels))
     yield "jinja2: every page's tags and text once", _jinja(output)
     yield "libvips: every picture's sizes, its full JPEG, its tiles", _of_pictures(content, _vips)
     yield "sep: background and extraction of every picture once", _of_pictures(content, _sep)
@@ -122,27 +124,17 @@ def _json(output: Path) -> None:
         json.dumps(json.loads(path.read_text("utf-8")), ensure_ascii=False, indent=1)
 
 
-def _panels(folder: Path) -> int:
-    """How many charts' panels were drawn: each is kept once."""
-    return sum(path.read_bytes().count(b"</svg>") for path in (folder / ".sitegen" / "charts").glob("*"))
+def panels_in(output: Path) -> list[tuple[list[str], list[float]]]:
+    """Each panel that was published, once however many pages show it: its text between the numbers, and the numbers."""
+    texts = {svg for path in output.rglob("*.html") for svg in PANEL.findall(path.read_text("utf-8"))}
+    split = [NUMBER.split(svg) for svg in sorted(texts)]
+    return [(parts[::2], [float(number) for number in parts[1::2]]) for parts in split]
 
 
-def _savefig() -> float:
-    """Seconds of one bare panel: axes, a hundred dots, two ticked axes, a few words; the mean of many."""
-    from matplotlib.backends.backend_svg import FigureCanvasSVG
-    from matplotlib.figure import Figure
-
-    def panel() -> None:
-        figure = Figure(figsize=(4, 2.5))
-        FigureCanvasSVG(figure)
-        axes = figure.add_axes((0.1, 0.1, 0.8, 0.8))
-        axes.plot(range(100), range(100), "o")
-        for place in range(4):
-            axes.text(place, place, "words")
-        figure.savefig(io.StringIO(), format="svg")
-
-    panel()
-    return cpu_s(lambda: [panel() for _ in range(PANELS_SAMPLED)]) / PANELS_SAMPLED
+def _written(panels: list[tuple[list[str], list[float]]]) -> None:
+    for between, numbers in panels:
+        written = [f"{text}{number:.2f}" for text, number in zip(between[:-1], numbers, strict=True)]
+        "".join((*written, between[-1]))
 
 
 def _jinja(output: Path) -> float:

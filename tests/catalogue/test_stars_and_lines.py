@@ -3,6 +3,7 @@
 import numpy as np
 import pytest
 
+from sitegen.catalogue import star_field
 from sitegen.catalogue.constellation import constellation_of
 from sitegen.catalogue.lookup import separation_deg
 from sitegen.catalogue.sky_lines import constellation_figures, milky_way
@@ -44,6 +45,28 @@ def test_a_field_is_round_bright_first_and_no_fainter_than_asked() -> None:
     across = stars_near(0.1, 20.0, 1.5)
     assert across.ra_deg.min() < 5.0
     assert across.ra_deg.max() > 355.0
+
+
+@pytest.mark.parametrize(
+    ("ra_deg", "dec_deg", "radius_deg", "faintest"),
+    [(11.9, -25.3, 1.5, 10.0), (11.9, -25.0, 0.5, 10.0), (120.0, 89.9, 1.0, 9.0), (7.0, -90.0, 4.0, 9.5), (359.9, 0.0, 9.0, 6.5)],
+)
+def test_the_zones_miss_no_star(ra_deg: float, dec_deg: float, radius_deg: float, faintest: float) -> None:
+    """As many as a look at each of the 482,176 stars finds: at a pole, on the edge of a zone, and among the bright ones alone."""
+    stars = star_field._stars()
+    inside = (separations(stars, ra_deg, dec_deg) <= radius_deg) & (stars["g"] <= faintest)
+    assert len(stars_near(ra_deg, dec_deg, radius_deg, faintest)) == np.count_nonzero(inside) > 0
+
+
+def separations(stars: np.ndarray, ra_deg: float, dec_deg: float) -> np.ndarray:
+    """From the cosine of the angle between directions, in double precision: good to a ten-millionth of a degree."""
+    first = directions(stars["ra"], stars["dec"])
+    return np.degrees(np.arccos(np.clip(first @ directions(np.float64(ra_deg), np.float64(dec_deg)), -1.0, 1.0)))
+
+
+def directions(ra_deg: np.ndarray, dec_deg: np.ndarray) -> np.ndarray:
+    ra, dec = np.radians(ra_deg), np.radians(dec_deg)
+    return np.stack([np.cos(dec) * np.cos(ra), np.cos(dec) * np.sin(ra), np.sin(dec)], axis=-1)
 
 
 def test_star_counts_grow_as_the_sky_does() -> None:

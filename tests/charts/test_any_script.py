@@ -48,10 +48,10 @@ def bars_of(short: str) -> Drawn | None:
 
 
 def test_every_chart_writes_by_the_house_s_own_hand() -> None:
-    """No chart hands matplotlib a text itself, which would then be measured letter by letter."""
+    """No map hands matplotlib a text itself, which would then be measured letter by letter."""
     own_hand = re.compile(r"\.(text|annotate|set_[xy]label|set_title)\(")
     files = {path.name: path.read_text("utf-8") for path in Path(charts.__file__).parent.glob("*.py")}
-    assert [name for name, code in files.items() if own_hand.search(code)] == ["house_style.py"]
+    assert [name for name, code in files.items() if own_hand.search(code)] == ["map_figure.py"]
 
 
 @ANY_SCRIPT

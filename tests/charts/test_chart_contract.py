@@ -9,7 +9,7 @@ from xml.etree.ElementTree import Element, fromstring
 import matplotlib
 import pytest
 
-from sitegen.charts import hours_by_year, house_style
+from sitegen.charts import map_figure, sky_map
 from sitegen.charts.chart import Chart, Drawn, drawn
 from sitegen.charts.house_style import WIDTH
 from sitegen.charts.lettering import box_of
@@ -47,9 +47,9 @@ def test_the_same_values_give_the_same_bytes(chart: Chart[Any]) -> None:
 
 def test_a_figure_that_served_before_leaves_no_trace(chart: Chart[Any]) -> None:
     """Figures are handed back and used again; a new one gives the same bytes."""
-    made(hours_by_year.CHART)
+    made(sky_map.CHART)
     used = made(chart)
-    house_style._empty.clear()
+    map_figure._empty.clear()
     assert made(chart) == used
 
 

@@ -2,53 +2,54 @@
 
 from datetime import date
 
-import pytest
-from matplotlib.axes import Axes
-
 from sitegen.charts import dark_hours_used, hours_by_month, hours_by_moon, hours_by_year, light_gathered
 from sitegen.charts.chart import Chart, drawn
 from sitegen.charts.columns import Column
 from sitegen.charts.dark_hours_used import UsedNight
 from sitegen.charts.light_gathered import FilterLight
-from sitegen.charts.plain_letters import as_written
+from sitegen.charts.plot import Bar, Dots, Line, Plot, Rules, Words
 from tests.charts.speaking import VOICE
 
 HOUR = 3600.0
 
 
-def axes_of(chart: Chart[object], values: object) -> Axes:
+def plot_of(chart: Chart[object], values: object) -> Plot:
     (panel,) = chart.draw(values, VOICE)
-    return panel.figure.axes[0]
+    assert isinstance(panel.figure, Plot)
+    return panel.figure
 
 
-def words_in(axes: Axes) -> list[str]:
-    return [as_written(text.get_text()).replace("\u202f", " ") for text in axes.texts]
+def bars_in(drawing: Plot) -> list[Bar]:
+    return [mark for mark in drawing.marks if isinstance(mark, Bar)]
+
+
+def words_in(drawing: Plot, *anchors: str) -> list[str]:
+    marks = [mark for mark in drawing.marks if isinstance(mark, Words)]
+    return [mark.text.replace("\u202f", " ") for mark in marks if mark.anchor in anchors]
 
 
 def test_a_bar_is_as_long_as_its_hours() -> None:
     """Two hours gathered end at 2 h; a wish of one more is hollow behind them."""
     lights = [FilterLight("R", "Red", (635,), 2 * HOUR, HOUR), FilterLight("L", "Clear", (), 4 * HOUR)]
-    axes = axes_of(light_gathered.CHART, lights)
-    filled = [bar for bar in axes.patches if bar.get_fill()]
-    hollow = [bar for bar in axes.patches if not bar.get_fill()]
-    assert [bar.get_width() for bar in filled] == [2.0, 4.0]
-    assert [(bar.get_x(), bar.get_width()) for bar in hollow] == [(2.0, 1.0)]
-    assert words_in(axes) == ["2.0 h, 1.0 h to go", "4.0 h"]
+    drawing = plot_of(light_gathered.CHART, lights)
+    lengths = [(bar.corner[0], bar.far[0], bar.role, bar.hollow) for bar in bars_in(drawing)]
+    assert lengths == [(0.0, 2.0, "nm635", False), (2.0, 3.0, "dim", True), (0.0, 4.0, "nm0", False)]
+    assert words_in(drawing, "start") == ["2.0 h, 1.0 h to go", "4.0 h"]
+    assert words_in(drawing, "end") == ["R", "L"]
 
 
 def test_two_passbands_share_a_bar() -> None:
     """Side by side, each half as high, both as long."""
-    first, second = axes_of(light_gathered.CHART, [FilterLight("HO", "Duo", (656, 501), HOUR)]).patches
-    assert first.get_height() == second.get_height() == pytest.approx(light_gathered.BAR / 2)
-    assert first.get_width() == second.get_width() == 1.0
-    assert second.get_y() == pytest.approx(first.get_y() + first.get_height())
+    first, second = bars_in(plot_of(light_gathered.CHART, [FilterLight("HO", "Duo", (656, 501), HOUR)]))
+    assert first.far[0] == second.far[0] == 1.0
+    assert first.far[1] == second.corner[1] == 0.0
+    assert (first.corner[1], second.far[1]) == (-light_gathered.BAR / 2, light_gathered.BAR / 2)
 
 
 def test_the_words_fit_behind_the_longest_bar() -> None:
     """However long the words, the bar's end leaves them room in the panel."""
-    axes = axes_of(light_gathered.CHART, [FilterLight("Ha", "Hα", (656,), 1111 * HOUR, 222 * HOUR)])
-    end = axes.transData.transform((1333.0, 0.0))[0]
-    assert 0 < end - axes.bbox.x0 < axes.bbox.width - 20 * 8
+    drawing = plot_of(light_gathered.CHART, [FilterLight("Ha", "Hα", (656,), 1111 * HOUR, 222 * HOUR)])
+    assert drawing.x.start < drawing.x.place(1333.0) < drawing.x.end - 20 * 8
 
 
 def test_filters_without_light_draw_nothing() -> None:
@@ -58,11 +59,17 @@ def test_filters_without_light_draw_nothing() -> None:
 
 def test_narrowband_stands_on_broadband() -> None:
     """The column's height is the sum, and its number says so."""
-    axes = axes_of(hours_by_year.CHART, [Column("2025", 3 * HOUR, HOUR), Column("2026", 0.0, 12 * HOUR)])
-    broad, narrow = (list(container) for container in axes.containers)
-    assert [(bar.get_y(), bar.get_height()) for bar in broad] == [(0.0, 3.0), (0.0, 0.0)]
-    assert [(bar.get_y(), bar.get_height()) for bar in narrow] == [(3.0, 1.0), (0.0, 12.0)]
-    assert words_in(axes)[:2] == ["4 h", "12 h"]
+    drawing = plot_of(hours_by_year.CHART, [Column("2025", 3 * HOUR, HOUR), Column("2026", 0.0, 12 * HOUR)])
+    heights = [(bar.role, bar.corner[1], bar.far[1]) for bar in bars_in(drawing)]
+    assert heights == [("broad", 0.0, 3.0), ("narrow", 3.0, 4.0), ("narrow", 0.0, 12.0)]
+    assert [text for text in words_in(drawing, "middle") if text.endswith("h")] == ["4 h", "12 h"]
+
+
+def test_years_too_many_to_be_named_beside_each_other_are_named_in_steps() -> None:
+    """Ten columns have room for every second name, the last year's among them; six for all."""
+    years = [Column(str(2012 + place), HOUR, 0.0) for place in range(10)]
+    assert words_in(plot_of(hours_by_year.CHART, years), "middle") == ["2013", "2015", "2017", "2019", "2021"]
+    assert len([text for text in words_in(plot_of(hours_by_year.CHART, years[:6]), "middle") if "h" not in text]) == 6
 
 
 def test_the_year_with_most_light_is_the_title() -> None:
@@ -75,8 +82,7 @@ def test_the_year_with_most_light_is_the_title() -> None:
 def test_months_are_letters_and_the_table_names_them() -> None:
     """Twelve columns, January first."""
     months = [Column(name, HOUR * place, 0.0) for place, name in enumerate(hours_by_month.NAMES)]
-    labels = [as_written(label.get_text()) for label in axes_of(hours_by_month.CHART, months).figure.texts]
-    assert "".join(label for label in labels if label.isalpha()) == "JFMAMJJASOND"
+    assert "".join(words_in(plot_of(hours_by_month.CHART, months), "middle")) == "JFMAMJJASOND"
     assert [row[0] for row in hours_by_month.table(months, VOICE).rows] == list(hours_by_month.NAMES)
 
 
@@ -114,19 +120,19 @@ def test_long_nights_weigh_more() -> None:
 
 def test_each_night_is_a_dot_at_its_share() -> None:
     """By date across, by share up; each year's mean is a line over its own stretch."""
-    axes = axes_of(dark_hours_used.CHART, NIGHTS)
-    (points,) = axes.patches
-    assert [tuple(point) for point in points.get_path().vertices[::2]] == [(n.evening.toordinal(), n.share) for n in NIGHTS]
-    lines = [line for line in axes.lines if line.get_ydata()[0] == line.get_ydata()[1]]
-    assert [line.get_ydata()[0] for line in lines] == [0.25, 0.5]
-    assert lines[0].get_xdata()[1] == lines[1].get_xdata()[0] == date(2026, 1, 1).toordinal()
+    drawing = plot_of(dark_hours_used.CHART, NIGHTS)
+    (dots,) = (mark for mark in drawing.marks if isinstance(mark, Dots))
+    assert list(dots.points) == [(night.evening.toordinal(), night.share) for night in NIGHTS]
+    first, second = (mark.points for mark in drawing.marks if isinstance(mark, Line))
+    assert [y for _, y in (*first, *second)] == [0.25, 0.25, 0.5, 0.5]
+    new_year = date(2026, 1, 1).toordinal()
+    assert first[1][0] == second[0][0] == new_year
+    assert Rules("x", (new_year,)) in drawing.marks
 
 
 def test_within_one_year_months_are_named() -> None:
     """A first season shows its months."""
-    axes = axes_of(dark_hours_used.CHART, NIGHTS[:2])
-    written = [as_written(text.get_text()) for text in axes.figure.texts]
-    assert [text for text in written if not text.endswith("%")] == ["1 Nov", "1 Dec"]
+    assert words_in(plot_of(dark_hours_used.CHART, NIGHTS[:2]), "middle") == ["1 Nov", "1 Dec"]
 
 
 def test_one_night_is_no_chart() -> None:

@@ -3,7 +3,7 @@
 import pytest
 
 from sitegen.charts.clean_svg import clean_svg
-from sitegen.charts.house_style import INK, LINK, MILKY, passband
+from sitegen.charts.map_figure import INK, LINK, MILKY
 
 OPEN = '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" viewBox="0 0 400 100">'
 
@@ -18,11 +18,6 @@ def test_styles_become_attributes_and_colours_classes() -> None:
     """A role gives a class for fill and one for stroke; what else the style said stands as attributes."""
     path = f'<path d="M 1.04 2 L 3 4.96" style="fill: {INK}; stroke: {LINK}; stroke-width: 1.25; font-family: Some"/>'
     assert cleaned(path) == '<path class="f-ink s-link" stroke-width="1.25" d="M1 2L3 5"/>'
-
-
-def test_a_passband_is_one_class() -> None:
-    """656 nm is .nm656, which the build's own stylesheet colours."""
-    assert cleaned(f'<rect x="1" y="2" style="fill: {passband(656)}"/>') == '<rect class="nm656" x="1" y="2"/>'
 
 
 def test_a_colour_from_elsewhere_is_refused() -> None:

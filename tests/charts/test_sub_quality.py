@@ -4,20 +4,18 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
-from sitegen.charts.plain_letters import as_written
-from sitegen.charts.sub_quality import (
-    CHART,
+from sitegen.charts.plot import Dots, Line, Plot, Triangles, Words
+from sitegen.charts.quality_panel import moving_median
+from sitegen.charts.quality_values import (
     MEASURES,
     QualityNight,
     QualitySub,
     QualityValues,
     hours_past_midnight,
-    moving_median,
     night_median,
     offsets_of,
-    quality_chart,
-    title,
 )
+from sitegen.charts.sub_quality import CHART, quality_chart, title
 from tests.charts.speaking import VOICE
 
 EVENING = date(2026, 10, 12)
@@ -31,6 +29,12 @@ def night(widths: list[float | None], evening: date = EVENING, thrown: tuple[int
 
 def values(*nights: QualityNight) -> QualityValues:
     return QualityValues(nights, "Australia/Adelaide")
+
+
+def plot_of(shown: QualityValues) -> Plot:
+    drawing = CHART.draw(shown, VOICE)[0].figure
+    assert isinstance(drawing, Plot)
+    return drawing
 
 
 def test_no_measurement_is_no_chart() -> None:
@@ -59,9 +63,10 @@ def test_hours_are_the_sites() -> None:
 
 def test_clocks_that_were_changed_between_nights_both_stand_under_the_chart() -> None:
     """Summer time begins there on 4 October 2026 (tz database): one sky, two rows of local hours, and UTC."""
-    panel = CHART.draw(values(night([2.0] * 30, date(2026, 9, 28)), night([2.5] * 30, date(2026, 10, 12))), VOICE)[0]
-    written = [as_written(text.get_text()) for text in panel.figure.axes[0].texts]
-    assert {"+9:30", "+10:30", "UTC"} <= set(written)
+    drawing = plot_of(values(night([2.0] * 30, date(2026, 9, 28)), night([2.5] * 30, date(2026, 10, 12))))
+    rows = {mark.text: mark.place[1] for mark in drawing.marks if isinstance(mark, Words) and mark.place[0] == 0.0}
+    assert list(rows)[:3] == ["+9:30", "+10:30", "UTC"]
+    assert rows["+9:30"] < rows["+10:30"] < rows["UTC"] < drawing.height
 
 
 def test_thrown_subs_do_not_count() -> None:
@@ -71,11 +76,42 @@ def test_thrown_subs_do_not_count() -> None:
 
 def test_a_thrown_sub_beyond_the_plot_is_a_mark_at_its_edge() -> None:
     """It does not flatten what was kept."""
-    panel = CHART.draw(values(night([2.0, 2.1, 2.2, 30.0, 2.1], thrown=(3,))), VOICE)[0]
-    axes = panel.figure.axes[0]
-    top = axes.get_ylim()[1]
+    drawing = plot_of(values(night([2.0, 2.1, 2.2, 30.0, 2.1], thrown=(3,))))
+    top = drawing.y.high
     assert top < 4.0
-    assert [list(line.get_ydata()) for line in axes.lines if line.get_marker() == "^"] == [[top]]
+    (marks,) = (mark for mark in drawing.marks if isinstance(mark, Triangles))
+    assert [y for _, y in marks.points] == [top] and not marks.downward
+
+
+def test_a_thrown_sub_below_the_plot_is_a_mark_at_its_foot() -> None:
+    """A sub that measured too sharp to be true was clipped away before."""
+    drawing = plot_of(values(night([4.0, 4.1, 4.2, 0.3, 4.1], thrown=(3,))))
+    (marks,) = (mark for mark in drawing.marks if isinstance(mark, Triangles))
+    assert [y for _, y in marks.points] == [drawing.y.low] and marks.downward
+    assert drawing.y.low > 0.3
+
+
+def test_a_dot_a_sub_hollow_where_it_was_thrown_away() -> None:
+    """Each at its hour and width: 21:30, 21:35 and so on."""
+    drawing = plot_of(values(night([2.0, 2.1, 2.2, 2.3], thrown=(2,))))
+    kept, thrown = (mark for mark in drawing.marks if isinstance(mark, Dots))
+    assert kept.points == ((-2.5, 2.0), (pytest.approx(-2.5 + 5 / 60), 2.1), (-2.25, 2.3))
+    assert thrown.hollow and [y for _, y in thrown.points] == [2.2]
+
+
+def test_a_pause_breaks_the_line() -> None:
+    """Two hours without a sub: two lines, of the subs before and after."""
+    early, late = night([2.0] * 3), night([2.0] * 4).subs
+    moved = tuple(QualitySub(sub.start + timedelta(hours=2, minutes=15), sub.fwhm_arcsec, None) for sub in late)
+    drawing = plot_of(values(QualityNight(EVENING, early.subs + moved)))
+    assert [len(mark.points) for mark in drawing.marks if isinstance(mark, Line)] == [3, 4]
+
+
+def test_guiding_that_only_discarded_subs_tell_is_no_panel() -> None:
+    """There is nothing to scale it by; the star widths are drawn all the same."""
+    subs = [QualitySub(sub.start, 2.0, None if place else 0.5, bool(place)) for place, sub in enumerate(night([2.0] * 9).subs)]
+    thrown = [QualitySub(sub.start + timedelta(hours=2), None, 0.9, False) for sub in subs[:3]]
+    assert len(CHART.draw(values(QualityNight(EVENING, (*subs, *thrown))), VOICE)) == 1
 
 
 def test_the_line_is_the_moving_median_of_nine() -> None:

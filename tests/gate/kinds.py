@@ -21,6 +21,7 @@ AUTHORS_FOLDERS = ("reading", "authoring", "diary")
 MARKUP = re.compile(r"(?<!\?P)</?[a-zA-Z][\w:-]*(\s|/?>)|<!")
 CODE_THAT_DRAWS = {
     "sitegen/charts/clean_svg.py": "SVG that matplotlib drew",
+    "sitegen/charts/svg_writer.py": "SVG of computed places",
     "sitegen/pages/ribbon_card.py": "SVG of computed places, to be made a picture",
     "sitegen/pages/star_pictures.py": "SVG of computed places, in a file of its own",
     "sitegen/feeds/sitemap.py": "XML for machines",

@@ -7,7 +7,6 @@ from sitegen.facts.registry import PictureFacts
 from sitegen.number_text import NumberText
 from sitegen.pages.entry_numbers import number_tables
 from sitegen.pages.fact_formatter import FactFormatter, fact_value
-from sitegen.pages.ribbon import Block, _marks
 from sitegen.pages.words import words_from
 from tests.conftest import ROOT
 from tests.diaries import HILL
@@ -47,9 +46,3 @@ def test_the_table_of_pictures_leaves_out_what_none_of_them_knows() -> None:
     assert shown["pictures.solved_by"] == "its stars"
     assert shown["pictures.mirrored"] == "no"
     assert not {"pictures.residual_arcsec", "pictures.not_solved", "pictures.file"} & set(shown)
-
-
-def test_subs_in_a_row_are_one_mark() -> None:
-    """A pause too short to be seen joins, a longer one parts."""
-    blocks = [Block(10.0, 1.0, True, None), Block(11.1, 1.0, True, None), Block(14.0, 0.5, True, None)]
-    assert _marks(blocks) == "M10.00 0H12.10V1H10.00ZM14.00 0H14.50V1H14.00Z"

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 
 from sitegen.charts.chart import Drawn
-from sitegen.charts.sub_quality import QualityNight, QualitySub, quality_chart
+from sitegen.charts.quality_values import QualityNight, QualitySub
+from sitegen.charts.sub_quality import quality_chart
 from sitegen.facts.views import NightView, SubInSky
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.prepared import PreparedEntry
