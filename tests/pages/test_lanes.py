@@ -81,6 +81,8 @@ def test_pauses_that_are_joined_grow_only_as_they_must() -> None:
     assert joined(blocks, 2) == (Block(0.0, 3.3, True), Block(9.0, 1.0, True))
     mixed = [Block(0.0, 1.0, True), Block(1.0, 1.0, False), Block(2.0, 1.0, True)]
     assert joined(mixed, 2) == (Block(0.0, 3.0, True), Block(1.0, 1.0, False))
+    apart = [Block(0.0, 1.0, True), Block(1.0, 1.0, True), Block(5.0, 1.0, False), Block(9.0, 1.0, True)]
+    assert [block.x for block in joined(apart, 3)] == [0.0, 5.0, 9.0]
 
 
 def test_subs_in_a_row_are_one_mark_of_a_small_ribbon() -> None:
