@@ -1,6 +1,6 @@
 """An entry's own page: the picture, the text, and the sections that have something to say."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable
 from typing import Any
 
 from sitegen.diary import addresses
@@ -9,25 +9,12 @@ from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import neighbours
 from sitegen.pages.entry_numbers import number_tables
 from sitegen.pages.entry_pictures import figures
-from sitegen.pages.entry_sections import gathered, nights, quality, since, stars, taught, train, where
+from sitegen.pages.entry_sections.registry import SECTIONS
 from sitegen.pages.entry_text import cautions_said, text_of
 from sitegen.pages.linked_data import entry_linked_data
 from sitegen.pages.page import EntryPageKind, Page
 from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
-
-Section = Callable[[PreparedEntry, DiaryIndex], Any]
-
-SECTIONS: Mapping[str, Section] = {
-    "gathered": gathered.section,
-    "nights": nights.section,
-    "quality": quality.section,
-    "where": where.section,
-    "train": train.section,
-    "since": since.section,
-    "stars": stars.section,
-    "taught": taught.section,
-}
 
 
 def entry_page(prepared: PreparedEntry, book: DiaryIndex) -> Page:
@@ -50,7 +37,7 @@ def entry_page(prepared: PreparedEntry, book: DiaryIndex) -> Page:
             "more_figures": more_figures,
             "body": body,
             "margin": _margin(prepared, book),
-            "sections": {name: make(prepared, book) for name, make in SECTIONS.items()},
+            "sections": {section.name: section.make(prepared, book) for section in SECTIONS},
             "cautions": cautions_below(prepared, cautions_said(body)),
             "numbers_tables": number_tables(prepared.facts, prepared.view, book.formatter),
             "neighbours": neighbours(card, book),

@@ -7,15 +7,13 @@ from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
 from sitegen.pages.cautions_shown import CautionsSaid
 from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.entry_sections.registry import FIGURES
 from sitegen.pages.fact_formatter import fact_value
 from sitegen.pages.markdown_text import Rendered, Resolvers, to_html
 from sitegen.pages.picture_view import picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.text_parts import CautionInText, FigureLink, NumberInText, PictureInText, TextParts
 from sitegen.problems import hint_for
-
-FIGURES = ("light-gathered", "nights", "where", "train", "stars")
-
 
 Link = Callable[[str], str]
 

@@ -8,6 +8,7 @@ from tests.gate.sources import PACKAGE, Sources, calls_of, module_of, parsed, py
 
 REGISTRIES = {
     "pages": ("KIND", ("PAGE_KINDS", "ENTRY_PAGE_KINDS")),
+    "pages/entry_sections": ("SECTION", ("SECTIONS",)),
     "charts": ("CHART", ("CHARTS",)),
     "feeds": ("FEED", ("FEEDS",)),
     "cautions": ("CAUTION", ("CAUTIONS",)),

@@ -7,6 +7,7 @@ from msgspec.structs import replace
 
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_pictures import Figure
+from sitegen.pages.entry_sections.registry import FIGURES
 from sitegen.pages.entry_text import text_of
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.markdown_text import Resolvers, to_html
@@ -95,3 +96,9 @@ def test_an_alternative_text_is_no_html() -> None:
     figure = Figure("picture-1", VIEW, None, None, (), VIEW, VIEW)
     html = frame.env.from_string(source).render(one=figure, link=lambda address: address)
     assert html.count(f": {SAFE}</p>") == 2 and "<b" not in html
+
+
+@pytest.mark.parametrize("figure", FIGURES)
+def test_a_figure_has_its_place_on_the_entry_s_page(figure: str) -> None:
+    """Where a text leads to a section, the template has an anchor of that name."""
+    assert f'id="{figure}"' in (THEMES / "default" / "html" / "entry.html").read_text("utf-8")

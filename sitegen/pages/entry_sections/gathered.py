@@ -7,6 +7,7 @@ from msgspec import Struct
 from sitegen.facts.integration_by_filter import FilterTotals
 from sitegen.pages.card import passbands_of
 from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.prepared import PreparedEntry
 
@@ -67,3 +68,6 @@ def _title(rows: Mapping[str, FilterTotals], book: DiaryIndex) -> tuple[str, dic
         worst = max(short_of, key=lambda short: (short_of[short], short))
         return "gathered.short", {"filter": worst, "missing": numbers.duration(short_of[worst]), "total": total}
     return ("gathered.met" if missing else "gathered.plain"), {"total": total}
+
+
+SECTION = EntrySection("gathered", section, "light-gathered")

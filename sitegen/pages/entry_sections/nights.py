@@ -8,6 +8,7 @@ from msgspec import Struct
 from sitegen.facts.views import NightView
 from sitegen.pages.card import NightCard, bands_of
 from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.ribbon import Ribbon, night_span, ribbon_of
 
@@ -121,3 +122,6 @@ def ribbon_description(night: NightView, card: NightCard, book: DiaryIndex) -> s
     if night.sky:
         parts.append(advice_words(card, book))
     return " ".join(parts)
+
+
+SECTION = EntrySection("nights", section, "nights")

@@ -7,6 +7,7 @@ from sitegen.charts.quality_values import QualityNight, QualitySub
 from sitegen.charts.sub_quality import quality_chart
 from sitegen.facts.views import NightView, SubInSky
 from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.prepared import PreparedEntry
 
 
@@ -33,3 +34,6 @@ def _subs(lights: Sequence[SubInSky]) -> tuple[QualitySub, ...]:
     return tuple(
         QualitySub(light.sub.start, light.sub.fwhm_arcsec, light.sub.guiding_rms_arcsec, light.sub.kept) for light in lights
     )
+
+
+SECTION = EntrySection("quality", section)

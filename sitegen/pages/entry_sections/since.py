@@ -8,6 +8,7 @@ from sitegen.cautions.sources import of_work
 from sitegen.diary.rig import CautionKind, Rig, Work
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import beside
+from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.marks import without_marks
 from sitegen.pages.prepared import PreparedEntry
 
@@ -52,3 +53,6 @@ def _since(prepared: PreparedEntry, rig: Rig, book: DiaryIndex) -> Since:
 
 def _done(work: Work) -> Done:
     return Done(work.date, work.part, without_marks(work.what), without_marks(work.note or ""), of_work(work))
+
+
+SECTION = EntrySection("since", section)

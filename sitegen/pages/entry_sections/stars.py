@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from sitegen.facts.views import RingView, SurveyView
 from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.star_maps import RingSketch, WhiskerMap, percent_words, ring_sketches, whisker_maps
 from sitegen.pages.star_words import evidence_words, pattern_words, ring_title, survey_title
@@ -123,3 +124,6 @@ def _when(index: int, count: int, book: DiaryIndex) -> str:
 def _moment(view: SurveyView | RingView, book: DiaryIndex) -> str | None:
     taken = view.frame.taken
     return f"{book.formatter.numbers.clock(taken)} UTC" if taken else None
+
+
+SECTION = EntrySection("stars", section, "stars")

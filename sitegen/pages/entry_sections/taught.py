@@ -3,6 +3,7 @@
 from msgspec import Struct
 
 from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.prepared import PreparedEntry
 
@@ -19,3 +20,6 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> Taught | None:
     lessons = prepared.view.entry.lessons
     kinds = (lessons.worked, lessons.failed, lessons.next)
     return Taught(*(tuple((lesson, to_inline_html(lesson)) for lesson in kind) for kind in kinds)) if any(kinds) else None
+
+
+SECTION = EntrySection("taught", section)

@@ -5,6 +5,7 @@ from msgspec import Struct
 from sitegen.diary.rig import Filter, Rig, Train
 from sitegen.facts.registry import OpticsFacts
 from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.prepared import PreparedEntry
 
@@ -46,3 +47,6 @@ def optics_shown(row: OpticsFacts, book: DiaryIndex) -> tuple[Shown, ...]:
         "measured_focal_length_mm": row.measured_focal_length_mm,
     }
     return book.formatter.show_known("optics", values)
+
+
+SECTION = EntrySection("train", section, "train")

@@ -9,6 +9,7 @@ from sitegen.diary.target import Target
 from sitegen.facts.target_identity import constellation
 from sitegen.facts.views import OpticsView
 from sitegen.pages.diary_index import DiaryIndex
+from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.prepared import PreparedEntry
 
@@ -66,3 +67,6 @@ def place_of(target: Target, book: DiaryIndex) -> Place:
     }
     rows = tuple(book.formatter.show(f"target.{key}", values[key]) for key in ROWS if values[key] is not None)
     return Place(target, rows)
+
+
+SECTION = EntrySection("where", section, "where")
