@@ -106,7 +106,7 @@ def _dots(drawing: Plot, nights: Sequence[NightPoints]) -> None:
 
 
 def shown_marks(drawing: Plot, nights: Sequence[NightPoints]) -> Marks:
-    """By the rule of `thinning`: no more than 400 a night and 2,000 in the panel."""
+    """By the rule of `thinning`: no more than 400 a night and 1,200 in the panel."""
 
     def units(point: Point) -> Point:
         return drawing.x.place(point[0]), drawing.y.place(point[1])

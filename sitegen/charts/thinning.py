@@ -21,7 +21,7 @@ from msgspec import Struct
 from sitegen.charts.svg_writer import Point
 
 MOST_A_NIGHT = 400
-MOST_A_PANEL = 2_000
+MOST_A_PANEL = 1_200
 SPREADS = 3.0
 GAUSS = 1.4826
 """Standard deviations in a median absolute deviation, for normal errors (Rousseeuw & Croux 1993, J. Am. Stat. Assoc. 88,
