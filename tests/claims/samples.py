@@ -119,6 +119,9 @@ DENIED: dict[tuple[str, str], tuple[Denied, ...]] = {
     ),
     ("low-and-high", "en"): (
         Denied("The galaxy hung low in the west on the first night.", "'low in the west' of the target", "in the east", "west"),
+        Denied(
+            "The Moon hung in the west on the first night.", "'in the west' of the Moon", "between -49° and -22°, in the west"
+        ),
         Denied("On 28 September the Moon sank in the west.", "'in the west' of the Moon", "in the east", "west"),
         Denied(
             "The Moon glowed low in the east on the first night.",
@@ -262,6 +265,7 @@ SOUND: dict[tuple[str, str], tuple[Sound, ...]] = {
         Sound("The galaxy climbed high in the east on the first night."),
         Sound("On the second night the Moon hung low in the east."),
         Sound("A fire glowed low in the west on the first night."),
+        Sound("From the gate the galaxy stands low in the west.", nights=1),
         Sound("On the first night the galaxy lay in the west of the frame."),
         Sound("The galaxy passes overhead in November."),
         Sound("The galaxy was lost when a plane flew low in the west on the first night."),
