@@ -13,7 +13,8 @@ from tests.build.small_diary import lay_out
 ROOT = Path(__file__).resolve().parents[2]
 HEAVY = (
     "numpy", "scipy", "astropy", "erfa", "matplotlib", "pyvips", "PIL", "sep", "babel", "jinja2", "markdown_it", "yaml", "rich",
-    "multiprocessing", "sitegen.build.work", "sitegen.facts", "sitegen.pages.card", "sitegen.pages.words", "sitegen.pictures", "sitegen.stars",
+    "multiprocessing",
+    "sitegen.build.work", "sitegen.facts", "sitegen.pages.card", "sitegen.pages.words", "sitegen.pictures", "sitegen.stars",
 )  # fmt: skip
 """Libraries that take a hundredth of a second and more, and the rooms that stand on them."""
 PROGRAM = f"""
