@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from sitegen.authoring.new_entry import Beginning
 
 
-@click.command(short_help="A new entry from capture logs.")
+@click.command()
 @click.argument("name", type=ENTRY_NAME)
 @click.argument("logs", metavar="LOG...", nargs=-1, required=True, type=click.Path())
 @places

@@ -10,7 +10,7 @@ from sitegen.cli.shared import folders_of, places, print_json, problems_as_json,
 from sitegen.problems import DiaryProblems, errors_in
 
 
-@click.command(short_help="Everything a rebuild would refuse or warn about.")
+@click.command()
 @places
 @click.option("--reveals", "with_reveals", is_flag=True, help="List also what the site will tell about you.")
 @click.option("--quiet", is_flag=True, help="Say only what is wrong.")

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Literal, NoReturn
 import click
 from msgspec import Struct
 
-from sitegen.authoring.gather_answer import Answer, SeenFile, keep_answer, kept_answer, state_of
 from sitegen.cli.names import ENTRY_NAME, RIG_NAME, TIME_ZONE
 from sitegen.cli.progress import progress
 from sitegen.cli.shared import folders_of, now_ns, places, print_json, problems_as_json, tell, today
@@ -16,11 +15,12 @@ from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems, Problem, errors_in
 
 if TYPE_CHECKING:
+    from sitegen.authoring.gather_answer import SeenFile
     from sitegen.authoring.gathering import GatherOptions
     from sitegen.cli.retyped import Typed
 
 
-@click.command(short_help="Frames anywhere into one log of the diary.")
+@click.command()
 @click.argument("name", type=ENTRY_NAME)
 @click.argument("logs", metavar="LOG...", nargs=-1, type=click.Path())
 @places
@@ -73,6 +73,8 @@ def command(
       sitegen gather helix '/disk/2026-04-*/Light*.fits.fz' --kept-list used.txt --quiet
       sitegen gather helix --undo
     """
+    from sitegen.authoring.gather_answer import kept_answer
+
     folders = folders_of(content, themes, output)
     if is_undo:
         _undo(name, folders, quiet)
@@ -106,8 +108,10 @@ class _Run(Struct, frozen=True):
     as_json: bool
     is_dry: bool
 
-    def state(self, seen: tuple[SeenFile, ...] | None = None) -> str | None:
+    def state(self, seen: "tuple[SeenFile, ...] | None" = None) -> str | None:
         """`seen` as in `state_of`: what has changed since those files were read, the next run shall notice."""
+        from sitegen.authoring.gather_answer import state_of
+
         if self.words is None:
             return None
         return state_of(self.words, self.name, self.logs, self.folders, self.began_ns, seen)
@@ -116,6 +120,7 @@ class _Run(Struct, frozen=True):
 def _gather(run: _Run, options: "GatherOptions", typed: "Typed", jobs: int | None) -> NoReturn:
     from sitegen.authoring.captures.memory import FrameMemory, unknown_to, with_folders
     from sitegen.authoring.captures.walk import find_files
+    from sitegen.authoring.gather_answer import Answer, keep_answer
     from sitegen.authoring.gathering import clock_of_site, gather
     from sitegen.cli.gathered import again, gathering_json, gathering_lines
 

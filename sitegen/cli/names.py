@@ -1,12 +1,13 @@
-"""Kinds of words on the command line: names of entries and rigs, completed from those there are; a time zone."""
+"""Kinds of words on the command line: names of entries and rigs, completed from those there are; a time zone.
+
+A completion loads this file and converts no word: what only a conversion needs is loaded there.
+"""
 
 from pathlib import Path
-from zoneinfo import available_timezones
 
 import click
 from click.shell_completion import CompletionItem
 
-from sitegen.diary.addresses import slug_of
 from sitegen.problems import hint_for
 
 
@@ -14,6 +15,8 @@ class EntryName(click.ParamType[str]):
     name = "name"
 
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        from sitegen.diary.addresses import slug_of
+
         plain = value.removesuffix(".md")
         if plain != slug_of(plain) or len(plain) > 100:
             self.fail(f"{value!r} cannot become an address; did you mean '{slug_of(plain)[:100]}'?", param, ctx)
@@ -30,6 +33,8 @@ class TimeZoneName(click.ParamType[str]):
     name = "zone"
 
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        from zoneinfo import available_timezones
+
         zones = available_timezones()
         if value not in zones:
             self.fail(f"{value!r} is no time zone of the IANA database; {hint_for(value, zones)}", param, ctx)

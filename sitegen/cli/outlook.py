@@ -12,7 +12,7 @@ from sitegen.problems import DiaryProblems
 OUT_FILE = click.Path(dir_okay=False, path_type=Path)
 
 
-@click.command(short_help="The coming nights of entries still gathering.")
+@click.command()
 @places
 @click.option("--nights", type=click.IntRange(1, 400), default=None, help="How many; outlook.nights of diary.yaml without.")
 @click.option("--from", "first", type=click.DateTime(["%Y-%m-%d"]), metavar="DATE", help="First evening; the next without.")

@@ -83,7 +83,8 @@ def _outlook_json(outlook: Outlook) -> dict[str, Any]:
             need.short: {"kind": need.kind, "total_s": need.gathered_s, "wanted_s": need.wanted_s, "missing_s": need.missing_s}
             for need in outlook.wish.needs
         },
-        "season": season and {
+        "season": season
+        and {
             "first": str(season.first),
             "last": season.last and str(season.last),
             "nights": season.nights,

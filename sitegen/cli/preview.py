@@ -22,7 +22,7 @@ SHOW_CURSOR = "\x1b[?25h"
 """A bar hides it (ECMA-48, DECTCEM), and who leaves at once must give it back."""
 
 
-@click.command(short_help="The site while you write: every save shows at once.")
+@click.command()
 @places
 @click.option(
     "--port", type=click.IntRange(1, 65535), default=None,

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from sitegen.rebuild import Report
 
 
-@click.command(short_help="The whole site, from whatever changed.")
+@click.command()
 @places
 @click.option("--jobs", type=click.IntRange(1), default=None, help="Processes to draw with; as many as cores by default.")
 @click.option("--fresh", is_flag=True, help="Forget what was kept from earlier.")

@@ -6,20 +6,22 @@ import sys
 from importlib import import_module
 
 import click
+from click.shell_completion import CompletionItem
 
 from sitegen import __version__
 
-COMMANDS: tuple[str, ...] = (
-    "start",
-    "begin",
-    "gather",
-    "rebuild",
-    "check",
-    "preview",
-    "outlook",
-    "survey",
-    "ring",
-)
+COMMANDS: dict[str, str] = {
+    "start": "A new diary to fill in.",
+    "begin": "A new entry from capture logs.",
+    "gather": "Frames anywhere into one log of the diary.",
+    "rebuild": "The whole site, from whatever changed.",
+    "check": "Everything a rebuild would refuse or warn about.",
+    "preview": "The site while you write: every save shows at once.",
+    "outlook": "The coming nights of entries still gathering.",
+    "survey": "Star shapes over the field of frames.",
+    "ring": "How far a defocused star is off its middle.",
+}
+"""The file of each command in `cli/`, and its line in the help: the list of commands is told without loading one of them."""
 
 
 SELDOM = (100_000, 20, 20)
@@ -39,6 +41,16 @@ class _Commands(click.Group):
             return None
         command: click.Command = import_module(f"sitegen.cli.{cmd_name}").command
         return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """From the table: `click` itself would load every command to ask for its line."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+    def shell_complete(self, ctx: click.Context, incomplete: str) -> list[CompletionItem]:
+        """From the table as well, then the options of the whole program."""
+        names = [CompletionItem(name, help=line) for name, line in COMMANDS.items() if name.startswith(incomplete)]
+        return names + click.Command.shell_complete(self, ctx, incomplete)
 
 
 def speak_any_encoding() -> None:

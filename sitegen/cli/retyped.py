@@ -44,8 +44,10 @@ def free_name(wanted: str, folders: Folders, own: str) -> str:
     """An entry's name that is free to take, or that gathered the same before; never `own`, whose log has other frames."""
     slug = slug_of(wanted)
     number, name = 1, slug
-    while name == own or (folders.content / entry_path(name)).exists() or (
-        (folders.content / log_path(name)).exists() and not is_gathered_name(name, folders)
+    while (
+        name == own
+        or (folders.content / entry_path(name)).exists()
+        or ((folders.content / log_path(name)).exists() and not is_gathered_name(name, folders))
     ):
         number += 1
         name = f"{slug}-{number}"

@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from sitegen.cli.star_output import check_wishes, draw, finish, keep, measure_all, speech, star_options
+from sitegen.cli.star_options import star_options
 
 if TYPE_CHECKING:
     from sitegen.stars.measured import RingedFrame
 
 
-@click.command(short_help="How far a defocused star is off its middle.")
+@click.command()
 @star_options
 def command(
     files: tuple[Path, ...], content: Path, themes: Path, output: Path, save_beside: bool, save_to: Path | None,
@@ -29,6 +29,7 @@ def command(
       sitegen ring defocused.fits --save
       sitegen ring before.png after.png --json
     """
+    from sitegen.cli.star_output import check_wishes, draw, finish, keep, measure_all, speech
     from sitegen.pages.star_pictures import ring_svg
     from sitegen.reading.measurement_files import ring_as_dict
     from sitegen.reading.star_measuring import ring_of

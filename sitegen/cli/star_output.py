@@ -1,4 +1,4 @@
-"""What `survey` and `ring` have in common: the theme's words in the terminal, saving, and drawing."""
+"""What `survey` and `ring` have in common once they measure: the theme's words in the terminal, saving, and drawing."""
 
 import sys
 from collections.abc import Callable, Iterable, Sequence
@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 import click
 
-from sitegen.cli.shared import places, print_json, problems_as_json, tell
+from sitegen.cli.shared import print_json, problems_as_json, tell
 from sitegen.number_text import NumberText
 from sitegen.pages.theme import DEFAULT, Theme, open_theme
 from sitegen.pages.words import Words, words_from
@@ -18,22 +18,7 @@ from sitegen.reading.capture_logs.log_problems import system_reason
 from sitegen.reading.measurement_files import SAVED_ENDINGS, save, saved_name
 
 DRAWINGS = (".svg", ".png")
-ANY_FILE = click.Path(path_type=Path)
 Frame = TypeVar("Frame")
-
-
-def star_options(command: Callable[..., Any]) -> Callable[..., Any]:
-    """The files, and what becomes of their measurements."""
-    for decorate in (
-        click.option("--json", "as_json", is_flag=True, help="Report as JSON."),
-        click.option("--picture", type=ANY_FILE, metavar="FILE", help="Draw it, as .svg or .png; for one frame."),
-        click.option("--save-to", type=ANY_FILE, metavar="FILE", help="Save there, as .yaml or .json; a folder for several."),
-        click.option("--save", "save_beside", is_flag=True, help="Save the measurement beside its frame."),
-        places,
-        click.argument("files", nargs=-1, required=True, type=ANY_FILE),
-    ):
-        command = decorate(command)
-    return command
 
 
 def speech(themes: Path) -> tuple[Theme, Words, NumberText]:

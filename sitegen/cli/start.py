@@ -9,7 +9,7 @@ from sitegen.cli.shared import tell, today
 from sitegen.problems import DiaryProblems
 
 
-@click.command(short_help="A new diary to fill in.")
+@click.command()
 @click.argument("folder", metavar="DIR", type=click.Path(path_type=Path))
 def command(folder: Path) -> None:
     """Begin a new diary in DIR, a folder that is empty or does not exist.

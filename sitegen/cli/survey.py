@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 import click
 from msgspec.structs import replace
 
-from sitegen.cli.star_output import check_wishes, draw, finish, keep, measure_all, speech, star_options
+from sitegen.cli.star_options import star_options
 
 if TYPE_CHECKING:
     from sitegen.stars.measured import SurveyedFrame
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 POSITIVE = click.FloatRange(0, min_open=True)
 
 
-@click.command(short_help="Star shapes over the field of frames.")
+@click.command()
 @star_options
 @click.option("--scale", type=POSITIVE, metavar="ARCSEC", help="Arcseconds a pixel, where the header does not tell.")
 @click.option("--focal-length", type=POSITIVE, metavar="MM", help="With --pixel: the same from the telescope and the camera.")
@@ -34,6 +34,7 @@ def command(
       sitegen survey sub-0012.fits --save
       sitegen survey before.fits.fz after.fits.fz --focal-length 2000 --pixel 3.76
     """
+    from sitegen.cli.star_output import check_wishes, draw, finish, keep, measure_all, speech
     from sitegen.pages.star_pictures import survey_svg
     from sitegen.reading.measurement_files import survey_as_dict
     from sitegen.reading.star_measuring import survey_of

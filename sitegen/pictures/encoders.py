@@ -32,11 +32,6 @@ def full_jpeg(image: pyvips.Image, settings: PictureSettings) -> bytes:
     return _bytes(on_8_bits(image).jpegsave_buffer(Q=settings.full_quality, keep="none"))
 
 
-def tile_jpeg(image: pyvips.Image, settings: PictureSettings) -> bytes:
-    """As the tiles are: the colour of a star is two pixels wide."""
-    return _bytes(on_8_bits(image).jpegsave_buffer(Q=settings.tile_quality, subsample_mode="off", keep="none"))
-
-
 def webp(image: pyvips.Image, settings: PictureSettings) -> bytes:
     return _bytes(on_8_bits(image).webpsave_buffer(Q=settings.webp_quality, effort=2, keep="none"))
 

@@ -46,13 +46,13 @@ class PictureSettings(Struct, frozen=True):
     `avif_effort` 0 to 9: 1 makes a file 3 % smaller than 0 and takes half as long again, 2 another 1 % and three times as long.
     """
 
-    widths_px: tuple[int, ...] = (480, 800, 1400, 2560)
+    widths_px: tuple[int, ...] = (480, 1200, 2560)
     jpeg_quality: int = 82
     webp_quality: int = 85
     avif_quality: int = 60
     avif_effort: int = 0
     full_quality: int = 90
-    tile_px: int = 512
+    tile_px: int = 1024
     tile_quality: int = 85
     stretch: Mapping[str, float] = field(default_factory=dict)
 

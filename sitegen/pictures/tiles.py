@@ -8,12 +8,12 @@ import json
 import shutil
 from pathlib import Path
 
-from sitegen.pictures.encoders import full_jpeg, tile_jpeg
+from sitegen.pictures.encoders import full_jpeg
 from sitegen.pictures.opening import OpenPicture, on_8_bits, opened
 from sitegen.pictures.records import MadeTiles, PictureSettings
-from sitegen.pictures.resizing import reduced
 
-IN_ONE_PIECE_PX = 2048  # levels up to this side are offered whole too, for viewers that know no tiles
+MAX = "full/max/0/default.jpg"
+"""The whole picture in its own size, which level 0 asks for."""
 
 
 def make_tiles(
@@ -22,22 +22,19 @@ def make_tiles(
     """Writes the tiles and `info.json` into `out_dir`, in place of what earlier tiles lie there.
 
     `address_id` is the absolute address that `out_dir` will have, without a slash at the end. `full` is the full JPEG
-    where `make_sizes` has made it already: it is copied, not encoded again. Raises PictureProblem.
+    where `make_sizes` has made it already: it is moved to `MAX`, not encoded again. Raises PictureProblem.
     """
     settings = settings or PictureSettings()
     with opened(path, settings, out_dir) as picture:
         return tiled(picture, out_dir, address_id, settings, full)
 
 
-def tiled(
-    picture: OpenPicture, out_dir: Path, address_id: str | None, settings: PictureSettings, full: Path | None
-) -> MadeTiles:
+def tiled(picture: OpenPicture, out_dir: Path, address_id: str | None, settings: PictureSettings, full: Path | None) -> MadeTiles:
     """What `make_tiles` makes, of a picture that is open already."""
     size = (picture.source.width_px, picture.source.height_px)
     made = picture.scratch / "tiles"
     suffix = f".jpg[Q={settings.tile_quality},subsample_mode=off]"  # the colour of a star is two pixels wide
     on_8_bits(picture.fresh()).dzsave(str(made), layout="iiif3", tile_size=settings.tile_px, suffix=suffix, keep="none")
-    _write_levels(picture, made, size, settings)
     _write_full(picture, made, full, settings)
     (made / "info.json").write_bytes(info_json(size, settings.tile_px, address_id))
     names = sorted(file.relative_to(made).as_posix() for file in made.rglob("*") if file.is_file())
@@ -71,9 +68,8 @@ def scale_factors(width_px: int, height_px: int, tile_px: int) -> tuple[int, ...
 
 
 def offered_sizes(size: tuple[int, int], tile_px: int) -> tuple[tuple[int, int], ...]:
-    """What may be asked for whole as `full/w,h`, smallest first; the full size of a large picture is `full/max` only."""
-    levels = (_level(size, factor) for factor in reversed(scale_factors(*size, tile_px)))
-    return tuple(level for level in levels if max(level) <= IN_ONE_PIECE_PX)
+    """What may be asked for whole as `full/w,h`: the level that is one tile. Larger levels would repeat pixels of their tiles."""
+    return (_level(size, scale_factors(*size, tile_px)[-1]),)
 
 
 def _level(size: tuple[int, int], factor: int) -> tuple[int, int]:
@@ -81,26 +77,13 @@ def _level(size: tuple[int, int], factor: int) -> tuple[int, int]:
     return -(-size[0] // factor), -(-size[1] // factor)
 
 
-def _write_levels(picture: OpenPicture, made: Path, size: tuple[int, int], settings: PictureSettings) -> None:
-    """The largest from the picture, each other from the next larger; the smallest is a tile, and there already."""
-    image = picture.fresh()
-    for width, height in reversed(offered_sizes(size, settings.tile_px)[1:]):
-        image = reduced(image, width, height).copy_memory()
-        _place(made, f"{width},{height}").write_bytes(tile_jpeg(image, settings))
-
-
 def _write_full(picture: OpenPicture, made: Path, full: Path | None, settings: PictureSettings) -> None:
-    target = _place(made, "max")
+    target = made / MAX
+    target.parent.mkdir(parents=True, exist_ok=True)
     if full is None:
         target.write_bytes(full_jpeg(picture.fresh(), settings))
     else:
-        shutil.copyfile(full, target)
-
-
-def _place(made: Path, size: str) -> Path:
-    folder = made / "full" / size / "0"
-    folder.mkdir(parents=True, exist_ok=True)
-    return folder / "default.jpg"
+        full.rename(target)
 
 
 def _move(made: Path, out_dir: Path, keep: Path) -> None:

@@ -42,13 +42,15 @@ OPTICS = {"long": ("The long tube", 200, 1000), "wide": ("The wide one", 80, 400
 
 @dataclass(frozen=True)
 class Size:
-    """How much there shall be. Pictures (24 megapixels) and FITS frames are spread over the entries."""
+    """How much there shall be. Pictures (24 megapixels) and FITS frames are spread over the entries. `share_nights`: every entry
+    has the same evenings."""
 
     entries: int
     nights: int = 5
     subs: int = 20
     pictures: int = 0
     fits: int = 0
+    share_nights: bool = False
 
 
 def make_diary(content: Path, size: Size) -> None:
@@ -81,7 +83,8 @@ def _entry(content: Path, number: int, size: Size, pictures: list[str]) -> None:
     chance = random.Random(number)
     slug = f"night-work-{number:05d}"
     rig = "wide" if number % 3 == 2 else "long"
-    first = FIRST_EVENING + timedelta(days=int(number * 3650 / max(1, size.entries)))
+    days = 0 if size.share_nights else int(number * 3650 / max(1, size.entries))
+    first = FIRST_EVENING + timedelta(days=days)
     evenings = [first + timedelta(days=3 * night) for night in range(size.nights)]
     for evening in evenings:
         rows = list(_rows(evening, size.subs, FILTERS[rig], number, chance))

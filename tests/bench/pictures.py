@@ -82,6 +82,16 @@ def bare(path: Path) -> None:
         again.dzsave(f"{folder}/tiles", layout="iiif3", tile_size=SETTINGS.tile_px, suffix=suffix, keep="none")
 
 
+def weight(path: Path) -> str:
+    """Files and bytes of one picture, and how many times one full JPEG and one pyramid that is."""
+    with tempfile.TemporaryDirectory() as folder:
+        make_picture(path, Path(folder), None, SETTINGS)
+        size = {file.relative_to(folder): file.stat().st_size for file in Path(folder).rglob("*") if file.is_file()}
+    pyramid = sum(count for name, count in size.items() if name.parts[0] == "tiles" and name.name == "default.jpg")
+    total = sum(size.values())
+    return f"{len(size)} files, {total / 1e6:.1f} MB, {total / pyramid:.2f} times the full JPEG and a pyramid"
+
+
 def alone(path: Path) -> str:
     """One picture in a fresh process: seconds without the start of Python, and the peak of its memory."""
     done = subprocess.run([sys.executable, __file__, "--one", str(path)], capture_output=True, text=True, check=True)
@@ -123,6 +133,7 @@ def main(quick: bool) -> None:
         write_jpeg(folder / "24.jpg", 6000, 4000)
         own, plain = timed(lambda: ours(folder / "24.jpg")), timed(lambda: bare(folder / "24.jpg"))
         print(f"24 MP JPEG, all sizes and tiles: {own:.2f} s; bare libvips calls {plain:.2f} s; ratio {own / plain:.2f}")
+        print(f"24 MP JPEG, published:    {weight(folder / '24.jpg')}")
         write_tiff(folder / "61.tif", 9504, 6336)
         print(f"61 MP 16-bit TIFF:        {alone(folder / '61.tif')}")
         write_jpeg(folder / "6.jpg", 3000, 2000)

@@ -69,8 +69,8 @@ def test_the_zoom_shows_tiles_and_the_overlay(page: Page, demo_site: Path) -> No
     before = viewer.locator(".overlay text").first.bounding_box()
     for _ in range(4):
         page.keyboard.press("+")
-    becomes_true(page, "[...document.querySelectorAll('.viewer img')].some((one) => one.src.includes('/512,512/0/') "
-                       "&& one.naturalWidth === 512)")
+    becomes_true(page, "[...document.querySelectorAll('.viewer img')].some((one) => one.src.includes('/1024,1024/0/') "
+                       "&& one.naturalWidth === 1024)")
     after = viewer.locator(".overlay text").first.bounding_box()
     assert before is not None
     assert after is not None

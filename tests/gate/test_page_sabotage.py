@@ -15,7 +15,7 @@ from sitegen.pages.page import Kind, Navigation, Page, PageKind
 from tests.pages import test_page_contract as contract
 
 RAIN = addresses.topic("rain")
-NO_LESSONS = {"lessons": dict.fromkeys(LESSONS, ())}
+NO_LESSONS = {"lessons": dict.fromkeys(LESSONS, ()), "years": (), "year": None}
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:

@@ -22,6 +22,7 @@ from sitegen.pictures.records import PictureSettings
 from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving.solution import Solution
 from sitegen.stars.solving.transforms import flipped_top_bottom
+from tests.pictures.level_0 import promised
 from tests.pictures.strip_check import strip_check
 from tests.written_header import as_header
 
@@ -152,7 +153,7 @@ def test_every_size_carries_its_own_place(demo_site: Path) -> None:
     folder = demo_site / "entries" / "carina-two-lengths"
     facts = json.loads((folder / "facts.json").read_text())
     wide = next(row for row in facts["pictures"] if row["file"].endswith("wide.jpg"))
-    for name in ("480.jpg", "1400.webp", "full.jpg"):
+    for name in ("480.jpg", "1200.webp", "tiles/full/max/0/default.jpg"):
         path = folder / "pictures" / "wide" / name
         avm = AVM.from_image(str(path))
         with Image.open(path) as picture:
@@ -177,9 +178,13 @@ def test_a_picture_too_wide_says_so(demo_site: Path) -> None:
 
 
 def test_tiles_name_their_place(demo_site: Path) -> None:
-    """IIIF level 0 under the diary's address, with every size it offers."""
-    for info_path in (demo_site / "entries").rglob("info.json"):
+    """IIIF level 0 under the diary's address, with every file that it promises, and no other."""
+    described = sorted((demo_site / "entries").rglob("info.json"))
+    assert described
+    for info_path in described:
         info = json.loads(info_path.read_text())
+        beside = {path.relative_to(info_path.parent).as_posix() for path in info_path.parent.rglob("*") if path.is_file()}
+        assert beside == promised(info)
         assert info["id"] == f"https://two-tanks.example/{info_path.parent.relative_to(demo_site).as_posix()}"
         for size in info["sizes"]:
             with Image.open(info_path.parent / f"full/{size['width']},{size['height']}/0/default.jpg") as level:

@@ -115,7 +115,7 @@ import sys
 from pathlib import Path
 from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.records import PictureSettings
-make_picture(Path(sys.argv[1]), Path(sys.argv[2]), None, PictureSettings(widths_px=(300, 600)), b"<?xpacket?>")
+make_picture(Path(sys.argv[1]), Path(sys.argv[2]), None, PictureSettings(widths_px=(300, 600), tile_px=256), b"<?xpacket?>")
 """
 
 

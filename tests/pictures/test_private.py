@@ -105,7 +105,7 @@ def test_only_the_packet_that_was_meant_is_inside(tmp_path: Path) -> None:
     jpeg(tmp_path / "a.jpg")
     packet = avm_packet({"Title": "A galaxy", "Credit": "The school's keeper"})
     make_picture(tmp_path / "a.jpg", tmp_path / "out", None, PictureSettings(widths_px=(50,)), packet)
-    for name in ("50.jpg", "50.webp", "full.jpg", "50.avif"):
+    for name in ("50.jpg", "50.webp", "tiles/full/max/0/default.jpg", "50.avif"):
         assert strip_check(tmp_path / "out" / name) == ()
 
 

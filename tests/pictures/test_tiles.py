@@ -18,8 +18,10 @@ from PIL import Image
 
 from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.records import PictureSettings
+from sitegen.pictures.sizes import make_sizes
 from sitegen.pictures.tiles import info_json, make_tiles, scale_factors
-from tests.pictures.originals import decoded, write
+from tests.pictures.level_0 import promised
+from tests.pictures.originals import decoded, eight_bits, write
 
 
 class Quiet(SimpleHTTPRequestHandler):
@@ -90,8 +92,9 @@ def test_every_tile_that_the_description_promises_is_there(tmp_path: Path, size:
         seen = decoded(tmp_path / "out" / "full" / f"{offered['width']},{offered['height']}" / "0" / "default.jpg")
         assert seen.shape[:2] == (offered["height"], offered["width"])
     assert decoded(tmp_path / "out" / "full" / "max" / "0" / "default.jpg").shape[:2] == (height, width)
-    on_disk = sorted(file.relative_to(tmp_path / "out").as_posix() for file in (tmp_path / "out").rglob("*") if file.is_file())
-    assert list(made.names) == on_disk
+    on_disk = [file.relative_to(tmp_path / "out").as_posix() for file in files_below(tmp_path / "out")]
+    assert sorted(made.names) == sorted(on_disk)
+    assert set(on_disk) == promised(info)
 
 
 def _judge_tile(folder: Path, original: Image.Image, corner: tuple[int, int], side: int, factor: int) -> None:
@@ -138,9 +141,43 @@ def test_the_description_is_stable() -> None:
 
 
 def test_one_call_makes_what_the_two_make(tmp_path: Path) -> None:
-    """`make_picture` gives sizes and tiles, the full JPEG and full/max being the same bytes."""
-    picture, tiles = make_picture(write(tmp_path, "deflated.tif"), tmp_path / "out", None, PictureSettings(widths_px=(60,)))
+    """`make_picture` gives sizes and tiles; the full JPEG lies among the tiles, with the bytes that both give it."""
+    path, settings = write(tmp_path, "deflated.tif"), PictureSettings(widths_px=(60,))
+    picture, tiles = make_picture(path, tmp_path / "out", None, settings)
+    alone = make_sizes(path, tmp_path / "sizes", settings)
     full = (tmp_path / "out" / picture.full.name).read_bytes()
-    assert (tmp_path / "out" / "tiles" / "full" / "max" / "0" / "default.jpg").read_bytes() == full
+    assert picture.full.name == "tiles/full/max/0/default.jpg"
+    assert full == (tmp_path / "sizes" / alone.full.name).read_bytes()
+    assert (picture.full.width_px, picture.full.height_px, picture.full.size_bytes) == (120, 80, len(full))
     assert (tiles.width_px, tiles.height_px) == (120, 80)
-    assert sorted(item.name for item in (tmp_path / "out").iterdir()) == ["60.avif", "60.jpg", "60.webp", "full.jpg", "tiles"]
+    assert sorted(item.name for item in (tmp_path / "out").iterdir()) == ["60.avif", "60.jpg", "60.webp", "tiles"]
+
+
+def test_24_megapixels_are_few_files(tmp_path: Path) -> None:
+    """At most 45, in 1.2 times the bytes of one full JPEG and one pyramid; all that the description promises, and no more."""
+    grain = np.random.default_rng(7).normal(24, 6, (400, 600, 3)).clip(0, 255).astype("uint8")
+    Image.fromarray(grain).resize((6000, 4000), Image.Resampling.BILINEAR).save(tmp_path / "sky.jpg", quality=88)
+    picture, tiles = make_picture(tmp_path / "sky.jpg", tmp_path / "out", None, PictureSettings())
+    size = {file.relative_to(tmp_path / "out").as_posix(): file.stat().st_size for file in files_below(tmp_path / "out")}
+    pyramid = {name.removeprefix("tiles/") for name in size if name.startswith("tiles/")}
+    assert len(size) <= 45
+    assert sum(size.values()) <= 1.2 * sum(size[f"tiles/{name}"] for name in pyramid)
+    assert pyramid == promised(json.loads((tmp_path / "out/tiles/info.json").read_bytes())) == set(tiles.names)
+    assert set(size) - {f"tiles/{name}" for name in pyramid} == {file.name for file in picture.files} - {picture.full.name}
+
+
+def test_the_full_jpeg_and_the_tiles_stand_upright(tmp_path: Path) -> None:
+    """Of a picture stored on its side (EXIF orientation 6): both as high as it is wide in the file, the red quarter top right."""
+    exif = Image.Exif()
+    exif[0x0112] = 6
+    Image.fromarray(eight_bits()).save(tmp_path / "side.jpg", quality=98, subsampling=0, exif=exif)
+    picture, tiles = make_picture(tmp_path / "side.jpg", tmp_path / "out", None, PictureSettings(tile_px=64))
+    full = decoded(tmp_path / "out" / picture.full.name)
+    top_right = decoded(tmp_path / "out" / "tiles" / "64,0,16,64" / "16,64" / "0" / "default.jpg")
+    assert full.shape[:2] == (tiles.height_px, tiles.width_px) == (120, 80)
+    for corner in (full[:20, 60:], top_right[:20]):
+        assert np.abs(corner.mean(axis=(0, 1)) - (204, 26, 26)).max() <= 4
+
+
+def files_below(folder: Path) -> list[Path]:
+    return sorted(path for path in folder.rglob("*") if path.is_file())

@@ -1,5 +1,6 @@
 """The viewer and the slider, used in a real browser, from disk, under the site's own content security policy."""
 
+import json
 import re
 import shutil
 from collections.abc import Iterator
@@ -13,6 +14,8 @@ from playwright.sync_api import Browser, CDPSession, Page
 from sitegen.pictures.comparing import make_pair
 from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.records import PictureSettings
+from tests.pictures.level_0 import promised
+from tests.pictures.test_tiles import static_host
 
 pytestmark = pytest.mark.browser
 
@@ -22,7 +25,8 @@ POLICY = "default-src 'none'; img-src 'self' data:; style-src 'self'; script-src
 PAGE = f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Test</title>
 <meta http-equiv="Content-Security-Policy" content="{POLICY}">
 <meta name="viewport" content="width=device-width, initial-scale=1"></head><body>
-<figure><a class="zoomable" href="p/full.jpg" data-tiles="p/tiles/info.json" data-width="3001" data-height="1999" data-tile="256">
+<figure><a class="zoomable" href="p/tiles/full/max/0/default.jpg" data-tiles="p/tiles/info.json"
+data-width="3001" data-height="1999" data-tile="256">
 <img src="p/480.jpg" alt="A field of stars" width="480" height="320"></a></figure>
 <figure class="compare" data-before="One night" data-after="Five nights">
 <img src="pair/before/480.jpg" alt="Before" width="480" height="320">
@@ -189,7 +193,7 @@ def test_without_script_the_link_is_a_link(chromium: Browser, site: Path) -> Non
     one.goto((site / "index.html").as_uri())
     assert one.locator(".compare img").count() == 2
     one.click("a.zoomable")
-    one.wait_for_url("**/p/full.jpg")
+    one.wait_for_url("**/p/tiles/full/max/0/default.jpg")
     context.close()
 
 
@@ -205,6 +209,44 @@ def test_the_slider_follows_pointer_and_keys(page: Page) -> None:
     assert float(slider.input_value()) == pytest.approx(25.5, abs=0.5)
     assert slider.get_attribute("aria-valuetext") == "26 %"
     assert page.evaluate("document.querySelectorAll('.compare img')[1].style.clipPath") == "inset(0px 0px 0px 25.5%)"
+
+
+def test_tiles_of_the_usual_size_are_met_from_disk_and_from_a_host(chromium: Browser, site: Path, tmp_path: Path) -> None:
+    """Without `data-tile` the script asks for tiles as `make_picture` cuts them: each of them is there, at every level."""
+    make_picture(site / "a.jpg", tmp_path / "p", None, PictureSettings(widths_px=(480,), avif_effort=0))
+    for script in ("zoom.js", "compare.js"):
+        shutil.copy(STATIC / script, tmp_path / script)
+    (tmp_path / "index.html").write_text(PAGE.replace(' data-tile="256"', ""), encoding="utf-8")
+    with static_host(tmp_path) as host:
+        reached = [tiles_reached(chromium, address) for address in ((tmp_path / "index.html").as_uri(), f"{host}/index.html")]
+    levels = {"full/751,500", "0,0,2048,1999/1024,1000", "0,0,1024,1024/1024,1024"}
+    assert reached[0] == reached[1]
+    assert levels <= reached[0] <= {name.removesuffix("/0/default.jpg") for name in promised_in(tmp_path / "p/tiles")}
+
+
+def promised_in(tiles: Path) -> set[str]:
+    return promised(json.loads((tiles / "info.json").read_bytes()))
+
+
+def tiles_reached(chromium: Browser, address: str) -> set[str]:
+    """Regions and sizes of all tiles that were shown from the whole picture to its pixels, about its upper left corner."""
+    context = chromium.new_context(viewport={"width": 700, "height": 450})
+    one, missed = context.new_page(), []
+    one.on("requestfailed", lambda request: missed.append(request.url))
+    one.on("response", lambda response: missed.append(response.url) if response.status >= 400 else None)
+    one.goto(address)
+    open_viewer(one)
+    one.mouse.move(1, 1)
+    reached: set[str] = set()
+    for _ in range(8):
+        one.wait_for_function("[...document.querySelectorAll('.viewer img')].every((img) => img.complete && img.naturalWidth)")
+        sources = one.evaluate("[...document.querySelectorAll('.viewer img')].map((img) => img.src)")
+        reached |= {"/".join(source.split("/")[-4:-2]) for source in sources if "/tiles/" in source}
+        one.mouse.wheel(0, -300)
+        one.wait_for_timeout(50)
+    context.close()
+    assert [url for url in missed if "/tiles/" in url] == []
+    return reached
 
 
 def test_the_scripts_stay_small() -> None:

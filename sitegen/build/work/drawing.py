@@ -1,6 +1,6 @@
 """Entries to their pages and the pages of their nights; a page that shows what it showed is not drawn again."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from functools import partial
 
 from msgspec import Struct
@@ -33,7 +33,7 @@ def draw_nights(context: BuildContext, chunk: Sequence[NightJob]) -> list[Outcom
 
 
 def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
-    prepared = _prepared(kit, job.prepared, job.half_hours)
+    prepared = _on_common_clock(kit.context.store.get(job.prepared, PreparedEntry), job.half_hours)
     book = kit.book(job.cards)
     mistaken = bool(text_of(prepared, book).mistakes)
     card = kit.context.store.put(prepared.card)
@@ -46,25 +46,24 @@ def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
 
 
 def _draw_night(kit: DrawingKit, job: NightJob) -> Outcome[EntryPages]:
-    prepared = [_prepared(kit, name, job.half_hours) for name in job.prepared]
+    evening = job.evening[1]
+    prepared = [_on_common_clock(kit.prepared(name).on([evening]), job.half_hours) for name in job.prepared]
     pages = drawn(kit, _nights(kit, prepared, [job.evening]), job.earlier)
     return Outcome(EntryPages(digests_of(pages)), outputs=outputs_of(pages), uses=kit.charts.taken_used())
 
 
-def _prepared(kit: DrawingKit, name: str, half_hours: float) -> PreparedEntry:
-    """The entry with its nights on the diary's common clock."""
-    prepared = kit.context.store.get(name, PreparedEntry)
+def _on_common_clock(prepared: PreparedEntry, half_hours: float) -> PreparedEntry:
+    """The entry with a ribbon for each of its nights."""
     return replace(prepared, card=with_ribbons(prepared.card, prepared.view, half_hours))
 
 
-def _nights(kit: DrawingKit, prepared: Sequence[PreparedEntry], evenings: Iterable[EveningBetween]) -> Iterator[Page]:
-    """Of all nights of these entries, the pages of the evenings named."""
+def _nights(kit: DrawingKit, prepared: Sequence[PreparedEntry], evenings: Iterable[EveningBetween]) -> Iterable[Page]:
+    """The pages of the evenings named. The book knows no other evening than these and those beside them."""
     between = list(evenings)
     wanted = {evening for _, evening, _ in between}
     named = {evening for three in between for evening in three if evening}
-    every = {night.evening for entry in prepared for night in entry.card.nights}
-    book = kit.book((with_evenings(prepared[0].card, named | every),))
-    return (page for page in night_pages(prepared, book) if page.context["evening"] in wanted) if wanted else iter(())
+    book = kit.book((with_evenings(prepared[0].card, named),))
+    return night_pages([entry.on(wanted) for entry in prepared], book)
 
 
 def drawn(kit: DrawingKit, pages: Iterable[Page], earlier: Pages) -> Pages:

@@ -1,6 +1,6 @@
 """What draws pages in one process: the theme's templates and words, the formatter of facts, the cache of charts."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import cached_property, lru_cache
 
 from sitegen.build.context import BuildContext
@@ -11,11 +11,13 @@ from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_summary import EntrySummary
 from sitegen.pages.fact_formatter import FactFormatter
+from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.words import words_from
 
 CODE = "sitegen.build.work.drawing"
 """Charts and compiled templates are kept under the version of the code behind this module."""
+MOST_PREPARED = 4
 
 
 class DrawingKit:
@@ -43,6 +45,11 @@ class DrawingKit:
     @cached_property
     def site_frame(self) -> SiteFrame:
         return SiteFrame(self.context.settings, self.context.theme, self.formatter.words, self.formatter, self._version)
+
+    @cached_property
+    def prepared(self) -> Callable[[str], PreparedEntry]:
+        """From the store. The last few stay in memory: one night after another is shared by the same entries."""
+        return lru_cache(maxsize=MOST_PREPARED)(lambda name: self.context.store.get(name, PreparedEntry))
 
     def book(self, cards: Sequence[EntryCard] | Sequence[EntrySummary]) -> DiaryIndex:
         """A book of these cards only, newest first. With outer cards it serves feeds and the pages of one entry, which show no

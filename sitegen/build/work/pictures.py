@@ -125,7 +125,7 @@ class _Maker(Struct):
         for file in made.files:
             words = packet(values, solution, file.width_px, file.height_px)
             self.made.outputs.append(self._carrying(folder, kept, file, words))
-        self.made.outputs += self._tiles(folder, kept, tiles) if tiles else []
+        self.made.outputs += self._tiles(folder, kept, tiles, made.full.name) if tiles else []
         return made, tiles, folder
 
     def _carrying(self, folder: str, kept: Path, file: MadeFile, words: bytes) -> Output:
@@ -138,10 +138,11 @@ class _Maker(Struct):
     def _output(self, address: str, file: Path) -> Output:
         return self.context.store.output_of(address, file)
 
-    def _tiles(self, folder: str, kept: Path, tiles: MadeTiles) -> Iterator[Output]:
-        """`info.json` names the place where the tiles will lie, where the diary has an address."""
+    def _tiles(self, folder: str, kept: Path, tiles: MadeTiles, full: str) -> Iterator[Output]:
+        """All but the full JPEG, which carries words. `info.json` names the place where the tiles will lie, where the diary has
+        an address."""
         for name in tiles.names:
-            if name != "info.json":
+            if name != "info.json" and f"{TILES}/{name}" != full:
                 yield self._output(f"{folder}{TILES}/{name}", kept / TILES / name)
         info = json.loads((kept / TILES / "info.json").read_bytes())
         root = self.context.settings.address

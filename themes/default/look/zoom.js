@@ -3,7 +3,7 @@
    <a class="zoomable" href="full.jpg"       shown without tiles
       data-tiles="tiles/"                    their folder, or the info.json in it; optional
       data-width="6000" data-height="4000"   of the full picture; else the img's attributes
-      data-tile="512"                        side of a tile; 512 where it is not said
+      data-tile="1024"                        side of a tile; 1024 where it is not said
       data-say-close="…" data-say-in="…" data-say-out="…" data-say-whole="…"
       data-say-type="…">                     what it is, where it is no observation; optional
      <img src="800.jpg" alt="…" width="6000" height="4000">     (or a picture element around it)
@@ -26,7 +26,7 @@
 
   const open = (link, shown, width, height) => {
     const tiles = (link.dataset.tiles || '').replace(/info\.json$/, '').replace(/([^/])$/, '$1/');
-    const side = Number(link.dataset.tile || 512);
+    const side = Number(link.dataset.tile || 1024);
     const dialog = make('dialog', document.body, { ...FILL, position: 'fixed', padding: '0', border: '0', overflow: 'hidden', background: 'var(--picture, #000)' }, { className: 'viewer', ariaLabel: shown.alt });
     const stage = make('div', dialog, { ...FILL, overflow: 'hidden', touchAction: 'none', cursor: 'grab' }, { className: 'zoomable', tabIndex: 0 });
     const layer = make('div', stage, { position: 'absolute', transformOrigin: '0 0', width: `${width}px`, height: `${height}px` });
