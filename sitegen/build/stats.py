@@ -15,9 +15,9 @@ class BuildStats(Struct):
     notes: list[str] = field(default_factory=list)
     since: float = field(default_factory=perf_counter)
 
-    def count(self, kind: str, made: int, all_of_them: int) -> None:
-        self.made[kind] += made
-        self.kept[kind] += all_of_them - made
+    def count(self, kind: str, done: int, all_of_them: int) -> None:
+        self.made[kind] += done
+        self.kept[kind] += all_of_them - done
 
     def step(self, name: str) -> None:
         """The time since the last one ended went into this stage."""

@@ -74,8 +74,8 @@ def _of_taking(sentence: Sentence, evidence: Evidence) -> Iterator[Doubt]:
     for before, word in pairwise(sentence.words):
         weekday = words.weekdays.get(word.text)
         if days and weekday is not None and weekday not in days and before.text in words.on_a_day:
-            known = ", ".join(f"{evening} was a {DAYS[evening.weekday()]}" for evening in evenings[:5])
-            yield Doubt(word.start, f"the text says {DAYS[weekday]}, and no night of its logs lies on one: {known}")
+            nights = ", ".join(f"{evening} was a {DAYS[evening.weekday()]}" for evening in evenings[:5])
+            yield Doubt(word.start, f"the text says {DAYS[weekday]}, and no night of its logs lies on one: {nights}")
 
 
 CLAIM = ClaimKind("calendar-days", "a weekday or a date that the calendar denies, also that of a night", _find)

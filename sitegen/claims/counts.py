@@ -45,8 +45,8 @@ def _are_subs(sentence: Sentence, counted: Counted, evidence: Evidence) -> bool:
 def _are_of_something_else(behind: list[str], evidence: Evidence) -> bool:
     """'13 subs of the Moon', not 'of hydrogen', nor 'of five minutes'."""
     words = evidence.words
-    known = words.light | words.target | words.filters.keys() | words.numbers.keys()
-    return bool(set(behind[:1]) & words.belonging) and not any(word in known or word[0].isdigit() for word in behind[1:])
+    of_these = words.light | words.target | words.filters.keys() | words.numbers.keys()
+    return bool(set(behind[:1]) & words.belonging) and not any(word in of_these or word[0].isdigit() for word in behind[1:])
 
 
 def _are_of_light(behind: list[str], evidence: Evidence) -> bool:

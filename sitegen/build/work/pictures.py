@@ -46,28 +46,30 @@ class MadePictures(Struct):
 
     @property
     def labelled_objects(self) -> tuple[str, ...]:
-        marked = {slug for one in self.pictures if one.overlay for each in one.overlay.objects for slug in each.slugs}
+        marked = {
+            slug for prepared in self.pictures if prepared.overlay for marked in prepared.overlay.objects for slug in marked.slugs
+        }
         return tuple(sorted(marked))
 
 
 def make_pictures(context: BuildContext, view: EntryView) -> MadePictures:
     """Everything of all the entry's pictures; the view comes back with where they point and what that measures."""
-    made = MadePictures(view)
-    makers = _Maker(context, view, made, context.cache_of(PICTURE_WORK))
+    entry_pictures = MadePictures(view)
+    makers = _Maker(context, view, entry_pictures, context.cache_of(PICTURE_WORK))
     for picture in view.entry.pictures:
         prepared = makers.prepared(picture)
         if prepared is not None:
-            made.pictures.append(prepared)
+            entry_pictures.pictures.append(prepared)
     makers.pairs()
     makers.card()
-    made.uses = makers.cache.taken_used()
-    return made
+    entry_pictures.uses = makers.cache.taken_used()
+    return entry_pictures
 
 
 class _Maker(Struct):
     context: BuildContext
     view: EntryView
-    made: MadePictures
+    entry_pictures: MadePictures
     cache: Cache
     names: set[str] = field(default_factory=set)
     kept: dict[str, Path] = field(default_factory=dict)
@@ -76,30 +78,30 @@ class _Maker(Struct):
         """None where the file cannot be used; the problem is noted."""
         try:
             pointing = self._pointing(picture) if picture.role != "setup" else None
-            made, tiles, folder = self._published(picture, pointing)
+            sizes, tiles, folder = self._published(picture, pointing)
         except PictureProblem as wrong:
             self._note(picture.file, wrong)
             return None
-        self._tell(picture, made, pointing or Pointing(None, None, None))
+        self._tell(picture, sizes, pointing or Pointing(None, None, None))
         solution = pointing.solution if pointing else None
         overlay = overlay_of(solution, self.view.entry.targets) if solution else None
         steps = tuple(self._step(picture, step.what, step.file, step.alt) for step in picture.steps)
-        return PreparedPicture(picture, made, folder, f"{folder}{TILES}/" if tiles else None, pointing, overlay, steps)
+        return PreparedPicture(picture, sizes, folder, f"{folder}{TILES}/" if tiles else None, pointing, overlay, steps)
 
     def _note(self, file: str, wrong: PictureProblem) -> None:
         shown, remedy = self.context.config.folder.shown(file), f"named by entries/{self.view.entry.slug}.md"
-        self.made.problems.append(Problem(shown, 1, 1, wrong.sentence, remedy))
+        self.entry_pictures.problems.append(Problem(shown, 1, 1, wrong.sentence, remedy))
 
     def _step(self, of: Picture, what: str, file: str | None, alt: str | None) -> PreparedStep:
         if file is None:
             return PreparedStep(what)
         picture = Picture(file, alt or "", what, "process", stretch=of.stretch if file == of.file else {}, type=of.type)
         try:
-            made, tiles, folder = self._published(picture, None)
+            sizes, tiles, folder = self._published(picture, None)
         except PictureProblem as wrong:
             self._note(file, wrong)
             return PreparedStep(what)
-        return PreparedStep(what, PreparedPicture(picture, made, folder, f"{folder}{TILES}/" if tiles else None))
+        return PreparedStep(what, PreparedPicture(picture, sizes, folder, f"{folder}{TILES}/" if tiles else None))
 
     def _inputs(self, picture: Picture) -> tuple[Path, PictureSettings, tuple[str, str]]:
         path = self.context.content / picture.file
@@ -112,21 +114,21 @@ class _Maker(Struct):
         prior = pointing_prior(self.view, picture)
         scratch = self.cache.scratch
         asked = ("pointing", *inputs, repr(prior))
-        found: Pointing = self.cache.value(asked, Pointing, lambda: _work("point", path, prior, settings, scratch))
-        return found if found.solution or prior.by_stars else None
+        pointing: Pointing = self.cache.value(asked, Pointing, lambda: _work("point", path, prior, settings, scratch))
+        return pointing if pointing.solution or prior.by_stars else None
 
     def _published(self, picture: Picture, pointing: Pointing | None) -> tuple[MadePicture, MadeTiles | None, str]:
         path, settings, inputs = self._inputs(picture)
-        kept, (made, tiles) = self.cache.folder(inputs, Published, lambda out: _work("publish", path, out, settings))
+        kept, (sizes, tiles) = self.cache.folder(inputs, Published, lambda out: _work("publish", path, out, settings))
         folder = addresses.picture(self.view.entry.slug, f"{self._name(picture)}/")
         self.kept[folder] = kept
         values = packet_values(self.view.entry, picture, self.context.settings, exposures(self.view))
         solution = pointing.solution if pointing else None
-        for file in made.files:
+        for file in sizes.files:
             words = packet(values, solution, file.width_px, file.height_px)
-            self.made.outputs.append(self._carrying(folder, kept, file, words))
-        self.made.outputs += self._tiles(folder, kept, tiles, made.full.name) if tiles else []
-        return made, tiles, folder
+            self.entry_pictures.outputs.append(self._carrying(folder, kept, file, words))
+        self.entry_pictures.outputs += self._tiles(folder, kept, tiles, sizes.full.name) if tiles else []
+        return sizes, tiles, folder
 
     def _carrying(self, folder: str, kept: Path, file: MadeFile, words: bytes) -> Output:
         """New words cost no new encoding: they are laid into a copy."""
@@ -161,20 +163,20 @@ class _Maker(Struct):
         self.names.add(name)
         return name
 
-    def _tell(self, picture: Picture, made: MadePicture, pointing: Pointing) -> None:
-        size = made.width_px, made.height_px
-        told = PointedPicture(picture.file, *size, pointing.solution, pointing.origin, pointing.reason, picture.type)
-        pictures = (*self.made.view.pictures, told)
+    def _tell(self, picture: Picture, sizes: MadePicture, pointing: Pointing) -> None:
+        size = sizes.width_px, sizes.height_px
+        pointed = PointedPicture(picture.file, *size, pointing.solution, pointing.origin, pointing.reason, picture.type)
+        pictures = (*self.entry_pictures.view.pictures, pointed)
         optics = measured(self.view.optics, pictures)
-        self.made.view = replace(self.made.view, pictures=pictures, optics=optics)
+        self.entry_pictures.view = replace(self.entry_pictures.view, pictures=pictures, optics=optics)
 
     def pairs(self) -> None:
         """Two pictures to be laid over each other are brought to one size where they are not."""
-        by_file = {one.picture.file: one for one in self.made.pictures}
-        for place, after in enumerate(self.made.pictures):
+        by_file = {prepared.picture.file: prepared for prepared in self.entry_pictures.pictures}
+        for place, after in enumerate(self.entry_pictures.pictures):
             before = by_file.get(after.picture.compare_with or "")
             if before is not None and _size(before.made) != _size(after.made):
-                self.made.pictures[place] = self._paired(before, after)
+                self.entry_pictures.pictures[place] = self._paired(before, after)
 
     def _paired(self, before: PreparedPicture, after: PreparedPicture) -> PreparedPicture:
         (path, settings, inputs), (earlier, _, others) = self._inputs(after.picture), self._inputs(before.picture)
@@ -185,14 +187,16 @@ class _Maker(Struct):
             self._note(after.picture.file, wrong)
             return after
         folder = f"{after.folder}compared/"
-        for name, made in zip(("before", "after"), pair, strict=True):
-            self.made.outputs += [self._output(f"{folder}{name}/{file.name}", kept / name / file.name) for file in made.files]
+        for name, sizes in zip(("before", "after"), pair, strict=True):
+            self.entry_pictures.outputs += [
+                self._output(f"{folder}{name}/{file.name}", kept / name / file.name) for file in sizes.files
+            ]
         return replace(after, pair=(replace(before, made=pair[0], folder=f"{folder}before/"),
                                     replace(after, made=pair[1], folder=f"{folder}after/")))  # fmt: skip
 
     def card(self) -> None:
         """The picture beside a link to the entry, with the ribbon of its fullest night."""
-        main = main_picture(self.made.pictures)
+        main = main_picture(self.entry_pictures.pictures)
         if main is None:
             return
         wide = (file for file in main.made.of_type("image/jpeg") if file.width_px >= CARD_AT_LEAST_PX)
@@ -205,8 +209,8 @@ class _Maker(Struct):
             self._note(main.picture.file, wrong)
             return
         address = addresses.entry_card_picture(self.view.entry.slug)
-        self.made.outputs.append(self._output(address, kept / addresses.CARD_PICTURE))
-        self.made.has_card = True
+        self.entry_pictures.outputs.append(self._output(address, kept / addresses.CARD_PICTURE))
+        self.entry_pictures.has_card = True
 
 
 def _work(name: str, path: Path, *given: Any) -> Any:
@@ -215,5 +219,5 @@ def _work(name: str, path: Path, *given: Any) -> Any:
     return resolve(PICTURE_WORK)(name, path, *given)
 
 
-def _size(made: MadePicture) -> tuple[int, int]:
-    return made.width_px, made.height_px
+def _size(sizes: MadePicture) -> tuple[int, int]:
+    return sizes.width_px, sizes.height_px
