@@ -23,7 +23,7 @@ PATHS = {
 }
 HANDED_ON = {
     "reading/capture_logs/table.py:_understood", "reading/capture_logs/table.py:_subs", "build/store.py:put",
-    "build/store.py:get", "facts/diary_in_sky.py:views_of", "pages/ribbon.py:_block", "publish/staging.py:place",
+    "build/store.py:get", "facts/diary_in_sky.py:views_of", "pages/lanes.py:_block", "publish/staging.py:place",
 }  # fmt: skip
 """Where a row becomes a sub, a sub is kept and taken up again, gets its place in the sky, is drawn, and reaches the site."""
 MACHINERY = ("rebuild.py", "build/", "publish/")
