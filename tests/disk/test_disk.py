@@ -155,4 +155,4 @@ def test_machines_are_told_the_same(name: str, published: WholeDiary) -> None:
     )
     index = (published.diagnostics.output / "look/search-index.js").read_text("utf-8")
     (hours,) = re.findall(rf'"entries/{name}/[^{{}}]*?"h": ?([\d.]+)', index)
-    assert float(hours) == round(sums(frames).total_s / 3600, 2)
+    assert float(hours) == round(sums(frames).total_s / 3600, 3)

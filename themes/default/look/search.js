@@ -74,7 +74,7 @@
     newest.hidden = !all;
     hits.hidden = all;
     hits.replaceChildren();
-    waiting = all ? [] : fit;
+    waiting = all ? [] : [...fit];
     showMore();
     const count = fit.length;
     found.textContent = count === 0 ? found.dataset.none : count === 1 ? found.dataset.one : found.dataset.many.replace('#', count);

@@ -1,17 +1,13 @@
 /* A picture that zooms to its pixels. Without this script the link opens the full picture.
 
-   <a class="zoomable" href="full.jpg"       shown without tiles
-      data-tiles="tiles/"                    their folder, or the info.json in it; optional
+   <a class="zoomable" href="(full picture)"
+      data-tiles="tiles/"   their folder, or the info.json in it; data-tile="1024", their side
       data-width="6000" data-height="4000"   of the full picture; else the img's attributes
-      data-tile="1024"                        side of a tile; 1024 where it is not said
-      data-say-close="…" data-say-in="…" data-say-out="…" data-say-whole="…"
-      data-say-type="…">                     what it is, where it is no observation; optional
-     <img src="800.jpg" alt="…" width="6000" height="4000">     (or a picture element around it)
-   </a>
+      data-say-close="…" (-in, -out, -whole), data-say-type="…" what it is, where it is no observation>
+     <img …> (or a picture element around it)</a>
 
-   An svg.overlay in the same figure, with its viewBox, lies over it where the page shows it. Tiles are named
-   as IIIF Image API 3 has them, level 0; nothing is fetched by script: it works from disk.
-   Drag, pinch, wheel, double click; keys + - 0, arrows, Escape. Colours of .viewer are the style sheet's. */
+   An svg.overlay in the same figure lies over it where the page shows it. Tiles are named as IIIF Image API 3
+   has them, level 0; nothing is fetched by script. Keys: + - 0, arrows, Escape. */
 (() => {
   const CLOSEST = 4; // screen pixels for one of the picture's
   const STEP = 1.6;
