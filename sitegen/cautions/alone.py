@@ -36,7 +36,7 @@ CAUTION = Caution(
                 ),
                 ("(i|we|he|she) … (alone|by myself|on my own|by himself|by herself)", PLACES),
                 ("(alone|by myself|on my own) … (i|we)", PLACES),
-                ("(nobody|no one) (who)? knew where (i|we)",),
+                ("(nobody|no one) (who)? knew (where|that) (i|we)",),
             ),
             harmless="(leave|left|leaving|let|stands|stand|stood|lies|lay|focus|stars|that) (it|them|him|her)? alone | "
             "not alone | alone in (a|an|the|its) (empty)? (field|sky|frame|picture) | nobody … alone | "
@@ -53,7 +53,7 @@ CAUTION = Caution(
                     "kilometer | hügel | see | morgen",
                 ),
                 ("(ich|wir|er|sie|war|bin|stand|saß) … (allein|alleine) | (allein|alleine) … (ich|wir)", ORTE),
-                ("(niemand|keiner) wusste wo (ich|wir) | (niemand|keiner) wusste, wo (ich|wir)",),
+                ("(niemand|keiner) wusste (wo|dass) (ich|wir) | (niemand|keiner) wusste, (wo|dass) (ich|wir)",),
             ),
             harmless="(nicht|nie|niemand|keiner|von|schon|liegt|steht) (allein|alleine) | lass* … (allein|alleine) | "
             "(allein|alleine) (schon|durch|mit) | (allein|alleine) in (einem|dem|ihrem|seinem) *? (feld|bild)*",

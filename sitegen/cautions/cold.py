@@ -36,7 +36,7 @@ CAUTION = Caution(
                 ),
             ),
             harmless="(sensor|camera|chip|cooler|detector) … (minus *|-#) | cooled (down)? to (minus *|-#) | "
-            "cold (front|dust|cloud|gas|case|light)* | absolute zero",
+            "cold (front|dust|cloud|gas|case|light)* | absolute zero | sun … (minus *|-#) (degrees|°)",
         ),
         "de": Vocabulary(
             stems="gefühl | minus | frost | kalt | kält | eisig | frier | fror | klamm | unterkühl | unter null | "
@@ -56,7 +56,7 @@ CAUTION = Caution(
                 ),
             ),
             harmless="(kamera|sensor|chip) … -#* | (sensor|kamera|chip|kühlung) … (minus *|-#) | "
-            "kalte* (wolke|staub|gas|front)* | kaltfront*",
+            "kalte* (wolke|staub|gas|front)* | kaltfront* | sonne … (minus *|-#) (grad|°)",
         ),
     },
     from_memory=("ISO 13732-3",),

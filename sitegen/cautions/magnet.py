@@ -15,7 +15,7 @@ CAUTION = Caution(
                     "strong | snap* | finger* | thumb* | pinch* | card | pacemaker* | hold* | held | cap | lid | "
                     "focuser | shield | cover | glu* | drawer | screw* | compass | skin | mirror | lens | sensor | tool*",
                 ),
-                ("magnetic (cap|lid|cover|catch|holder|mount|adapter|base|strip|tape)*",),
+                ("magnetic (cap|lid|cover|catch|holder|mount|adapter|base|strip|tape|foot|feet|clamp|ring|disc)*",),
             ),
             harmless="magnetic (field|storm|activity|pole|north|declination|compass)* | (magnet|magnets) for | "
             "magnetar* | electromagnet*",
@@ -29,7 +29,7 @@ CAUTION = Caution(
                     "stark* | *schnapp* | finger* | daumen | *klemm* | quetsch* | karte* | *schrittmacher* | hält | "
                     "halten | *deckel | *kappe | *auszug | geklebt | haut | *spiegel | linse | werkzeug* | schraube*",
                 ),
-                ("magnet(deckel|halter|verschluss|kappe|fuß|band|folie)*",),
+                ("magnet(deckel|halter|verschluss|kappe|fuß|füße|band|folie|ring)* | magnetisch* (deckel|kappe|fuß|füße|ring|halter*)",),
             ),
             harmless="magnetfeld* | magnetar* | magnetisch* (feld|sturm|pol)* | elektromagnet*",
         ),
