@@ -29,7 +29,10 @@ CAUTION = Caution(
                     "stark* | *schnapp* | finger* | daumen | *klemm* | quetsch* | karte* | *schrittmacher* | hält | "
                     "halten | *deckel | *kappe | *auszug | geklebt | haut | *spiegel | linse | werkzeug* | schraube*",
                 ),
-                ("magnet(deckel|halter|verschluss|kappe|fuß|füße|band|folie|ring)* | magnetisch* (deckel|kappe|fuß|füße|ring|halter*)",),
+                (
+                    "magnet(deckel|halter|verschluss|kappe|fuß|füße|band|folie|ring)* | "
+                    "magnetisch* (deckel|kappe|fuß|füße|ring|halter*)",
+                ),
             ),
             harmless="magnetfeld* | magnetar* | magnetisch* (feld|sturm|pol)* | elektromagnet*",
         ),
