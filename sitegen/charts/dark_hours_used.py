@@ -11,6 +11,8 @@ from sitegen.charts.plot import Dots, Line, Plot, Rules, Scale, plot
 
 PAD_DAYS = 12
 NARROWEST = 0.1  # share of the plot below which a year has no room for its name
+MOST_ROWS = 200
+"""Of the table; of more nights it tells the years."""
 
 
 class UsedNight(Struct, frozen=True):
@@ -22,6 +24,7 @@ class UsedNight(Struct, frozen=True):
 
 
 Nights = Sequence[UsedNight]
+Rows = tuple[tuple[str, ...], ...]
 
 
 def draw(nights: Nights, voice: Localizer) -> tuple[Panel, ...]:
@@ -85,9 +88,19 @@ def title(nights: Nights, voice: Localizer) -> str:
 
 
 def table(nights: Nights, voice: Localizer) -> Table:
-    heads = tuple(voice.say(f"used.{name}") for name in ("evening", "dark", "share"))
+    first, rows = ("evening", _by_night(nights, voice)) if len(nights) <= MOST_ROWS else ("year", _by_year(nights, voice))
+    return Table(tuple(voice.say(f"used.{name}") for name in (first, "dark", "share")), rows)
+
+
+def _by_night(nights: Nights, voice: Localizer) -> Rows:
     numbers = voice.numbers
-    return Table(heads, tuple((numbers.day(n.evening), numbers.duration(n.dark_s), numbers.percent(n.share)) for n in nights))
+    return tuple((numbers.day(n.evening), numbers.duration(n.dark_s), numbers.percent(n.share)) for n in nights)
+
+
+def _by_year(nights: Nights, voice: Localizer) -> Rows:
+    numbers = voice.numbers
+    dark_s = {year: sum(n.dark_s for n in nights if n.evening.year == year) for year in yearly(nights)}
+    return tuple((str(year), numbers.duration(dark_s[year]), numbers.percent(share)) for year, share in yearly(nights).items())
 
 
 CHART: Chart[Nights] = Chart(

@@ -7,12 +7,11 @@ from msgspec import Struct
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
-from sitegen.pages.entry_row import WOVEN_ROWS, entry_row
+from sitegen.pages.entry_row import entry_row
 from sitegen.pages.page import Page
 
-NEWEST = WOVEN_ROWS
-"""So many entries stand on the page itself, with their nights; a page of a thousand ribbons would be read by nobody, and hardly
-load."""
+NEWEST = 24
+"""So many entries stand on the page itself."""
 
 
 class ListYear(Struct, frozen=True):

@@ -28,8 +28,9 @@ class EntryRow(Struct, frozen=True):
 
 
 CLOTH_NIGHTS = 6
-WOVEN_ROWS = 24
-"""So many rows of a list show their nights; a page of a thousand ribbons would be read by nobody, and hardly load."""
+WOVEN_ROWS = 12
+"""So many rows of a list show their nights, 70 of them at most: a page of a thousand ribbons would be read by nobody, and hardly
+load."""
 
 
 def entry_row(card: EntryCard, book: DiaryIndex, woven: bool = True) -> EntryRow:

@@ -13,8 +13,8 @@ from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import SheetMonth, YearSheet, year_sheet
 
-BANDS = 8
-"""So many years of the list of nights are drawn, the newest: each holds every night, and nobody looks at thirty of them."""
+BANDS = 5
+"""So many years of the list of nights are drawn, the newest: each weighs 10 kB, and nobody looks at thirty of them."""
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:

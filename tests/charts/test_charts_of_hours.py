@@ -1,6 +1,6 @@
 """Hours by filter, year, month and Moon, and the use of dark hours: what is drawn is what was given."""
 
-from datetime import date
+from datetime import date, timedelta
 
 from sitegen.charts import dark_hours_used, hours_by_month, hours_by_moon, hours_by_year, light_gathered
 from sitegen.charts.chart import Chart, drawn
@@ -133,6 +133,15 @@ def test_each_night_is_a_dot_at_its_share() -> None:
 def test_within_one_year_months_are_named() -> None:
     """A first season shows its months."""
     assert words_in(plot_of(dark_hours_used.CHART, NIGHTS[:2]), "middle") == ["1 Nov", "1 Dec"]
+
+
+def test_the_table_of_many_nights_tells_the_years() -> None:
+    """Two hundred nights have a row each, more of them a row a year: its dark hours, and the share of them."""
+    many = [UsedNight(date(2024, 1, 1) + timedelta(days=3 * step), 0.5, 6 * HOUR) for step in range(201)]
+    table = dark_hours_used.table(many, VOICE)
+    assert table.rows == (("2024", "732\u202fh", "50\u202f%"), ("2025", "474\u202fh", "50\u202f%"))
+    assert table.heads[0] == "Year"
+    assert len(dark_hours_used.table(many[:200], VOICE).rows) == 200
 
 
 def test_one_night_is_no_chart() -> None:
