@@ -32,24 +32,24 @@ def _tells_calm(sentence: Sentence, evidence: Evidence) -> bool:
     return sentence.holds(*words.calm_phrases) and not is_aside(sentence, evidence) and not words.at_times & sentence.vocabulary
 
 
-def _is_only(sentence: Sentence, said: Words, beside: Words) -> bool:
+def _is_only(sentence: Sentence, condition: Words, beside: Words) -> bool:
     """Nothing else is said: 'calm but for one gust' is not calm."""
     return (
-        bool(said & sentence.vocabulary)
-        and sentence.vocabulary <= said | beside
+        bool(condition & sentence.vocabulary)
+        and sentence.vocabulary <= condition | beside
         and sentence.passage.text.strip() == sentence.text.strip()
     )
 
 
-def _lost(sentence: Sentence, evidence: Evidence, signs: tuple[str, ...], said: str) -> Iterator[Doubt]:
+def _lost(sentence: Sentence, evidence: Evidence, signs: tuple[str, ...], weather: str) -> Iterator[Doubt]:
     nights = night_named(sentence, evidence)
     reasons = Counter(reason for night in nights for reason in _reasons(night, signs, evidence.words.negations))
     if reasons:
         reason, _ = reasons.most_common(1)[0]
         subs = sum(reasons.values())
         lost = f"{subs} subs were" if subs > 1 else "one sub was"
-        evening = nights[0].evening
-        yield Doubt(sentence.start, f"the text says that it was {said}, and {lost} lost to '{reason}' in the night of {evening}")
+        in_logs = f"{lost} lost to '{reason}' in the night of {nights[0].evening}"
+        yield Doubt(sentence.start, f"the text says that it was {weather}, and {in_logs}")
 
 
 def _reasons(night: NightView, signs: tuple[str, ...], negations: Words) -> Iterator[str]:

@@ -49,15 +49,15 @@ def _find(sentence: Sentence, evidence: Evidence) -> Iterator[Doubt]:
     if sentence.passage.role == "ended_by":
         yield from _of_end(sentence, evidence)
         return
-    said = _said(sentence, evidence.words)
-    subject = _subject(sentence, evidence) if said else None
-    if said is None or subject is None or _is_unclear(sentence, evidence) or not _is_said_of_it(sentence, said, evidence):
+    place = _place_in(sentence, evidence.words)
+    subject = _subject(sentence, evidence) if place else None
+    if place is None or subject is None or _is_unclear(sentence, evidence) or not _is_said_of_it(sentence, place, evidence):
         return
     called, path_of = subject
     for night in night_named(sentence, evidence)[:1]:
         path = path_of(night, bool(evidence.words.at_times & sentence.vocabulary))
-        if path and all(said.is_denied(*moment) for moment in path):
-            yield Doubt(said.start, f"the text says '{said}' of {called}, {_known(path, night)}")
+        if path and all(place.is_denied(*moment) for moment in path):
+            yield Doubt(place.start, f"the text says '{place}' of {called}, {_known(path, night)}")
 
 
 def _is_unclear(sentence: Sentence, evidence: Evidence) -> bool:
@@ -65,20 +65,20 @@ def _is_unclear(sentence: Sentence, evidence: Evidence) -> bool:
     return is_aside(sentence, evidence) or bool((words.negations | words.habits) & sentence.vocabulary)
 
 
-def _is_said_of_it(sentence: Sentence, said: PlaceSaid, evidence: Evidence) -> bool:
+def _is_said_of_it(sentence: Sentence, place: PlaceSaid, evidence: Evidence) -> bool:
     """Whether its subject stands before it in the same part of the sentence, and nothing goes on with 'of the frame'."""
     words = evidence.words
-    before = [word.text for word in sentence.words if word.start < said.start]
-    behind = [word.text for word in sentence.words if word.start > said.start][:1]
+    before = [word.text for word in sentence.words if word.start < place.start]
+    behind = [word.text for word in sentence.words if word.start > place.start][:1]
     names = words.moon | words.target | set(" ".join(target.name for target in evidence.view.entry.targets).casefold().split())
-    last = max((place for place, word in enumerate(before) if word in names), default=None)
+    last = max((index for index, word in enumerate(before) if word in names), default=None)
     if last is None or set(behind) & words.in_picture:
         return False
     between = set(before[last + 1 :])
     return not between & words.clauses and len(before) - last <= FARTHEST_WORDS
 
 
-def _said(sentence: Sentence, words: Vocabulary) -> PlaceSaid | None:
+def _place_in(sentence: Sentence, words: Vocabulary) -> PlaceSaid | None:
     """The one place; None where two directions are said, or none with the height that it needs: 'high cloud', 'low voltage'."""
     halves = [(index, words.directions[word.text]) for index, word in enumerate(sentence.words) if word.text in words.directions]
     at = [(index, half) for index, half in halves if _is_behind(sentence, index, words)]

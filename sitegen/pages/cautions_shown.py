@@ -34,12 +34,12 @@ class CautionsSaid:
     """What one page has said in full, from its top on."""
 
     def __init__(self, kinds: Iterable[CautionKind] = ()) -> None:
-        self.said = set(kinds)
+        self.in_full = set(kinds)
 
     def shown(self, kinds: Iterable[CautionKind]) -> tuple[CautionInText, ...]:
         """To stand before what calls for these; whatever follows on the page has them said."""
-        cautions = tuple(CautionInText(kind, kind in self.said) for kind in kinds)
-        self.said |= {caution.caution for caution in cautions}
+        cautions = tuple(CautionInText(kind, kind in self.in_full) for kind in kinds)
+        self.in_full |= {caution.caution for caution in cautions}
         return cautions
 
 

@@ -25,14 +25,17 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
 
 def _page(address: str, title: str, cards: Sequence[EntryCard], years: Sequence[ListYear], year: int | None) -> Page:
     """What these entries teach; `year` is None on the first page, which has the newest ones."""
-    said = CautionsSaid()
-    lessons = {kind: [_lesson(card, lesson, said) for card in cards for lesson in getattr(card.lessons, kind)] for kind in KINDS}
+    cautions_above = CautionsSaid()
+    lessons = {
+        kind: [_lesson(card, lesson, cautions_above) for card in cards for lesson in getattr(card.lessons, kind)]
+        for kind in KINDS
+    }
     return Page(address, "lessons.html", title, {"lessons": lessons, "years": years, "year": year}, chapter="lessons")
 
 
-def _lesson(card: EntryCard, lesson: str, said: CautionsSaid) -> tuple[str, str, date, str, tuple[CautionInText, ...]]:
-    """`said` hears the cautions in the order in which they are shown."""
-    cautions = said.shown(card.lesson_cautions.get(lesson, ()))
+def _lesson(card: EntryCard, lesson: str, cautions_above: CautionsSaid) -> tuple[str, str, date, str, tuple[CautionInText, ...]]:
+    """`cautions_above` hears the cautions in the order in which they are shown."""
+    cautions = cautions_above.shown(card.lesson_cautions.get(lesson, ()))
     return card.slug, card.title, card.published, to_inline_html(lesson), cautions
 
 
