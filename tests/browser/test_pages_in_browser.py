@@ -97,6 +97,8 @@ def test_the_red_lamp_shines_red_only(page: Page, demo_site: Path, kinds: dict[s
     for address in ("search/index.html", "totals/index.html", "sky/index.html", kinds["entries"]):
         page.goto((demo_site / address).as_uri())
         light(page, "red")
+        for field in page.locator("#q").all():
+            field.fill("moon")  # a mark to clear the field appears in it
         page.wait_for_timeout(200)
         red, green, blue = strongest(page)
         assert red > 100, address
@@ -129,6 +131,8 @@ def test_search_lists_the_entries_that_fit(page: Page, demo_site: Path) -> None:
     assert page.locator("#newest").is_visible()
     page.fill("#q", "ngc253")
     titles = page.locator("#hits h2").all_text_contents()
+    days = [page.locator(f"{rows} li", has_text="Five nights for").locator("time").first for rows in ("#hits", "#newest")]
+    assert [day.text_content() for day in days] == ["20 October 2026"] * 2
     assert "Five nights for the Sculptor Galaxy" in titles
     assert page.locator(".found").text_content() == f"{len(titles)} entries."
     assert not page.locator("#newest").is_visible()

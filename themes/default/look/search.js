@@ -31,7 +31,8 @@
 
   // a hit as the page lists it: title, day, summary, hours
   const base = document.querySelector('script[src*="search-index.js"]').getAttribute('src').replace(/look\/search-index\.js.*$/, '');
-  const day = new Intl.DateTimeFormat(document.documentElement.lang || 'en', { dateStyle: 'long', timeZone: 'UTC' });
+  const { lang } = document.documentElement; // dates as the pages write them: plain English is British there
+  const day = new Intl.DateTimeFormat(lang === 'en' ? 'en-GB' : lang, { dateStyle: 'long', timeZone: 'UTC' });
   const element = (name, text, parent) => {
     const made = document.createElement(name);
     if (text) made.textContent = text;
