@@ -102,8 +102,8 @@ def drawn(chart: Chart[Any], values: Any, voice: Localizer, key: str | None = No
     if not chart.enough(values):
         return None
     key = key or chart.name.replace("_", "-")
-    made: Drawn = voice.remember((chart.name, values, key, note), Drawn, lambda: _made(chart, values, voice, key, note))
-    return made
+    drawn_chart: Drawn = voice.remember((chart.name, values, key, note), Drawn, lambda: _made(chart, values, voice, key, note))
+    return drawn_chart
 
 
 def _made(chart: Chart[Any], values: Any, voice: Localizer, key: str, note: str | None) -> Drawn:

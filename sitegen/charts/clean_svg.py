@@ -39,9 +39,9 @@ def _names(root: Element, key: str) -> dict[str, str]:
     used: dict[str, str] = {}
     for element in root.iter():
         for value in (element.get(_HREF, ""), element.get("clip-path", "")):
-            found = _REFERENCE.search(value)
-            if found and _local(element) != "a":
-                used.setdefault(found[1], f"{key}-{len(used)}")
+            reference = _REFERENCE.search(value)
+            if reference and _local(element) != "a":
+                used.setdefault(reference[1], f"{key}-{len(used)}")
     return used
 
 
@@ -81,7 +81,7 @@ def _attributes(element: Element, names: dict[str, str]) -> Iterator[tuple[str, 
     if href := element.get(_HREF):
         yield "href", href if _local(element) == "a" else f"#{names[href[1:]]}"
     style = _style(element)
-    classes = [found for paint in ("fill", "stroke") if (found := _class(paint, style.get(paint)))]
+    classes = [class_name for paint in ("fill", "stroke") if (class_name := _class(paint, style.get(paint)))]
     if classes:
         yield "class", " ".join(classes)
     if style.get("fill") == "none":
@@ -93,7 +93,7 @@ def _attributes(element: Element, names: dict[str, str]) -> Iterator[tuple[str, 
             yield key, _short(style[key].removesuffix("px"), 2)
     for key in _KEPT_ATTRIBUTES:
         if key in element.attrib and (value := _NO_TURN.sub("", element.attrib[key])):
-            yield key, _REFERENCE.sub(lambda found: f"#{names[found[1]]}", value) if key == "clip-path" else _short(value)
+            yield key, _REFERENCE.sub(lambda reference: f"#{names[reference[1]]}", value) if key == "clip-path" else _short(value)
 
 
 def _style(element: Element) -> dict[str, str]:
@@ -116,11 +116,11 @@ def _one_link(body: str) -> str:
 
 def _named(body: str, links: Mapping[str, str]) -> str:
     """Each link says where it leads, whether its label found room or not."""
-    return _LINK.sub(lambda found: f"{found[0]}<title>{escape(links[unescape(found[1])])}</title>", body)
+    return _LINK.sub(lambda link: f"{link[0]}<title>{escape(links[unescape(link[1])])}</title>", body)
 
 
 def _short(text: str, decimals: int = 1) -> str:
     """Short numbers (a tenth of a unit is less than a tenth of a pixel), and no more white space than they need."""
-    shorter = _NUMBER.sub(lambda found: f"{round(float(found[0]), decimals) + 0.0:g}", text)
+    shorter = _NUMBER.sub(lambda number: f"{round(float(number[0]), decimals) + 0.0:g}", text)
     tight = re.sub(r"\s*([MLCQZz])\s*", r"\1", " ".join(shorter.split()))
     return _POINT.sub(r"M\1h0", tight)

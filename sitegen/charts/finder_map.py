@@ -61,9 +61,9 @@ def finder_chart(
     """The finder map of one target. `key` starts its ids in the page."""
     values = FinderValues(name, ra_deg, dec_deg, size_arcmin, tuple(fields))
     note = voice.say("finder.dashed") if any(field.rotation_deg is None for field in fields) else None
-    made = drawn(CHART, values, voice, key, note)
-    assert made is not None  # a place is always enough
-    return made
+    chart = drawn(CHART, values, voice, key, note)
+    assert chart is not None  # a place is always enough
+    return chart
 
 
 @house()
@@ -128,9 +128,9 @@ def _fields(axes: Axes, sky: SkyMap, values: FinderValues, lettering: Lettering,
             continue
         top = _reach(axes, sky, values, field)
         reach = max(reach, top)
-        found = lettering.first_free([(0, top + 13, "center"), (0, -top - 13, "center")], field.label) if close else None
-        if found:
-            write(axes, found[0], found[1], field.label, LINK, ha="center")
+        place = lettering.first_free([(0, top + 13, "center"), (0, -top - 13, "center")], field.label) if close else None
+        if place:
+            write(axes, place[0], place[1], field.label, LINK, ha="center")
     return reach
 
 
@@ -178,16 +178,16 @@ def _target(axes: Axes, values: FinderValues, sky: SkyMap, lettering: Lettering,
     if reach < 2 * MARK or radius > MARK:
         axes.add_artist(Circle((0, 0), radius, fill=False, edgecolor=INK, linewidth=LINE))
     clear = max(radius, reach)
-    found = lettering.first_free(((0, -clear - 13, "center"), (0, clear + 13, "center"), (clear + 5, 0, "left")), values.name)
-    if found:
-        write(axes, found[0], found[1], values.name, INK, ha=found[2], fontweight="bold")
+    place = lettering.first_free(((0, -clear - 13, "center"), (0, clear + 13, "center"), (clear + 5, 0, "left")), values.name)
+    if place:
+        write(axes, place[0], place[1], values.name, INK, ha=place[2], fontweight="bold")
 
 
 def title(values: FinderValues, voice: Localizer) -> str:
     constellation = constellation_of(values.ra_deg, values.dec_deg)
     if not values.fields:
         return voice.say("finder.plain", name=values.name, constellation=constellation)
-    field = min(values.fields, key=lambda one: one.diagonal_deg)
+    field = min(values.fields, key=lambda field: field.diagonal_deg)
     frame = extent(voice, field.width_deg, field.height_deg)
     if values.size_arcmin is None:
         return voice.say("finder.framed", name=values.name, constellation=constellation, field=frame)

@@ -28,7 +28,7 @@ Lights = Sequence[FilterLight]
 
 
 def draw(lights: Lights, voice: Localizer) -> tuple[Panel, ...]:
-    scale_h = max(_whole_h(one) * PLOT / (PLOT - 8 - width_of(_words(one, voice))) for one in lights)
+    scale_h = max(_whole_h(light) * PLOT / (PLOT - 8 - width_of(_words(light, voice))) for light in lights)
     rows = len(lights)
     drawing = plot(ROW * rows + 34, WIDTH - PLOT, 0, 4, 26, (0.0, scale_h), (rows - 0.5, -0.5))
     marks = round_steps(0.0, max(map(_whole_h, lights)), 4)
@@ -40,8 +40,8 @@ def draw(lights: Lights, voice: Localizer) -> tuple[Panel, ...]:
     return (Panel(drawing, voice.say("gathered.desc")),)
 
 
-def _whole_h(one: FilterLight) -> float:
-    return (one.gathered_s + one.missing_s) / 3600
+def _whole_h(light: FilterLight) -> float:
+    return (light.gathered_s + light.missing_s) / 3600
 
 
 def _bar(drawing: Plot, row: int, light: FilterLight) -> None:
@@ -55,9 +55,9 @@ def _bar(drawing: Plot, row: int, light: FilterLight) -> None:
         drawing.add(Bar((gathered_h, top), (_whole_h(light), top + BAR), DIM, hollow=True))
 
 
-def _words(one: FilterLight, voice: Localizer) -> str:
-    gathered, missing = (_hours(seconds, voice) for seconds in (one.gathered_s, one.missing_s))
-    return voice.say("gathered.lacking", gathered=gathered, missing=missing) if one.missing_s else gathered
+def _words(light: FilterLight, voice: Localizer) -> str:
+    gathered, missing = (_hours(seconds, voice) for seconds in (light.gathered_s, light.missing_s))
+    return voice.say("gathered.lacking", gathered=gathered, missing=missing) if light.missing_s else gathered
 
 
 def _hours(seconds: float, voice: Localizer) -> str:
@@ -66,8 +66,8 @@ def _hours(seconds: float, voice: Localizer) -> str:
 
 
 def title(lights: Lights, voice: Localizer) -> str:
-    most = max(lights, key=lambda one: one.gathered_s)
-    total_s = sum(one.gathered_s for one in lights)
+    most = max(lights, key=lambda light: light.gathered_s)
+    total_s = sum(light.gathered_s for light in lights)
     return voice.say("gathered.title", filter=most.short, most=voice.numbers.duration(most.gathered_s),
                      total=voice.numbers.duration(total_s))  # fmt: skip
 
@@ -75,7 +75,7 @@ def title(lights: Lights, voice: Localizer) -> str:
 def table(lights: Lights, voice: Localizer) -> Table:
     heads = tuple(voice.say(f"gathered.{name}") for name in ("filter", "hours", "missing"))
     say = voice.numbers.duration
-    rows = tuple((f"{one.short}, {one.name}", say(one.gathered_s), say(one.missing_s)) for one in lights)
+    rows = tuple((f"{light.short}, {light.name}", say(light.gathered_s), say(light.missing_s)) for light in lights)
     return Table(heads, rows)
 
 
@@ -88,7 +88,7 @@ EXAMPLE = (
 CHART: Chart[Lights] = Chart(
     name="light_gathered",
     question="How much light did each filter gather, and what is still wanted?",
-    enough=lambda lights: any(one.gathered_s for one in lights),
+    enough=lambda lights: any(light.gathered_s for light in lights),
     draw=draw,
     title=title,
     table=table,

@@ -85,12 +85,12 @@ def draw_stars(axes: Axes, sky: SkyMap, stars: StarField, brightest: float, fain
 def draw_constellation_names(axes: Axes, sky: SkyMap, lettering: Lettering, fits: Fits, least: int) -> None:
     """Names where the catalogue wants them and there is room; `least` the least prominent class still named."""
     figures = [figure for figure in constellation_figures() if figure.prominence <= least]
-    for figure in sorted(figures, key=lambda one: (one.prominence, one.abbreviation)):
+    for figure in sorted(figures, key=lambda figure: (figure.prominence, figure.abbreviation)):
         x, y = (float(value) for value in sky.place(*figure.labels[0]))
         places = [(x, y + shift, "center") for shift in (0, -16, 16)] if fits(x, y) else []
-        found = lettering.first_free(places, figure.name)
-        if found:
-            write(axes, found[0], found[1], figure.name, DIM, ha="center", fontstyle="italic")
+        place = lettering.first_free(places, figure.name)
+        if place:
+            write(axes, place[0], place[1], figure.name, DIM, ha="center", fontstyle="italic")
 
 
 def draw_scale(axes: Axes, length: float, text: str, x: float, y: float) -> None:

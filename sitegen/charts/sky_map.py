@@ -103,9 +103,9 @@ def _targets(axes: Axes, sky: SkyMap, targets: Targets, lettering: Lettering) ->
         ring = Circle((x, y), radius, facecolor=(LINK, 0.2), edgecolor=LINK, linewidth=THICK, zorder=10 + order)
         ring.set_url(target.address)
         axes.add_artist(ring)
-        found = lettering.find(x, y, target.name, radius + 4)
-        if found:
-            write(axes, found[0], found[1], target.name, INK, ha=found[2], url=target.address, zorder=10 + order)
+        place = lettering.find(x, y, target.name, radius + 4)
+        if place:
+            write(axes, place[0], place[1], target.name, INK, ha=place[2], url=target.address, zorder=10 + order)
 
 
 def title(targets: Targets, voice: Localizer) -> str:

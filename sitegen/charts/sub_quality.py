@@ -59,7 +59,7 @@ def table(values: QualityValues, voice: Localizer) -> Table:
     """One row a sub would be long: one row a night and measure, its median and range over the kept subs."""
     heads = tuple(voice.say(f"quality.{name}") for name in ("evening", "measure", "subs", "median", "least", "most"))
     measured = [(measure, night) for night in values.nights for measure in told(values)]
-    rows = [_row(*one, voice) for one in measured if night_median(*one) is not None]
+    rows = [_row(measure, night, voice) for measure, night in measured if night_median(measure, night) is not None]
     return Table(heads, tuple(rows))
 
 
