@@ -51,7 +51,8 @@ def views_of(
     `before` and `others` are worked out from the diary's entries where they are not given. `earlier` are views made of these
     entries before: their sky is taken again where the subs and targets are the same; the sites must be.
     """
-    whens = published_before((one.slug, one.published, rigs_of(one)) for one in diary.entries) if before is None else before
+    dated = ((entry.slug, entry.published, rigs_of(entry)) for entry in diary.entries)
+    whens = published_before(dated) if before is None else before
     return _InSky(diary, entries, whens, earlier or {}, others_of(diary.entries) if others is None else others).views()
 
 
@@ -76,12 +77,12 @@ class _InSky:
     def views(self) -> tuple[EntryView, ...]:
         book = SkyBook(self.sites)
         rows = list(zip(self.entries, self.evenings, self.earlier, strict=True))
-        asked = [slice(0) if known else book.ask(entry, evenings) for entry, evenings, known in rows]
+        asked = [slice(0) if earlier else book.ask(entry, evenings) for entry, evenings, earlier in rows]
         if book.sub_mid_s:
             book.answer()
         views = [
-            self._view(entry, evenings, known.sub_sky if known else book.subs(part), KnownSky(known) if known else book)
-            for (entry, evenings, known), part in zip(rows, asked, strict=True)
+            self._view(entry, evenings, earlier.sub_sky if earlier else book.subs(part), KnownSky(earlier) if earlier else book)
+            for (entry, evenings, earlier), part in zip(rows, asked, strict=True)
         ]
         return tuple(_noted(views, book.note))
 
@@ -176,8 +177,8 @@ def _known(altitude_deg: float) -> float | None:
 
 
 def _kind(sub: Sub, rig: Rig) -> FilterKind:
-    one = rig.filters.get(sub.filter or "")
-    return one.kind if one else "broadband"
+    rig_filter = rig.filters.get(sub.filter or "")
+    return rig_filter.kind if rig_filter else "broadband"
 
 
 def _filter_key(sub: Sub, rig: Rig) -> str:
@@ -198,9 +199,9 @@ def _filters_used(lights: Iterable[SubInSky], rigs: Mapping[str, Rig], entry: En
     wanted = set(entry.wanted_hours)
     shorts = {light.filter_key for light in lights} | wanted
     in_use = sorted({light.sub.rig for light in lights} | ({entry.rig} if entry.rig else set()))
-    known = {short: one for slug in in_use for short, one in rigs[slug].filters.items()}
-    ordered = [short for short in known if short in shorts] + sorted(shorts - set(known))
-    return tuple((short, known.get(short) or NO_FILTER.get(short) or Filter(short, short, "broadband")) for short in ordered)
+    filters = {short: rig_filter for slug in in_use for short, rig_filter in rigs[slug].filters.items()}
+    ordered = [short for short in filters if short in shorts] + sorted(shorts - set(filters))
+    return tuple((short, filters.get(short) or NO_FILTER.get(short) or Filter(short, short, "broadband")) for short in ordered)
 
 
 def _target_of_night(entry: Entry, lights: list[SubInSky]) -> Target | None:

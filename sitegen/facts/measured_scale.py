@@ -19,8 +19,8 @@ def measured(optics: Iterable[OpticsView], pictures: Iterable[PointedPicture]) -
 
 
 def _measured(row: OpticsView, pictures: tuple[PointedPicture, ...]) -> OpticsView:
-    told = ((scale, picture.file) for picture in pictures if (scale := frame_scale_arcsec_px(row, picture)) is not None)
-    scale, file = next(told, (None, None))
+    scales = ((scale, picture.file) for picture in pictures if (scale := frame_scale_arcsec_px(row, picture)) is not None)
+    scale, file = next(scales, (None, None))
     return replace(row, measured_scale_arcsec_px=scale, measured_by=file)
 
 

@@ -101,7 +101,7 @@ class Outlook(Struct, frozen=True):
 
 def needs_of(by_filter: Mapping[str, FilterTotals], filters: Iterable[tuple[str, Filter]]) -> tuple[FilterNeed, ...]:
     """From the fact `integration.by_filter` and the filters it is about; a filter that nobody defined counts as broadband."""
-    kinds = {short: one.kind for short, one in filters}
+    kinds = {short: rig_filter.kind for short, rig_filter in filters}
     return tuple(
         FilterNeed(short, kinds.get(short, "broadband"), row.total_s, row.wanted_s) for short, row in by_filter.items()
     )
@@ -171,9 +171,9 @@ def moon_down(sky: NightSky) -> tuple[Interval, ...]:
     return positive_intervals(sky.curve.times_s, -sky.curve.moon_altitude_deg)
 
 
-def common(one: Sequence[Interval], other: Sequence[Interval]) -> tuple[Interval, ...]:
+def common(intervals: Sequence[Interval], others: Sequence[Interval]) -> tuple[Interval, ...]:
     """What lies in both, either being in order and without overlaps."""
-    pairs = ((max(a[0], b[0]), min(a[1], b[1])) for a in one for b in other)
+    pairs = ((max(a[0], b[0]), min(a[1], b[1])) for a in intervals for b in others)
     return tuple((start, end) for start, end in pairs if end > start)
 
 

@@ -50,7 +50,7 @@ class Place(Struct, frozen=True):
 
 def places_in(kind: type[Struct], root: str | None = None) -> Iterator[Place]:
     """Of every fact in the record, in the published order."""
-    root = root if root is not None else next(key for key, each in ROOTS.items() if each is kind)
+    root = root if root is not None else next(key for key, record in ROOTS.items() if record is kind)
     for field in structs.fields(kind):
         fact, inner, path = fact_of(field), record_in(field), path_of(root, field.encode_name)
         if fact is not None:

@@ -66,8 +66,8 @@ def _place_of(sub: Sub) -> Place | None:
 
 @lru_cache(maxsize=500)
 def _catalogued(name: str) -> Place | None:
-    known = find_object(name)
-    return None if known is None else (known.ra_deg, known.dec_deg)
+    sky_object = find_object(name)
+    return None if sky_object is None else (sky_object.ra_deg, sky_object.dec_deg)
 
 
 def _diagonal_deg(rig: Rig) -> float:

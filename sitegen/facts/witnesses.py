@@ -51,8 +51,8 @@ def _of_log(log: WitnessedLog, entry: Entry, sites: Mapping[str, Site], rigs: Ma
     if site is not None:
         yield from _of_sky(log, entry, site)
         yield from _of_place(log, site, sites)
-    if rig is not None and (found := strangers(log, entry, rig)) is not None:
-        yield Witness(log.source, *found)
+    if rig is not None and (doubt := strangers(log, entry, rig)) is not None:
+        yield Witness(log.source, *doubt)
 
 
 def _of_sky(log: WitnessedLog, entry: Entry, site: Site) -> Iterator[Witness]:
@@ -87,7 +87,7 @@ class _SkyOfLog:
         for target in set(self.targets) - {None}:
             if target is None or target.ra_deg is None or target.dec_deg is None:
                 continue
-            mine = np.array([each == target for each in self.targets])
+            mine = np.array([own_target == target for own_target in self.targets])
             altitude = fixed_altitude_deg(middles_s[mine], target.ra_deg, target.dec_deg, latitude_deg, longitude_deg)
             below[mine] = altitude < HORIZON_DEG
         return daylight, below
