@@ -35,11 +35,11 @@ def spatial_in(packet: bytes) -> dict[str, object]:
         tree = ElementTree.fromstring(packet.strip(b"\0"))
     except (ElementTree.ParseError, ValueError):
         return {}
-    found: dict[str, object] = {}
+    keywords: dict[str, object] = {}
     for description in tree.iter(f"{RDF}Description"):
-        found |= _spatial(description.attrib)
-        found |= _spatial({child.tag: _value(child) for child in description})
-    return found
+        keywords |= _spatial(description.attrib)
+        keywords |= _spatial({child.tag: _value(child) for child in description})
+    return keywords
 
 
 def _spatial(properties: Mapping[str, object]) -> dict[str, object]:

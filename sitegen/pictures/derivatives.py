@@ -20,12 +20,12 @@ def make_picture(
     be pickled. Raises PictureProblem."""
     with opened(path, settings, out_dir) as picture:
         full = (picture.source.width_px, picture.source.height_px)
-        made = offered(picture.fresh, full, out_dir, settings, packet, picture.scratch)
-        tiles = tiled(picture, out_dir / TILES, address_id, settings, out_dir / made.full.name)
-        return _with_full_among(made), tiles
+        sizes = offered(picture.fresh, full, out_dir, settings, packet, picture.scratch)
+        tiles = tiled(picture, out_dir / TILES, address_id, settings, out_dir / sizes.full.name)
+        return _with_full_among(sizes), tiles
 
 
-def _with_full_among(made: MadePicture) -> MadePicture:
+def _with_full_among(sizes: MadePicture) -> MadePicture:
     """The picture with its full JPEG where the tiles have it."""
-    full = replace(made.full, name=f"{TILES}/{MAX}")
-    return replace(made, files=tuple(full if file == made.full else file for file in made.files))
+    full = replace(sizes.full, name=f"{TILES}/{MAX}")
+    return replace(sizes, files=tuple(full if file == sizes.full else file for file in sizes.files))

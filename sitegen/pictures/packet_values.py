@@ -56,13 +56,13 @@ def packet(values: dict[str, Value], solution: Solution | None, width_px: int, h
 def _made_from(exposures: Sequence[Exposures]) -> dict[str, Value]:
     """Parallel lists, one element an exposure, as AVM has them."""
     return {
-        "Facility": [one.rig for one in exposures],
-        "Instrument": [one.camera for one in exposures],
-        "Spectral.Band": [_band(one.centre_nm) for one in exposures],
-        "Spectral.Bandpass": [one.band for one in exposures],
-        "Spectral.CentralWavelength": [one.centre_nm for one in exposures],
-        "Temporal.StartTime": [one.start for one in exposures],
-        "Temporal.IntegrationTime": [one.total_s for one in exposures],
+        "Facility": [exposure.rig for exposure in exposures],
+        "Instrument": [exposure.camera for exposure in exposures],
+        "Spectral.Band": [_band(exposure.centre_nm) for exposure in exposures],
+        "Spectral.Bandpass": [exposure.band for exposure in exposures],
+        "Spectral.CentralWavelength": [exposure.centre_nm for exposure in exposures],
+        "Temporal.StartTime": [exposure.start for exposure in exposures],
+        "Temporal.IntegrationTime": [exposure.total_s for exposure in exposures],
     }
 
 

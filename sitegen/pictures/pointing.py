@@ -59,10 +59,10 @@ def stated_solution(stated: PointingSolution, width_px: int, height_px: int) -> 
 
 def _as_the_file_says(path: Path, source: PictureSource) -> Pointing | None:
     if source.format == "fits":
-        found = from_header_keywords(fits_header(path), source.width_px, source.height_px)
-        if isinstance(found, NotSolved):
+        solution = from_header_keywords(fits_header(path), source.width_px, source.height_px)
+        if isinstance(solution, NotSolved):
             return None
-        return Pointing(flipped_top_bottom(found) if source.is_flipped else found, "header")
+        return Pointing(flipped_top_bottom(solution) if source.is_flipped else solution, "header")
     with as_picture_problems():
         keywords = spatial_keywords(path, source)
     sides = (source.height_px, source.width_px) if source.orientation > 4 else (source.width_px, source.height_px)
@@ -77,17 +77,17 @@ def _as_the_stars_say(
     priors = list(_priors(prior, *size))[:LOOKED_FOR_AT_MOST]
     if not priors:
         return Pointing(None, None, NO_TRAIN if prior.places else NO_TARGET)
-    wide = [refused for each in priors if (refused := too_wide(*size, each)) is not None]
+    wide = [refused for solve_prior in priors if (refused := too_wide(*size, solve_prior)) is not None]
     if len(wide) == len(priors):
         return Pointing(None, None, wide[0].reason)
     with opened(path, settings, scratch_in) as picture:
         pixels = _small(picture)
     stars, reason = detect_stars(pixels), None
-    for each in priors:
-        found = _solved(stars, (pixels.shape[1], pixels.shape[0]), size, each)
-        if isinstance(found, Solution):
-            return Pointing(resized(found, *size), "stars")
-        reason = reason or found.reason
+    for solve_prior in priors:
+        solution = _solved(stars, (pixels.shape[1], pixels.shape[0]), size, solve_prior)
+        if isinstance(solution, Solution):
+            return Pointing(resized(solution, *size), "stars")
+        reason = reason or solution.reason
     return Pointing(None, None, reason)
 
 
@@ -120,8 +120,8 @@ def likely_scales(width_px: int, height_px: int, trains: Sequence[ScalePrior]) -
     whole = [train.scale_arcsec_px * length / longer for length, width, train in frames
              if abs(shape * width / length - 1) <= SAME_SHAPE]
     cropped = [train.scale_arcsec_px for length, _, train in frames if longer <= length]
-    found: list[float] = []
+    scales: list[float] = []
     for scale in (*whole, *cropped):
-        if all(abs(scale / other - 1) > SAME_SCALE for other in found):
-            found.append(scale)
-    return tuple(found)
+        if all(abs(scale / other - 1) > SAME_SCALE for other in scales):
+            scales.append(scale)
+    return tuple(scales)

@@ -79,7 +79,7 @@ class MadePicture(Struct, frozen=True):
 
     def of_type(self, mime: str) -> tuple[MadeFile, ...]:
         """The candidates of one `srcset`, narrowest first."""
-        return tuple(made for made in self.files if made.mime == mime)
+        return tuple(file for file in self.files if file.mime == mime)
 
     @property
     def full(self) -> MadeFile:

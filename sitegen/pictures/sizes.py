@@ -36,16 +36,16 @@ def offered(
     top = _held(reduced(fresh(), widest, height_at(widest, full)), scratch)
     wanted = [(str(width), width) for width in sorted(set(settings.widths_px)) if width < full[0]]
     wanted += [("full", full[0])] if widest == full[0] else []
-    made = [
+    files = [
         _made(out_dir / name, reduced(top, width, height_at(width, full)), encoder, settings, packet)
         for name, width in wanted
         for encoder in ENCODERS
         if encoder.takes(width, height_at(width, full))
     ]
     if widest < full[0]:
-        made.append(_written(out_dir / "full.jpg", full_jpeg(fresh(), settings), full, "image/jpeg", packet))
-    made.sort(key=lambda file: (file.mime, file.width_px))
-    return MadePicture(*full, tuple(made), placeholder(top), mean_colour(top))
+        files.append(_written(out_dir / "full.jpg", full_jpeg(fresh(), settings), full, "image/jpeg", packet))
+    files.sort(key=lambda file: (file.mime, file.width_px))
+    return MadePicture(*full, tuple(files), placeholder(top), mean_colour(top))
 
 
 def _held(image: pyvips.Image, scratch: Path) -> pyvips.Image:

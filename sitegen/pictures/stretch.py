@@ -79,10 +79,10 @@ class Drawing(Struct, frozen=True):
 
 def stretch_of(wishes: Mapping[str, float]) -> Stretch:
     """PictureProblem where a key is unknown or a value out of its range."""
-    known = [field.name for field in fields(Stretch)]
+    keys = [field.name for field in fields(Stretch)]
     for key, value in wishes.items():
-        if key not in known:
-            raise PictureProblem(f"stretch has no '{key}' (known: {', '.join(known)})")
+        if key not in keys:
+            raise PictureProblem(f"stretch has no '{key}' (known: {', '.join(keys)})")
         low, high = LIMITS[key]
         if not low <= value <= high:
             raise PictureProblem(f"stretch: {key} {value:g} is out of range ({low:g} to {high:g})")

@@ -32,13 +32,13 @@ def make_tiles(
 def tiled(picture: OpenPicture, out_dir: Path, address_id: str | None, settings: PictureSettings, full: Path | None) -> MadeTiles:
     """What `make_tiles` makes, of a picture that is open already."""
     size = (picture.source.width_px, picture.source.height_px)
-    made = picture.scratch / "tiles"
+    tiles_dir = picture.scratch / "tiles"
     suffix = f".jpg[Q={settings.tile_quality},subsample_mode=off]"  # the colour of a star is two pixels wide
-    on_8_bits(picture.fresh()).dzsave(str(made), layout="iiif3", tile_size=settings.tile_px, suffix=suffix, keep="none")
-    _write_full(picture, made, full, settings)
-    (made / "info.json").write_bytes(info_json(size, settings.tile_px, address_id))
-    names = sorted(file.relative_to(made).as_posix() for file in made.rglob("*") if file.is_file())
-    _move(made, out_dir, keep=picture.scratch)
+    on_8_bits(picture.fresh()).dzsave(str(tiles_dir), layout="iiif3", tile_size=settings.tile_px, suffix=suffix, keep="none")
+    _write_full(picture, tiles_dir, full, settings)
+    (tiles_dir / "info.json").write_bytes(info_json(size, settings.tile_px, address_id))
+    names = sorted(file.relative_to(tiles_dir).as_posix() for file in tiles_dir.rglob("*") if file.is_file())
+    _move(tiles_dir, out_dir, keep=picture.scratch)
     return MadeTiles(*size, settings.tile_px, scale_factors(*size, settings.tile_px), tuple(names))
 
 
@@ -77,8 +77,8 @@ def _level(size: tuple[int, int], factor: int) -> tuple[int, int]:
     return -(-size[0] // factor), -(-size[1] // factor)
 
 
-def _write_full(picture: OpenPicture, made: Path, full: Path | None, settings: PictureSettings) -> None:
-    target = made / MAX
+def _write_full(picture: OpenPicture, tiles_dir: Path, full: Path | None, settings: PictureSettings) -> None:
+    target = tiles_dir / MAX
     target.parent.mkdir(parents=True, exist_ok=True)
     if full is None:
         target.write_bytes(full_jpeg(picture.fresh(), settings))
@@ -86,10 +86,10 @@ def _write_full(picture: OpenPicture, made: Path, full: Path | None, settings: P
         full.rename(target)
 
 
-def _move(made: Path, out_dir: Path, keep: Path) -> None:
+def _move(tiles_dir: Path, out_dir: Path, keep: Path) -> None:
     out_dir.mkdir(parents=True, exist_ok=True)
     for old in out_dir.iterdir():
         if old != keep:
             shutil.rmtree(old) if old.is_dir() else old.unlink()
-    for item in made.iterdir():
-        item.rename(out_dir / item.name)
+    for path in tiles_dir.iterdir():
+        path.rename(out_dir / path.name)
