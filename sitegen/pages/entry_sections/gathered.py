@@ -43,8 +43,8 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> Gathered | None:
     bars = tuple(
         FilterBar(
             short=short,
-            name=one.name,
-            bands=passbands_of(one),
+            name=rig_filter.name,
+            bands=passbands_of(rig_filter),
             gathered=show("integration.total_s", row.total_s),
             wanted=show("integration.total_s", row.wanted_s) if row.wanted_s is not None else None,
             length=row.total_s / longest,
@@ -52,7 +52,7 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> Gathered | None:
             kept=row.kept,
             discarded=row.discarded,
         )
-        for short, one in prepared.view.filters
+        for short, rig_filter in prepared.view.filters
         for row in [rows[short]]
     )
     return Gathered(*_title(rows, book), bars)

@@ -24,7 +24,7 @@ def _rows(night: NightView, book: DiaryIndex) -> list[QualityNight]:
     """One row a rig that worked that night; its name only where there were several."""
     rigs = sorted({light.sub.rig for light in night.lights})
     return [
-        QualityNight(night.evening, _subs([one for one in night.lights if one.sub.rig == rig]),
+        QualityNight(night.evening, _subs([light for light in night.lights if light.sub.rig == rig]),
                      book.rigs[rig].name if len(rigs) > 1 else "")
         for rig in rigs
     ]  # fmt: skip

@@ -34,8 +34,8 @@ class Since(Struct, frozen=True):
 
 def section(prepared: PreparedEntry, book: DiaryIndex) -> tuple[Since, ...] | None:
     """One a rig. A first entry without any work before it has nothing to say."""
-    found = tuple(_since(prepared, book.rigs[slug], book) for slug in prepared.card.rigs)
-    return tuple(one for one in found if one.earlier or one.done) or None
+    histories = tuple(_since(prepared, book.rigs[slug], book) for slug in prepared.card.rigs)
+    return tuple(history for history in histories if history.earlier or history.done) or None
 
 
 def _since(prepared: PreparedEntry, rig: Rig, book: DiaryIndex) -> Since:
@@ -48,7 +48,7 @@ def _since(prepared: PreparedEntry, rig: Rig, book: DiaryIndex) -> Since:
         if train.from_evening and after < train.from_evening <= prepared.card.published
     ]
     named = (earlier.slug, earlier.title, earlier.published) if earlier else None
-    return Since(rig.slug, rig.name, named, tuple(sorted([*changes, *work], key=lambda one: (one.date, one.part is not None))))
+    return Since(rig.slug, rig.name, named, tuple(sorted([*changes, *work], key=lambda done: (done.date, done.part is not None))))
 
 
 def _done(work: Work) -> Done:

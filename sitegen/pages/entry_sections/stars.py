@@ -59,20 +59,19 @@ def stars_shown(surveys: Sequence[SurveyView], rings: Sequence[RingView], book: 
     words, numbers = book.formatter.words, book.formatter.numbers
     fields, discs = _in_time(surveys), _in_time(rings)
     return StarsShown(
-        survey_title([one.frame for one in fields], words, numbers) if fields else "",
+        survey_title([view.frame for view in fields], words, numbers) if fields else "",
         tuple(_maps(fields, book)),
-        ring_title([one.frame for one in discs], words, numbers) if discs else "",
+        ring_title([view.frame for view in discs], words, numbers) if discs else "",
         tuple(_sketches(discs, book)),
     )
 
 
 def _in_time(views: Sequence[View]) -> list[View]:
     """As the entry names them where any frame does not say when it was taken."""
-    moments = [view.frame.taken for view in views]
-    known = [moment for moment in moments if moment is not None]
-    if len(known) < len(views):
+    moments = [view.frame.taken for view in views if view.frame.taken is not None]
+    if len(moments) < len(views):
         return list(views)
-    return [views[index] for index in sorted(range(len(views)), key=lambda index: known[index])]
+    return [views[index] for index in sorted(range(len(views)), key=lambda index: moments[index])]
 
 
 def _maps(views: Sequence[SurveyView], book: DiaryIndex) -> list[MapShown]:
@@ -81,11 +80,11 @@ def _maps(views: Sequence[SurveyView], book: DiaryIndex) -> list[MapShown]:
     return [
         MapShown(
             *_heading(index, views, book),
-            one,
+            star_map,
             pattern_words(view.frame.pattern, words),
             evidence_words(view.frame, words, numbers),
         )
-        for index, (view, one) in enumerate(zip(views, drawn, strict=True))
+        for index, (view, star_map) in enumerate(zip(views, drawn, strict=True))
     ]
 
 
@@ -95,11 +94,11 @@ def _sketches(views: Sequence[RingView], book: DiaryIndex) -> list[SketchShown]:
     return [
         SketchShown(
             *_heading(index, views, book),
-            one,
+            sketch,
             _cells(view, book),
             view.frame.ring.warnings,
         )
-        for index, (view, one) in enumerate(zip(views, drawn, strict=True))
+        for index, (view, sketch) in enumerate(zip(views, drawn, strict=True))
     ]
 
 

@@ -25,7 +25,7 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> tuple[TrainView, ...] 
             train=view.train,
             binning=view.binning,
             rows=optics_shown(row, book),
-            filters=tuple(one for short, one in prepared.view.filters if short in view.rig.filters),
+            filters=tuple(rig_filter for short, rig_filter in prepared.view.filters if short in view.rig.filters),
         )
         for view, row in zip(prepared.view.optics, prepared.facts.optics, strict=True)
     )

@@ -42,7 +42,7 @@ def _fields(prepared: PreparedEntry, book: DiaryIndex) -> tuple[CameraField, ...
 
 def _solved(row: OpticsView, prepared: PreparedEntry, book: DiaryIndex) -> CameraField | None:
     """The field of the picture that measured this train; a crop is drawn as the crop it is."""
-    picture = next((one for one in prepared.view.pictures if one.file == row.measured_by), None)
+    picture = next((picture for picture in prepared.view.pictures if picture.file == row.measured_by), None)
     solved = picture.solution if picture else None
     if solved is None:
         return None
