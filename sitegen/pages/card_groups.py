@@ -53,15 +53,15 @@ class SummaryIndex(CardGroups[EntrySummary]):
 
 def by_evening(nights: Iterable[Night]) -> dict[date, list[Night]]:
     """In the order of evenings."""
-    found: dict[date, list[Night]] = {}
+    evenings: dict[date, list[Night]] = {}
     for night in nights:
-        found.setdefault(night.evening, []).append(night)
-    return dict(sorted(found.items()))
+        evenings.setdefault(night.evening, []).append(night)
+    return dict(sorted(evenings.items()))
 
 
 def grouped(cards: Iterable[Card], keys: Callable[[Card], Iterable[Key]]) -> dict[Key, list[Card]]:
-    found: dict[Key, list[Card]] = {}
+    groups: dict[Key, list[Card]] = {}
     for card in cards:
         for key in dict.fromkeys(keys(card)):
-            found.setdefault(key, []).append(card)
-    return found
+            groups.setdefault(key, []).append(card)
+    return groups

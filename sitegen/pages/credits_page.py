@@ -50,7 +50,7 @@ class Library(Struct, frozen=True):
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
     words = book.formatter.words
-    data = [replace(one, used_for=words.phrase(one.used_for), licence=words.phrase(one.licence)) for one in CREDITS]
+    data = [replace(credit, used_for=words.phrase(credit.used_for), licence=words.phrase(credit.licence)) for credit in CREDITS]
     libraries = [library(name, words.phrase(used_for)) for name, used_for in LIBRARIES.items()]
     yield Page(addresses.CREDITS, "credits.html", words["page.credits"], {"data": data, "libraries": libraries})
 
@@ -58,16 +58,16 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
 def library(name: str, used_for: str) -> Library:
     """The licence as the installed package states it; no version, so that an update alone changes no page."""
     try:
-        told = installed.metadata(name)
+        metadata = installed.metadata(name)
     except installed.PackageNotFoundError:
         return Library(name, used_for, "—")
-    stated = [*(told.get_all("License-Expression") or []), *_by_classifier(told.get_all("Classifier") or [])]
-    licence = next(iter([*stated, *(told.get_all("License") or [])]), None) or "—"
+    stated = [*(metadata.get_all("License-Expression") or []), *_by_classifier(metadata.get_all("Classifier") or [])]
+    licence = next(iter([*stated, *(metadata.get_all("License") or [])]), None) or "—"
     return Library(name, used_for, licence.splitlines()[0][:60])
 
 
 def _by_classifier(classifiers: list[str]) -> list[str]:
-    return [one.rpartition(" :: ")[2] for one in classifiers if one.startswith("License ::")]
+    return [classifier.rpartition(" :: ")[2] for classifier in classifiers if classifier.startswith("License ::")]
 
 
 KIND = PageKind(name="credits", pages=pages, addresses=lambda _: (addresses.CREDITS,))

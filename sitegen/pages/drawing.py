@@ -48,8 +48,8 @@ def heights(ribbon: Ribbon) -> Heights:
 def split(bands: Sequence[int], y: float, height: float) -> tuple[Part, ...]:
     """A mark of that height, shared evenly by the passbands side by side."""
     shared = bands or (0,)
-    each = height / len(shared)
-    return tuple(Part(band, round(y + index * each, 2), round(each, 2)) for index, band in enumerate(shared))
+    part_height = height / len(shared)
+    return tuple(Part(band, round(y + index * part_height, 2), round(part_height, 2)) for index, band in enumerate(shared))
 
 
 def share(length: float) -> str:
@@ -68,7 +68,7 @@ def helpers(words: Words, numbers: NumberText) -> dict[str, Callable[..., Any]]:
         "basis_words": lambda kind: basis_words(kind, words),
         "note_words": lambda note: note_words(note, words, numbers),
         "train_words": lambda train: train_words(train, words, numbers),
-        "passband_words": lambda one: passband_words(one, words, numbers),
+        "passband_words": lambda rig_filter: passband_words(rig_filter, words, numbers),
         "type_words": lambda view: type_words(view, words),
         "alt_words": lambda view: alt_words(view, words),
         "position_words": lambda site, decimals: position_words(site, decimals, words, numbers),
@@ -141,11 +141,12 @@ def train_words(train: Train, words: Words, numbers: NumberText) -> str:
     return f"{', '.join(part for part in parts if part)}. {', '.join(part for part in seen if part)}."
 
 
-def passband_words(one: Filter, words: Words, numbers: NumberText) -> str:
-    centre = " + ".join(numbers.number(centre, 1 if centre % 1 else 0) for centre in one.centre_nm)
-    if one.width_nm is None:
+def passband_words(rig_filter: Filter, words: Words, numbers: NumberText) -> str:
+    centre = " + ".join(numbers.number(centre, 1 if centre % 1 else 0) for centre in rig_filter.centre_nm)
+    width_nm = rig_filter.width_nm
+    if width_nm is None:
         return f"{centre}\u202fnm"
-    return words.say("train.narrow", centre=centre, width=numbers.number(one.width_nm, 1 if one.width_nm % 1 else 0))
+    return words.say("train.narrow", centre=centre, width=numbers.number(width_nm, 1 if width_nm % 1 else 0))
 
 
 def position_words(site: PublicSite, decimals: int, words: Words, numbers: NumberText) -> str:

@@ -22,7 +22,7 @@ class Along(Struct, frozen=True):
 def neighbours(card: EntryCard, book: DiaryIndex) -> tuple[Along, ...]:
     """Time first; then threads that have something to offer."""
     threads = [Along("time", "", *_around(card, book.cards))]
-    threads += [Along("target", one.name, *_around(card, book.by_target[one.slug])) for one in card.targets]
+    threads += [Along("target", target.name, *_around(card, book.by_target[target.slug])) for target in card.targets]
     threads += [Along("rig", book.rigs[slug].name, *_around(card, book.by_rig[slug])) for slug in card.rigs]
     threads += [Along("topic", topic, *_around(card, book.by_topic[addresses.slug_of(topic)])) for topic in card.topics]
     return tuple(thread for thread in threads if thread.earlier or thread.later)

@@ -90,24 +90,24 @@ class Figure(Struct, frozen=True):
 def figures(prepared: PreparedEntry, book: DiaryIndex) -> tuple[Figure | None, tuple[Figure, ...]]:
     """The first figure, and the others in the author's order. A picture that another is laid over is shown with it."""
     main = main_picture(prepared.pictures)
-    by_file = {one.picture.file: one for one in prepared.pictures}
-    under = {one.picture.compare_with for one in prepared.pictures if one.picture.compare_with in by_file}
-    shown = [one for one in prepared.pictures if one is main or one.picture.file not in under]
-    made = {id(one): _figure(one, place, prepared, book, by_file) for place, one in enumerate(shown)}
-    return (made[id(main)] if main else None), tuple(made[id(one)] for one in shown if one is not main)
+    by_file = {picture.picture.file: picture for picture in prepared.pictures}
+    under = {picture.picture.compare_with for picture in prepared.pictures if picture.picture.compare_with in by_file}
+    shown = [picture for picture in prepared.pictures if picture is main or picture.picture.file not in under]
+    figure_of = {id(picture): _figure(picture, place, prepared, book, by_file) for place, picture in enumerate(shown)}
+    return (figure_of[id(main)] if main else None), tuple(figure_of[id(picture)] for picture in shown if picture is not main)
 
 
 def _figure(
-    one: PreparedPicture, place: int, prepared: PreparedEntry, book: DiaryIndex, by_file: dict[str, PreparedPicture]
+    picture: PreparedPicture, place: int, prepared: PreparedEntry, book: DiaryIndex, by_file: dict[str, PreparedPicture]
 ) -> Figure:
-    other = by_file.get(one.picture.compare_with or "")
-    before, after = one.pair or ((other, one) if other else (None, None))
+    other = by_file.get(picture.picture.compare_with or "")
+    before, after = picture.pair or ((other, picture) if other else (None, None))
     return Figure(
         key=f"picture-{place + 1}",
-        picture=picture_view(one),
-        overlay=_overlay(one.overlay, book) if one.overlay else None,
-        place=_place(one, one.pointing, prepared, book) if one.pointing else None,
-        steps=tuple(_step(step) for step in one.steps),
+        picture=picture_view(picture),
+        overlay=_overlay(picture.overlay, book) if picture.overlay else None,
+        place=_place(picture, picture.pointing, prepared, book) if picture.pointing else None,
+        steps=tuple(_step(step) for step in picture.steps),
         before=picture_view(before) if before else None,
         after=picture_view(after) if after else None,
     )
@@ -121,8 +121,8 @@ def _overlay(overlay: Overlay, book: DiaryIndex) -> OverlayView:
     share, arcmin = overlay.bar
     return OverlayView(
         overlay=overlay,
-        grid_letters=tuple(_letters(one) for one in overlay.grid_letters),
-        objects=tuple(_marked(one, book) for one in overlay.objects),
+        grid_letters=tuple(_letters(letters) for letters in overlay.grid_letters),
+        objects=tuple(_marked(marked, book) for marked in overlay.objects),
         bar_words=f"{arcmin:.0f}′" if arcmin < 60 else f"{arcmin / 60:.0f}°",
         bar_end=percent(BAR_START + share),
         arrows=(_arrow("north", *overlay.north), _arrow("east", *overlay.east)),
@@ -141,14 +141,14 @@ def percent(share: float) -> str:
     return f"{100 * share:.3f}".rstrip("0").rstrip(".") + "%"
 
 
-def _marked(one: Marked, book: DiaryIndex) -> MarkedView:
-    slug = next((slug for slug in one.slugs if slug in book.by_target), None)
+def _marked(marked: Marked, book: DiaryIndex) -> MarkedView:
+    slug = next((slug for slug in marked.slugs if slug in book.by_target), None)
     address = addresses.target(slug) if slug else None
-    return MarkedView(_letters(one.letters), percent(one.x), percent(one.y), one.outline, address, one.is_target)
+    return MarkedView(_letters(marked.letters), percent(marked.x), percent(marked.y), marked.outline, address, marked.is_target)
 
 
-def _place(one: PreparedPicture, pointing: Pointing, prepared: PreparedEntry, book: DiaryIndex) -> PlaceWords:
-    row = next(row for row in prepared.facts.pictures if row.file == one.picture.file)
+def _place(picture: PreparedPicture, pointing: Pointing, prepared: PreparedEntry, book: DiaryIndex) -> PlaceWords:
+    row = next(row for row in prepared.facts.pictures if row.file == picture.picture.file)
     values = {
         "scale_arcsec_px": row.scale_arcsec_px,
         "field_deg": row.field_deg,
@@ -157,13 +157,13 @@ def _place(one: PreparedPicture, pointing: Pointing, prepared: PreparedEntry, bo
     }
     rows = book.formatter.show_known("pictures", values)
     matched = pointing.solution.matched if pointing.solution else 0
-    return PlaceWords(pointing.origin, matched, rows, tuple(_compared(one, prepared, book)), pointing.reason)
+    return PlaceWords(pointing.origin, matched, rows, tuple(_compared(picture, prepared, book)), pointing.reason)
 
 
-def _compared(one: PreparedPicture, prepared: PreparedEntry, book: DiaryIndex) -> Iterator[tuple[str, Shown, Shown, str]]:
+def _compared(picture: PreparedPicture, prepared: PreparedEntry, book: DiaryIndex) -> Iterator[tuple[str, Shown, Shown, str]]:
     """Measured beside nominal, for the trains that this picture measures."""
-    for row, told in zip(prepared.facts.optics, _measures(one, prepared), strict=True):
-        if told:
+    for row, is_measured in zip(prepared.facts.optics, _measures(picture, prepared), strict=True):
+        if is_measured:
             yield (
                 book.rigs[row.rig].name,
                 book.formatter.show("optics.measured_focal_length_mm", row.measured_focal_length_mm),
@@ -172,9 +172,9 @@ def _compared(one: PreparedPicture, prepared: PreparedEntry, book: DiaryIndex) -
             )
 
 
-def _measures(one: PreparedPicture, prepared: PreparedEntry) -> list[bool]:
-    pointed: list[Any] = [view for view in prepared.view.pictures if view.file == one.picture.file]
-    return [bool(pointed) and row.measured_by == one.picture.file for row in prepared.view.optics]
+def _measures(picture: PreparedPicture, prepared: PreparedEntry) -> list[bool]:
+    pointed: list[Any] = [view for view in prepared.view.pictures if view.file == picture.picture.file]
+    return [bool(pointed) and row.measured_by == picture.picture.file for row in prepared.view.optics]
 
 
 def _difference(row: OpticsFacts, book: DiaryIndex) -> str:

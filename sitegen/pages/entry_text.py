@@ -59,8 +59,8 @@ def _figure(name: str, words: str, prepared: PreparedEntry) -> FigureLink | Pict
     """A figure marker leads to the section that draws it; the picture's own name shows the picture again."""
     if name in FIGURES:
         return FigureLink(name, words or name)
-    for one in prepared.pictures:
-        if one.picture.file.rpartition("/")[2] == name:
-            return PictureInText(picture_view(one), words)
-    names = [one.picture.file.rpartition("/")[2] for one in prepared.pictures]
+    for picture in prepared.pictures:
+        if picture.picture.file.rpartition("/")[2] == name:
+            return PictureInText(picture_view(picture), words)
+    names = [picture.picture.file.rpartition("/")[2] for picture in prepared.pictures]
     return f"no figure '{name}'", hint_for(name, [*FIGURES, *names])

@@ -127,7 +127,7 @@ _SPECIAL: dict[str, Callable[[FactFormatter, Any], str]] = {
     "nights.site": lambda _, value: str(value),
     "entry": lambda _, value: str(value),
     "title": lambda _, value: str(value),
-    "cautions": lambda formatter, value: ", ".join(formatter.words.get(f"value.{one}", one) for one in value),
+    "cautions": lambda formatter, value: ", ".join(formatter.words.get(f"value.{caution}", caution) for caution in value),
 }
 
 
@@ -160,13 +160,13 @@ def _part(facts: EntryFacts, key: str) -> dict[str, Any]:
 
 
 def _chosen(rows: list[Mapping[str, Any]], key: str, what: str, which: str) -> Mapping[str, Any]:
-    known = [str(row[key]) for row in rows]
+    names = [str(row[key]) for row in rows]
     if not which and len(rows) == 1:
         return rows[0]
-    if which in known:
-        return rows[known.index(which)]
+    if which in names:
+        return rows[names.index(which)]
     named = f"no {what} '{which}'" if which else f"more than one {what}" if rows else f"no {what} at all"
-    raise LookupError(f"{named}; " + (f"write @ and one of {', '.join(known)}" if rows else "the entry has no subs"))
+    raise LookupError(f"{named}; " + (f"write @ and one of {', '.join(names)}" if rows else "the entry has no subs"))
 
 
 def _inside(node: Any, keys: list[str], path: str) -> Any:

@@ -37,7 +37,7 @@ def _author(book: DiaryIndex) -> dict[str, Any]:
 
 
 def _posting(card: EntryCard, book: DiaryIndex, main: PictureView | None) -> dict[str, Any]:
-    found: dict[str, Any] = {
+    posting: dict[str, Any] = {
         "@type": "BlogPosting",
         "@id": _url(book, card, addresses.entry(card.slug)),
         "headline": card.title,
@@ -48,20 +48,20 @@ def _posting(card: EntryCard, book: DiaryIndex, main: PictureView | None) -> dic
         "mainEntityOfPage": _url(book, card, addresses.entry(card.slug)),
     }
     if card.summary:
-        found["abstract"] = card.summary
+        posting["abstract"] = card.summary
     if card.topics:
-        found["keywords"] = list(card.topics)
+        posting["keywords"] = list(card.topics)
     if card.targets:
-        found["about"] = [
+        posting["about"] = [
             {"@type": "Thing", "name": target.name, "alternateName": list(target.aliases)} for target in card.targets
         ]
     if main is not None:
-        found["image"] = {"@id": _url(book, card, main.full)}
-    return found
+        posting["image"] = {"@id": _url(book, card, main.full)}
+    return posting
 
 
 def _picture(main: PictureView, card: EntryCard, book: DiaryIndex) -> dict[str, Any]:
-    found: dict[str, Any] = {
+    image: dict[str, Any] = {
         "@type": "ImageObject",
         "@id": _url(book, card, main.full),
         "contentUrl": _url(book, card, main.full),
@@ -73,8 +73,8 @@ def _picture(main: PictureView, card: EntryCard, book: DiaryIndex) -> dict[str, 
         "creditText": book.settings.author or book.settings.title,
     }
     if book.settings.licence:
-        found["license"] = licence_address(book.settings.licence)
-    return found
+        image["license"] = licence_address(book.settings.licence)
+    return image
 
 
 def _log(prepared: PreparedEntry, book: DiaryIndex) -> dict[str, Any]:
@@ -86,7 +86,7 @@ def _log(prepared: PreparedEntry, book: DiaryIndex) -> dict[str, Any]:
         "data.description", subs=words.count("data.subs", len(lights)), of_nights=words.count("data.of_nights", len(nights)),
         title=card.title, total=_total(card, book),
     )  # fmt: skip
-    found: dict[str, Any] = {
+    data_set: dict[str, Any] = {
         "@type": "Dataset",
         "name": book.formatter.words.say("data.name", title=card.title),
         "description": description,
@@ -101,7 +101,7 @@ def _log(prepared: PreparedEntry, book: DiaryIndex) -> dict[str, Any]:
             )
         ],
     }
-    return found
+    return data_set
 
 
 def _total(card: EntryCard, book: DiaryIndex) -> str:

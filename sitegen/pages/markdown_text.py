@@ -58,15 +58,15 @@ class Resolvers(Struct, frozen=True):
 Answer = Marked | str | tuple[str, str]
 
 
-class _Told:
-    """What was told of one text's markers: what they stand for, by number, and the mistakes."""
+class _Answers:
+    """The answers to one text's markers: what they stand for, by number, and the mistakes."""
 
     def __init__(self, resolvers: Resolvers) -> None:
         self.resolvers = resolvers
         self.marked: list[Marked] = []
         self.mistakes: list[TextMistake] = []
 
-    def answered(self, answer: Answer, words: str, line: int) -> Token:
+    def token_for(self, answer: Answer, words: str, line: int) -> Token:
         if isinstance(answer, tuple):
             self.mistakes.append(TextMistake(line, *answer))
             return Token("text", "", 0, content=words)
@@ -92,14 +92,14 @@ def to_html(body: str, resolvers: Resolvers, id_prefix: str = "", flags: Flags |
     parser = _parser()
     env: dict[str, Any] = {"docId": id_prefix}
     tokens, gaps = written(parser.parse(body, env))
-    told = _Told(resolvers)
+    answers = _Answers(resolvers)
     before = cautions_in_text(tokens, flags) if flags is not None else {}
     for token in tokens:
         if token.type == "inline" and token.children:
-            token.children = _resolved(token.children, token.map[0] if token.map else 0, told)
-    tokens = list(_with_cautions(_levelled(tokens), before, told))
+            token.children = _resolved(token.children, token.map[0] if token.map else 0, answers)
+    tokens = list(_with_cautions(_levelled(tokens), before, answers))
     html = parser.renderer.render(tokens, parser.options, env)
-    return Rendered(tuple(told.parts(html)), tuple(told.mistakes), gaps)
+    return Rendered(tuple(answers.parts(html)), tuple(answers.mistakes), gaps)
 
 
 def written_tokens(body: str) -> list[Token]:
@@ -148,14 +148,14 @@ def _levelled(tokens: Sequence[Token]) -> Sequence[Token]:
     return tokens
 
 
-def _with_cautions(tokens: Sequence[Token], before: CautionsByPart, told: _Told) -> Iterator[Token]:
+def _with_cautions(tokens: Sequence[Token], before: CautionsByPart, answers: _Answers) -> Iterator[Token]:
     for index, token in enumerate(tokens):
         for caution in before.get(index, ()):
-            yield told.answered(caution, "", 0)
+            yield answers.token_for(caution, "", 0)
         yield token
 
 
-def _resolved(children: Sequence[Token], line: int, told: _Told) -> list[Token]:
+def _resolved(children: Sequence[Token], line: int, answers: _Answers) -> list[Token]:
     resolved: list[Token] = []
     waiting: list[Token] = list(children)
     while waiting:
@@ -165,20 +165,20 @@ def _resolved(children: Sequence[Token], line: int, told: _Told) -> list[Token]:
         if token.type == "link_open" and _is_marked(_target(token), "fact:"):
             words, waiting = _until_close(waiting)
             inner = "".join(plain_word(word) for word in words)
-            resolved.append(told.answered(told.resolvers.fact(_target(token)[5:], inner), inner, line))
+            resolved.append(answers.token_for(answers.resolvers.fact(_target(token)[5:], inner), inner, line))
         elif token.type == "link_open" and _is_marked(_target(token), "figure:"):
             words, waiting = _until_close(waiting)
-            resolved.append(told.answered(_MISPLACED["link"], "".join(plain_word(word) for word in words), line))
+            resolved.append(answers.token_for(_MISPLACED["link"], "".join(plain_word(word) for word in words), line))
         elif token.type == "link_open" and any(_is_marked(_target(token), mark) for mark in MARKS):
             words, waiting = _until_close(waiting)
             waiting = [*words, *waiting]
         elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "fact:"):
-            resolved.append(told.answered(_MISPLACED["image"], "", line))
+            resolved.append(answers.token_for(_MISPLACED["image"], "", line))
         elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "figure:"):
             name = str(token.attrs["src"])[7:]
-            resolved.append(told.answered(told.resolvers.figure(name, token.content), "", line))
+            resolved.append(answers.token_for(answers.resolvers.figure(name, token.content), "", line))
         else:
-            resolved.append(_linked(token, line, told))
+            resolved.append(_linked(token, line, answers))
     return resolved
 
 
@@ -202,16 +202,16 @@ def _until_close(waiting: list[Token]) -> tuple[list[Token], list[Token]]:
     return waiting[:close], waiting[close + 1 :]
 
 
-def _linked(token: Token, line: int, told: _Told) -> Token:
+def _linked(token: Token, line: int, answers: _Answers) -> Token:
     """A link to NAME.md leads to that entry's page; other links stay."""
     if token.type != "link_open":
         return token
     address, hash_sign, anchor = _target(token).partition("#")
     if not address.endswith(".md") or ":" in address:
         return token
-    answer = told.resolvers.entry_address(address)
+    answer = answers.resolvers.entry_address(address)
     if isinstance(answer, tuple):
-        told.mistakes.append(TextMistake(line, *answer))
+        answers.mistakes.append(TextMistake(line, *answer))
     else:
         token.attrs["href"] = answer + hash_sign + anchor
     return token

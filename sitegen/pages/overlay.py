@@ -10,7 +10,8 @@ from math import cos, hypot, radians, sin
 from msgspec import Struct
 from msgspec.structs import replace
 
-from sitegen.catalogue import lookup, sky_object
+from sitegen.catalogue import lookup
+from sitegen.catalogue.sky_object import SkyObject as CatalogueObject
 from sitegen.charts.lettering import LETTER, width_of
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
@@ -85,7 +86,7 @@ class _Candidate(Struct, frozen=True):
     placed: PlacedObject
 
 
-_Told = tuple[str, tuple[str, ...], bool, SkyObject]
+_FieldObject = tuple[str, tuple[str, ...], bool, SkyObject]
 """Name, slugs of all names, whether it is a target of the entry, and where it lies."""
 
 
@@ -125,7 +126,7 @@ def _tenths(value: float) -> str:
 def _thinned(solution: Solution, letters: list[Letters]) -> list[Letters]:
     """Those that find no room on a phone are marked so."""
     room = _Room(solution, PHONE_PX, ())
-    return [replace(one, is_lesser=not room.takes(one)) for one in letters]
+    return [replace(label, is_lesser=not room.takes(label)) for label in letters]
 
 
 def _grid_letters(line: GridLine, solution: Solution) -> Letters | None:
@@ -143,41 +144,41 @@ def _grid_letters(line: GridLine, solution: Solution) -> Letters | None:
 def _bar(solution: Solution) -> tuple[float, float]:
     """The longest round length that takes no more than a quarter of the width."""
     lengths = [(scale_bar_px(solution, arcmin) / solution.width_px, float(arcmin)) for arcmin in BARS_ARCMIN]
-    fitting = [one for one in lengths if one[0] <= LONGEST_BAR] or lengths[:1]
+    fitting = [(share, arcmin) for share, arcmin in lengths if share <= LONGEST_BAR] or lengths[:1]
     return round(fitting[-1][0], 5), fitting[-1][1]
 
 
 def _candidates(solution: Solution, targets: Sequence[Target]) -> Iterator[_Candidate]:
     """The entry's targets, then what the catalogue has in the field, the best known first; each once."""
     reach_deg = hypot(*solution.field_deg) / 2
-    known = lookup.objects_near(solution.ra_deg, solution.dec_deg, reach_deg)
+    objects = lookup.objects_near(solution.ra_deg, solution.dec_deg, reach_deg)
     seen: set[str] = set()
-    for name, slugs, is_target, one in (*_targets(targets, known), *_known(known)):
-        placed = place_objects(solution, [one])
+    for name, slugs, is_target, where in (*_targets(targets, objects), *_catalogued(objects)):
+        placed = place_objects(solution, [where])
         if placed and placed[0].inside and not seen & set(slugs):
             seen |= set(slugs)
             if is_target or _is_worth(placed[0], solution):
                 yield _Candidate(name, slugs, is_target, placed[0])
 
 
-def _targets(targets: Sequence[Target], known: Sequence[sky_object.SkyObject]) -> Iterator[_Told]:
+def _targets(targets: Sequence[Target], objects: Sequence[CatalogueObject]) -> Iterator[_FieldObject]:
     """Outlines with the catalogue's own direction where it knows the target, and with the author's size."""
     for target in targets:
         if target.ra_deg is None or target.dec_deg is None:
             continue
         slugs = tuple(dict.fromkeys((target.slug, *_slugs((target.name, *target.aliases)))))
-        same = next((one for one in known if set(_slugs((one.name, *one.aliases))) & set(slugs)), None)
+        same = next((listed for listed in objects if set(_slugs((listed.name, *listed.aliases))) & set(slugs)), None)
         major, minor = target.size_arcmin or (None, None)
         angle = same.position_angle_deg if same else None
         yield target.name, slugs, True, SkyObject(target.name, target.ra_deg, target.dec_deg, major, minor, angle)
 
 
-def _known(known: Sequence[sky_object.SkyObject]) -> Iterator[_Told]:
-    for one in known:
-        if one.kind not in LEFT_OUT and one.name.split(" ")[0] not in SURVEYS:
-            major, minor = one.size_arcmin or (None, None)
-            placed = SkyObject(one.name, one.ra_deg, one.dec_deg, major, minor, one.position_angle_deg)
-            yield one.name, _slugs((one.name, *one.aliases)), False, placed
+def _catalogued(objects: Sequence[CatalogueObject]) -> Iterator[_FieldObject]:
+    for listed in objects:
+        if listed.kind not in LEFT_OUT and listed.name.split(" ")[0] not in SURVEYS:
+            major, minor = listed.size_arcmin or (None, None)
+            placed = SkyObject(listed.name, listed.ra_deg, listed.dec_deg, major, minor, listed.position_angle_deg)
+            yield listed.name, _slugs((listed.name, *listed.aliases)), False, placed
 
 
 def _slugs(names: Iterable[str]) -> tuple[str, ...]:
@@ -196,7 +197,7 @@ def _diagonal_px(solution: Solution) -> float:
 def _named(candidates: Sequence[_Candidate], solution: Solution, grid: Sequence[Letters]) -> Iterator[Marked]:
     """Those whose names find room, first come first served; on a phone there is less of it."""
     room = _Room(solution, DESK_PX, grid)
-    small_room = _Room(solution, PHONE_PX, [one for one in grid if not one.is_lesser])
+    small_room = _Room(solution, PHONE_PX, [label for label in grid if not label.is_lesser])
     shown = on_phone = 0
     for candidate in candidates:
         marked = _marked(candidate, solution)
@@ -272,5 +273,5 @@ class _Room:
         return left, base - LINE_PX + 4, left + length, base + 4
 
 
-def _meet(one: tuple[float, float, float, float], other: tuple[float, float, float, float]) -> bool:
-    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
+def _meet(box: tuple[float, float, float, float], other: tuple[float, float, float, float]) -> bool:
+    return box[0] < other[2] and other[0] < box[2] and box[1] < other[3] and other[1] < box[3]

@@ -14,7 +14,7 @@ RED_STEPS = ("#8a1500", "#a81a00", "#c81e00", "#e62600")
 
 def passband_css(rigs: Mapping[str, Rig]) -> str:
     """Rules `.nm656` for every passband of the diary's filters, and `.nm0` for what has no hue."""
-    bands = sorted({band for rig in rigs.values() for one in rig.filters.values() for band in passbands_of(one)})
+    bands = sorted({band for rig in rigs.values() for rig_filter in rig.filters.values() for band in passbands_of(rig_filter)})
     paper = _colours("paper", {band: filter_colour(band, *PAPER) for band in bands})
     dusk = _colours("dusk", {band: filter_colour(band, *DUSK) for band in bands})
     red = _colours("red", {band: _red(band) for band in bands})

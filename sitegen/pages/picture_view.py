@@ -36,21 +36,21 @@ class PreparedStep(Struct, frozen=True):
 
 
 def picture_view(prepared: PreparedPicture) -> PictureView:
-    made, picture = prepared.made, prepared.picture
-    jpegs = made.of_type("image/jpeg")
+    sizes, picture = prepared.made, prepared.picture
+    jpegs = sizes.of_type("image/jpeg")
     middle = next((file for file in jpegs if file.width_px >= 900), jpegs[-1])
     small = jpegs[0]
     return PictureView(
         alt=picture.alt,
         caption_html=to_inline_html(picture.caption) if picture.caption else None,
         role=picture.role,
-        width_px=made.width_px,
-        height_px=made.height_px,
+        width_px=sizes.width_px,
+        height_px=sizes.height_px,
         sources=tuple(source for mime in MIMES if (source := _source(prepared, mime)).candidates),
         fallback=prepared.folder + middle.name,
-        full=prepared.folder + made.full.name,
-        placeholder=made.placeholder,
-        colour=made.colour,
+        full=prepared.folder + sizes.full.name,
+        placeholder=sizes.placeholder,
+        colour=sizes.colour,
         tiles=prepared.tiles,
         thumb=prepared.folder + small.name,
         thumb_size=(small.width_px, small.height_px),

@@ -203,11 +203,11 @@ def _hours(span: Span, zone: ZoneInfo) -> tuple[tuple[float, str, str], ...]:
     """The site's whole hours inside the span: x, the hour by the site's clock, the hour in UTC."""
     local = span.start.astimezone(zone)
     past_hour = timedelta(minutes=local.minute, seconds=local.second, microseconds=local.microsecond)
-    moment, found = span.start - past_hour + timedelta(hours=1), []
+    moment, hours = span.start - past_hour + timedelta(hours=1), []
     while moment < span.end:
-        found.append((round(span.x(moment), 2), moment.astimezone(zone).strftime("%H"), _utc_hour(moment)))
+        hours.append((round(span.x(moment), 2), moment.astimezone(zone).strftime("%H"), _utc_hour(moment)))
         moment += timedelta(hours=1)
-    return tuple(found)
+    return tuple(hours)
 
 
 def _utc_hour(moment: datetime) -> str:

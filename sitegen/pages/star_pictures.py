@@ -79,4 +79,4 @@ def _style(theme: Theme) -> str:
     rules = re.findall(r"^\.(?:field-map|ring-sketch) [^{]*\{[^}]*\}", stars, re.M)
     own = [".paper{fill:var(--paper)}", ".head{fill:var(--ink);font-weight:bold}", ".foot{fill:var(--dim)}"]
     text = "".join([*own, *(rule for rule in rules if ":" not in rule.partition("{")[0])])
-    return re.sub(r"var\((--[\w-]+)\)", lambda found: colours[found[1]], text)
+    return re.sub(r"var\((--[\w-]+)\)", lambda variable: colours[variable[1]], text)

@@ -55,14 +55,14 @@ def evidence_words(frame: SurveyedFrame, words: Words, numbers: NumberText) -> t
     """What was counted; every effect that can be noticed, or that none can; how sure it is."""
     pattern, survey = frame.pattern, frame.survey
     zones = sum(zone.fwhm_px is not None for zone in survey.zones)
-    found = [words.say("stars.counted", stars=survey.star_count, zones=zones, of=len(survey.zones))]
+    sentences = [words.say("stars.counted", stars=survey.star_count, zones=zones, of=len(survey.zones))]
     noticed = [effect for effect in pattern.effects if effect.size >= NOTICEABLE[effect.name][1]]
-    found += [words.say(f"stars.effect.{_key(effect)}", size=_size(effect, numbers)) for effect in noticed]
+    sentences += [words.say(f"stars.effect.{_key(effect)}", size=_size(effect, numbers)) for effect in noticed]
     if pattern.effects and not noticed:
-        found.append(words["stars.effect.none"])
+        sentences.append(words["stars.effect.none"])
     if pattern.kind != "unclear":
-        found.append(words.say("stars.sure", share=numbers.percent(pattern.sureness)))
-    return tuple(found)
+        sentences.append(words.say("stars.sure", share=numbers.percent(pattern.sureness)))
+    return tuple(sentences)
 
 
 def _main_effect(pattern: FieldPattern) -> Effect | None:

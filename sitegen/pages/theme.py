@@ -26,12 +26,12 @@ class Theme(Struct, frozen=True):
 
     def look_files(self) -> Iterator[tuple[str, bytes]]:
         """(name below look/, content), sorted by name."""
-        found: dict[str, Path] = {}
+        paths: dict[str, Path] = {}
         for folder in reversed(self.folders):
             look = folder / LOOK
-            found.update({path.relative_to(look).as_posix(): path for path in look.rglob("*") if path.is_file()})
-        for name in sorted(found):
-            yield name, found[name].read_bytes()
+            paths.update({path.relative_to(look).as_posix(): path for path in look.rglob("*") if path.is_file()})
+        for name in sorted(paths):
+            yield name, paths[name].read_bytes()
 
 
 def packaged_themes() -> Path:
@@ -47,8 +47,8 @@ def open_theme(name: str, themes: Path) -> tuple[Theme, list[Problem]]:
     default = next(folder for folder in (themes / DEFAULT, packaged / DEFAULT) if folder.is_dir())
     own = next((folder for folder in (themes / name, packaged / name) if folder.is_dir()), None)
     if own is None:
-        known = [folder.name for root in (themes, packaged) if root.is_dir() for folder in root.iterdir() if folder.is_dir()]
-        return Theme((default,)), [Problem(f"{themes}/{name}", 1, 1, f"no theme '{name}'", hint_for(name, known))]
+        names = [folder.name for root in (themes, packaged) if root.is_dir() for folder in root.iterdir() if folder.is_dir()]
+        return Theme((default,)), [Problem(f"{themes}/{name}", 1, 1, f"no theme '{name}'", hint_for(name, names))]
     under = packaged / DEFAULT
     return Theme(tuple(dict.fromkeys((own, default, under)))), _unknown_folders(own, f"{themes}/{name}")
 

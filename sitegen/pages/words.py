@@ -43,10 +43,10 @@ class Words(Mapping[str, str]):
 
 def words_from(language: str, texts: tuple[str, ...]) -> Words:
     """Later texts win over earlier ones, so that a theme may replace single words of the default."""
-    found: dict[str, str] = {}
+    words: dict[str, str] = {}
     for text in texts:
-        found.update(_parsed(text))
-    return Words(language, found)
+        words.update(_parsed(text))
+    return Words(language, words)
 
 
 @cache
