@@ -40,7 +40,7 @@ def warm_up(folders: Folders, root: Path | None, today: date) -> None:
         return
     with TemporaryDirectory(prefix="sitegen-") as once:
         context = context_of(folders.content, config, settings, theme, root or Path(once))
-        templates = kit_of(context).site_frame.env
+        templates = kit_of(context).page_layout.env
         for name in templates.list_templates(extensions=["html"]):
             templates.get_template(name)
         _save_newest(context)

@@ -11,7 +11,7 @@ from sitegen.diary.settings import Settings
 from sitegen.folders import Folders
 from sitegen.number_text import NumberText
 from sitegen.pages.fact_formatter import FactFormatter
-from sitegen.pages.site_frame import SiteFrame
+from sitegen.pages.page_layout import PageLayout
 from sitegen.pages.theme import open_theme
 from sitegen.pages.words import words_from
 from tests.cli.conftest import Run
@@ -27,6 +27,6 @@ def test_the_first_save_compiles_nothing(run: Run, monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr(jinja2.Environment, "compile", lambda self, source, *more: pytest.fail(f"compiled {more[0]}"))
     theme, _ = open_theme("default", Path("themes"))
     words = words_from("de", theme.word_texts("de"))
-    frame = SiteFrame(Settings("", language="de"), theme, words, FactFormatter(NumberText("de", words), words))
+    layout = PageLayout(Settings("", language="de"), theme, words, FactFormatter(NumberText("de", words), words))
     for name in ("entry.html", "index.html", "night.html"):
-        frame.env.get_template(name)
+        layout.env.get_template(name)

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from sitegen.diary import addresses
 from sitegen.feeds import sitemap
-from sitegen.pages import registry, site_frame
+from sitegen.pages import page_layout, registry
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.lessons_page import KINDS as LESSONS
 from sitegen.pages.page import Kind, Navigation, Page, PageKind
@@ -79,7 +79,7 @@ def registered(monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[[Kind], Kin
     """Puts a kind at the end of the registry, wherever that is read."""
 
     def put(kind: Kind) -> Kind:
-        for module in (registry, sitemap, site_frame, contract):
+        for module in (registry, sitemap, page_layout, contract):
             monkeypatch.setattr(module, "KINDS", (*registry.PAGE_KINDS, *registry.ENTRY_PAGE_KINDS, kind))
         contract.book_and_links.cache_clear()
         return kind

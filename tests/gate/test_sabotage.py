@@ -150,7 +150,7 @@ HARM: dict[str, tuple[Callable[[], dict[str, str]], checks.Check, str]] = {
     "a page kind named outside of the registry's tuples": (
         lambda: (
             _without("sitegen/pages/registry.py", r"^    rig_pages\.KIND,\n", "")
-            | {"sitegen/pages/site_frame.py": f"{SOURCES['sitegen/pages/site_frame.py']}\nUSED = rig_pages.KIND\n"}
+            | {"sitegen/pages/page_layout.py": f"{SOURCES['sitegen/pages/page_layout.py']}\nUSED = rig_pages.KIND\n"}
         ),
         checks.registries_are_whole,
         r"add to sitegen/pages/registry\.py: rig_pages\.KIND,",

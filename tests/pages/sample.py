@@ -16,9 +16,9 @@ from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.fact_formatter import FactFormatter
 from sitegen.pages.page import EntryPageKind, Kind, Page, PageKind
+from sitegen.pages.page_layout import PageLayout
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.registry import KINDS
-from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.theme import open_theme
 from sitegen.pages.words import Words, words_from
 from tests.conftest import ROOT
@@ -80,13 +80,13 @@ def prepared_sample() -> PreparedEntry:
     return prepared_at(HILL)
 
 
-def frame_of(theme_name: str, language: str, book: DiaryIndex) -> tuple[SiteFrame, DiaryIndex]:
-    """The frame of a theme in a language, and the book that speaks it."""
+def layout_of(theme_name: str, language: str, book: DiaryIndex) -> tuple[PageLayout, DiaryIndex]:
+    """The page layout of a theme in a language, and the book that speaks it."""
     theme, problems = open_theme(theme_name, THEMES)
     assert problems == []
     words = words_from(language, theme.word_texts(language))
     translated = spoken(book, words, theme_name)
-    return SiteFrame(translated.settings, theme, words, translated.formatter), translated
+    return PageLayout(translated.settings, theme, words, translated.formatter), translated
 
 
 def sitemap_of(book: DiaryIndex) -> str:

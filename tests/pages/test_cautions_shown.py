@@ -20,7 +20,7 @@ from sitegen.pages.page import Page
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.text_parts import CautionInText
 from tests.diaries import RIG, diary, entry, run
-from tests.pages.sample import frame_of, pages_of, sample_book
+from tests.pages.sample import layout_of, pages_of, sample_book
 
 LASER = "Put the laser into the focuser."
 LADDER = "Climb the ladder to the top."
@@ -68,8 +68,8 @@ def test_what_is_flagged_comes_before_the_how_to() -> None:
 def test_a_denied_paragraph_has_none_and_the_mark_is_not_shown() -> None:
     told = prepared(entry(body=f"[](no_caution:){LASER}\n\nDew."))
     assert order(told) == ["Put", "Dew.</p>"]
-    frame, book = frame_of("default", "en", sample_book())
-    html = frame.feed_text(text_of(told, book).parts, lambda address: address)
+    layout, book = layout_of("default", "en", sample_book())
+    html = layout.feed_text(text_of(told, book).parts, lambda address: address)
     assert html == f"<p>{LASER}</p>\n<p>Dew.</p>\n"
     assert told.facts.cautions == ()
     assert to_inline_html(f"{LASER} [](no_caution:)") == LASER
@@ -78,8 +78,8 @@ def test_a_denied_paragraph_has_none_and_the_mark_is_not_shown() -> None:
 @pytest.mark.parametrize(("language", "label"), [("en", "Caution: laser."), ("de", "Vorsicht: Laser.")])
 def test_feeds_carry_it_with_the_text(language: str, label: str) -> None:
     """In full, ahead of its paragraph, with what it rests on."""
-    frame, book = frame_of("default", language, sample_book())
-    html = frame.feed_text(text_of(prepared(entry(body=f"Fog.\n\n{LASER}")), book).parts, lambda address: address)
+    layout, book = layout_of("default", language, sample_book())
+    html = layout.feed_text(text_of(prepared(entry(body=f"Fog.\n\n{LASER}")), book).parts, lambda address: address)
     assert html.index("Fog.") < html.index(label) < html.index("IEC 60825-1") < html.index(LASER)
 
 
@@ -111,13 +111,13 @@ def replace_cards(book, card):  # type: ignore[no-untyped-def]  # the dataclass'
 
 
 def drawn(page: Page) -> str:
-    frame, _ = frame_of("default", "en", sample_book())
-    return frame.draw(page)
+    layout, _ = layout_of("default", "en", sample_book())
+    return layout.draw(page)
 
 
 def test_what_a_caution_rests_on_is_said() -> None:
     """A standard, one cited from memory, and common practice."""
-    _, book = frame_of("default", "en", sample_book())
+    _, book = layout_of("default", "en", sample_book())
     assert basis_words("laser", book.formatter.words) == "Basis: IEC 60825-1."
     assert basis_words("cold", book.formatter.words) == "Basis: ISO 13732-3, cited from memory."
     assert basis_words("weight", book.formatter.words) == "Basis: EN 131-3; common practice, no source."
@@ -140,6 +140,6 @@ def test_every_entry_page_is_drawn_with_them() -> None:
 def book_of(one: PreparedEntry):  # type: ignore[no-untyped-def]  # the sample's index with this entry alone
     from sitegen.pages.diary_index import DiaryIndex
 
-    book = frame_of("default", "en", sample_book())[1]
+    book = layout_of("default", "en", sample_book())[1]
     assert isinstance(book, DiaryIndex)
     return replace_cards(book, one.card)

@@ -11,7 +11,7 @@ from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Page
 from sitegen.pages.registry import PAGE_KINDS
-from tests.pages.sample import frame_of, long_book
+from tests.pages.sample import layout_of, long_book
 from tests.pages.test_page_contract import leads_to
 
 CLICKS = 3
@@ -26,8 +26,8 @@ def pages_of_lists(book: DiaryIndex) -> list[Page]:
 @cache
 def links(count: int) -> dict[str, set[str]]:
     """Where the links of every list page lead; an entry's own page is not drawn."""
-    frame, book = frame_of("default", "en", long_book(count))
-    return {page.address: leads_to(page.address, frame.draw(page)) for page in pages_of_lists(book)}
+    layout, book = layout_of("default", "en", long_book(count))
+    return {page.address: leads_to(page.address, layout.draw(page)) for page in pages_of_lists(book)}
 
 
 def within(clicks: int, ways: dict[str, set[str]]) -> set[str]:
@@ -50,8 +50,8 @@ def test_every_entry_and_night_is_three_clicks_away() -> None:
 
 def test_every_lesson_is_two_clicks_away() -> None:
     """On the page of lessons or that of its year."""
-    frame, book = frame_of("default", "en", long_book(60))
-    drawn = {page.address: frame.draw(page) for page in pages_of_lists(book)}
+    layout, book = layout_of("default", "en", long_book(60))
+    drawn = {page.address: layout.draw(page) for page in pages_of_lists(book)}
     near = within(2, links(60)) & drawn.keys()
     text = "".join(drawn[address] for address in near if address.startswith(addresses.LESSONS))
     assert [number for number in range(60) if f"Lesson {number}." not in text] == []
@@ -96,6 +96,6 @@ def test_pages_do_not_grow_with_the_diary() -> None:
 
 def _sizes(book: DiaryIndex) -> dict[str, int]:
     """Tags of every list page, but of the year in which the smaller diary ends, and of the list of years."""
-    frame, book = frame_of("default", "en", book)
+    layout, book = layout_of("default", "en", book)
     pages = (page for page in pages_of_lists(book) if "2023" not in page.address and page.address != addresses.NIGHTS)
-    return {page.address: frame.draw(page).count("<") for page in pages}
+    return {page.address: layout.draw(page).count("<") for page in pages}

@@ -10,7 +10,7 @@ from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Kind, Page
 from sitegen.pages.registry import KINDS
 from sitegen.pages.words import Words, words_from
-from tests.pages.sample import THEMES, frame_of, pages_of, prepared_sample, sample_book, sitemap_of, spoken
+from tests.pages.sample import THEMES, layout_of, pages_of, prepared_sample, sample_book, sitemap_of, spoken
 
 NOT_IN_SITEMAP = {"not found"}  # it is no place to go to
 LED_TO_BY_NO_PAGE = {addresses.NOT_FOUND}  # a web server shows it
@@ -21,8 +21,8 @@ pytestmark = pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
 @cache
 def book_and_links(theme: str) -> tuple[DiaryIndex, dict[str, set[str]]]:
     """The sample in English, and for every page the addresses that its links lead to."""
-    frame, book = frame_of(theme, "en", sample_book())
-    drawn = {page.address: frame.draw(page) for kind in KINDS for page in pages_of(kind, book, prepared_sample())}
+    layout, book = layout_of(theme, "en", sample_book())
+    drawn = {page.address: layout.draw(page) for kind in KINDS for page in pages_of(kind, book, prepared_sample())}
     return book, {address: leads_to(address, html) for address, html in drawn.items()}
 
 

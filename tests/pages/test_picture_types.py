@@ -20,7 +20,7 @@ from sitegen.pages.linked_data import entry_linked_data
 from sitegen.pages.picture_element import PictureView
 from sitegen.pages.text_parts import PictureInText
 from sitegen.pictures.packet_values import Exposures, packet_values
-from tests.pages.sample import frame_of, prepared_sample, sample_book
+from tests.pages.sample import layout_of, prepared_sample, sample_book
 
 SEEN = PictureView(
     alt="a spiral", caption_html="Five nights.", role="result", width_px=30, height_px=20, sources=(), fallback="p/x.jpg",
@@ -32,15 +32,15 @@ LUMINANCE = Exposures("The long train", "mono camera", "Luminance", 550.0, "2026
 
 
 def pictured(view: PictureView, language: str = "en") -> DiaryIndex:
-    _, book = frame_of("default", language, sample_book())
+    _, book = layout_of("default", language, sample_book())
     return with_changes(book, cards=(replace(book.cards[0], picture=view),))
 
 
 def drawn(call: str, language: str = "en", **values: object) -> str:
     """What one call of a macro draws."""
-    frame, _ = frame_of("default", language, sample_book())
+    layout, _ = layout_of("default", language, sample_book())
     source = "{% import 'pictures.html' as pictures with context %}{% import 'entry_rows.html' as listed with context %}"
-    return frame.env.from_string(source + "{{ " + call + " }}").render(link=lambda address: address, **values)
+    return layout.env.from_string(source + "{{ " + call + " }}").render(link=lambda address: address, **values)
 
 
 def source_of(view: PictureView, language: str = "en") -> FeedSource:
@@ -79,8 +79,8 @@ def test_laid_over_each_other_and_in_steps() -> None:
 
 def test_within_the_text() -> None:
     """On the page and in feeds, which draw texts with the same template."""
-    frame, _ = frame_of("default", "en", sample_book())
-    html = frame.feed_text((PictureInText(MADE, ""),), lambda address: address)
+    layout, _ = layout_of("default", "en", sample_book())
+    html = layout.feed_text((PictureInText(MADE, ""),), lambda address: address)
     assert f'alt="{LABEL["en"]}: a spiral"' in html
     assert f"({LABEL['en']})</span>" in html
 
@@ -97,9 +97,9 @@ def test_in_every_list(language: str) -> None:
 @pytest.mark.parametrize("language", LABEL)
 def test_in_the_text_of_both_feeds(language: str) -> None:
     """After the text, since a feed names the picture beside it (`image`) or leaves it to its reader to fetch."""
-    frame, _ = frame_of("default", language, sample_book())
-    assert LABEL[language] in frame.feed_text(("<p>Text.</p>",), lambda address: address, MADE)
-    assert frame.feed_text(("<p>Text.</p>",), lambda address: address, SEEN) == "<p>Text.</p>"
+    layout, _ = layout_of("default", language, sample_book())
+    assert LABEL[language] in layout.feed_text(("<p>Text.</p>",), lambda address: address, MADE)
+    assert layout.feed_text(("<p>Text.</p>",), lambda address: address, SEEN) == "<p>Text.</p>"
 
 
 def test_the_search_finds_it_by_its_label() -> None:

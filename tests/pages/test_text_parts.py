@@ -11,11 +11,11 @@ from sitegen.pages.entry_sections.registry import FIGURES
 from sitegen.pages.entry_text import text_of
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.markdown_text import Resolvers, to_html
+from sitegen.pages.page_layout import PageLayout
 from sitegen.pages.picture_element import PictureView
-from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.text_parts import FigureLink, NumberInText, PictureInText, TextParts
 from sitegen.pages.theme import Theme
-from tests.pages.sample import THEMES, frame_of, prepared_sample, sample_book
+from tests.pages.sample import THEMES, layout_of, prepared_sample, sample_book
 
 HARM = '<b>"&'
 SAFE = "&lt;b&gt;&#34;&amp;"
@@ -25,16 +25,16 @@ VIEW = PictureView(
 )  # fmt: skip
 
 
-def drawn(*text: TextParts, frame: SiteFrame | None = None) -> str:
-    frame = frame or frame_of("default", "en", sample_book())[0]
-    return "".join(frame.feed_text(part, lambda address: f"https://nights.example/{address}") for part in text)
+def drawn(*text: TextParts, layout: PageLayout | None = None) -> str:
+    layout = layout or layout_of("default", "en", sample_book())[0]
+    return "".join(layout.feed_text(part, lambda address: f"https://nights.example/{address}") for part in text)
 
 
 def text_with(body: str) -> tuple[TextParts, DiaryIndex]:
     """The sample's entry with another text."""
     prepared = prepared_sample()
     entry = replace(prepared.view.entry, body=body)
-    book = frame_of("default", "en", sample_book())[1]
+    book = layout_of("default", "en", sample_book())[1]
     return text_of(replace(prepared, view=replace(prepared.view, entry=entry)), book).parts, book
 
 
@@ -81,20 +81,20 @@ def test_no_text_can_pretend_to_be_a_marker() -> None:
 
 def test_a_theme_changes_how_it_looks(tmp_path: Path) -> None:
     """One macro of one template."""
-    _, book = frame_of("default", "en", sample_book())
+    _, book = layout_of("default", "en", sample_book())
     (tmp_path / "html").mkdir()
     (tmp_path / "html" / "text.html").write_text("{% macro prose(text) %}{{ text|length }} parts{% endmacro %}", "utf-8")
     theme = Theme((tmp_path, THEMES / "default"))
-    mine = SiteFrame(book.settings, theme, book.formatter.words, book.formatter)
-    assert drawn(("<p>", FigureLink("nights", ""), "</p>"), frame=mine) == "3 parts"
+    mine = PageLayout(book.settings, theme, book.formatter.words, book.formatter)
+    assert drawn(("<p>", FigureLink("nights", ""), "</p>"), layout=mine) == "3 parts"
 
 
 def test_an_alternative_text_is_no_html() -> None:
     """Of two pictures laid over each other, where neither has a caption."""
-    frame, _ = frame_of("default", "en", sample_book())
+    layout, _ = layout_of("default", "en", sample_book())
     source = "{% import 'pictures.html' as pictures with context %}{{ pictures.compared(one, '1px') }}"
     figure = Figure("picture-1", VIEW, None, None, (), VIEW, VIEW)
-    html = frame.env.from_string(source).render(one=figure, link=lambda address: address)
+    html = layout.env.from_string(source).render(one=figure, link=lambda address: address)
     assert html.count(f": {SAFE}</p>") == 2 and "<b" not in html
 
 

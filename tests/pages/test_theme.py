@@ -10,10 +10,10 @@ import pytest
 from sitegen.number_text import NumberText
 from sitegen.pages.entry_page import entry_page
 from sitegen.pages.fact_formatter import FactFormatter
-from sitegen.pages.site_frame import SiteFrame
+from sitegen.pages.page_layout import PageLayout
 from sitegen.pages.theme import open_theme
 from sitegen.pages.words import words_from
-from tests.pages.sample import THEMES, all_pages, frame_of, prepared_sample, sample_book
+from tests.pages.sample import THEMES, all_pages, layout_of, prepared_sample, sample_book
 
 NOTHING = "nothing of its own"
 
@@ -28,7 +28,7 @@ def documented() -> dict[str, set[str]]:
 def test_a_template_s_first_line_names_what_it_gets() -> None:
     """The first line of each page's template and the pages agree, name by name, both ways."""
     given: dict[str, set[str]] = {}
-    _, book = frame_of("default", "en", sample_book())
+    _, book = layout_of("default", "en", sample_book())
     for page in all_pages(book, prepared_sample()):
         given.setdefault(page.template, set()).update(page.context)
     assert documented() == given
@@ -38,17 +38,17 @@ def test_a_template_s_first_line_names_what_it_gets() -> None:
 @pytest.mark.parametrize("language", ["en", "de"])
 def test_every_page_is_drawn_well_formed(theme: str, language: str) -> None:
     """Each page of a small diary, in both themes and both languages, passes an independent HTML5 parser."""
-    frame, book = frame_of(theme, language, sample_book())
+    layout, book = layout_of(theme, language, sample_book())
     for page in all_pages(book, prepared_sample()):
         parser = html5lib.HTMLParser()
-        parser.parse(frame.draw(page))
+        parser.parse(layout.draw(page))
         assert parser.errors == [], (page.address, parser.errors[:3])
 
 
 def test_german_pages_say_no_english() -> None:
     """The words that stand on every English page are gone from the German ones."""
-    frame, book = frame_of("default", "de", sample_book())
-    text = re.sub(r"<[^>]*>", " ", frame.draw(entry_page(prepared_sample(), book)))
+    layout, book = layout_of("default", "de", sample_book())
+    text = re.sub(r"<[^>]*>", " ", layout.draw(entry_page(prepared_sample(), book)))
     assert "Gesammeltes Licht" in text
     assert not re.search(r"\b(Light gathered|nights on a common clock|Image scale|discarded|The train)\b", text)
 
@@ -63,8 +63,8 @@ def test_a_theme_stands_over_the_default_file_by_file(tmp_path: Path) -> None:
     words = words_from("en", theme.word_texts("en"))
     formatter = FactFormatter(NumberText("en", words), words)
     book = replace(sample_book(), formatter=formatter)
-    frame = SiteFrame(book.settings, theme, words, formatter)
-    drawn = {page.template: frame.draw(page) for page in all_pages(book, prepared_sample())}
+    layout = PageLayout(book.settings, theme, words, formatter)
+    drawn = {page.template: layout.draw(page) for page in all_pages(book, prepared_sample())}
     assert problems == []
     assert drawn["credits.html"] == "<p>Above Gear</p>"
     assert ">Above</a>" in drawn["lessons.html"]

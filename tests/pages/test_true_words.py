@@ -26,7 +26,7 @@ from sitegen.stars.survey import STARS_PER_ZONE
 from sitegen.stars.zones import FEWEST_STARS
 from tests.conftest import ROOT
 from tests.diaries import HILL
-from tests.pages.sample import frame_of, prepared_sample, sample_book
+from tests.pages.sample import layout_of, prepared_sample, sample_book
 from tests.pages.test_year_cloth import book_at, prepared_at
 
 LANGUAGES = ("en", "de")
@@ -131,9 +131,9 @@ def test_no_night_is_drawn_on_the_darkness_of_another_place() -> None:
     cloth = year_cloth(2026, two_places())
     assert cloth is not None
     assert (cloth.site, len(cloth.threads), cloth.elsewhere) == (HILL.name, 2, 1)
-    frame, _ = frame_of("default", "en", sample_book())
+    layout, _ = layout_of("default", "en", sample_book())
     source = "{% import 'cloth.html' as cloths with context %}{{ cloths.year(cloth, 365) }}"
-    assert "One night at another place is not drawn" in frame.env.from_string(source).render(cloth=cloth)
+    assert "One night at another place is not drawn" in layout.env.from_string(source).render(cloth=cloth)
 
 
 def test_a_night_of_which_nothing_was_kept_gathered_nothing() -> None:
@@ -148,7 +148,7 @@ def test_a_night_of_which_nothing_was_kept_gathered_nothing() -> None:
 
 def test_the_licence_of_the_pictures_is_not_put_on_the_log() -> None:
     """`licence` is that of the pictures, says the reference of keys."""
-    _, book = frame_of("default", "en", sample_book())
+    _, book = layout_of("default", "en", sample_book())
     book = with_changes(book, settings=replace(book.settings, licence="CC-BY-4.0"))
     assert "license" not in entry_linked_data(prepared_sample(), book, None)
 

@@ -23,4 +23,4 @@ def test_a_context_that_was_used_still_travels(tmp_path: Path) -> None:
     name = context.store.put("a record")
     there = pickle.loads(pickle.dumps(context))
     assert (there.look, there.versions, there.store.get(name, str)) == (context.look, context.versions, "a record")
-    assert kit_of(there).site_frame is not kit_of(context).site_frame
+    assert kit_of(there).page_layout is not kit_of(context).page_layout

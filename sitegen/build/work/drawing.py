@@ -40,7 +40,7 @@ def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
     pages = drawn(kit, [entry_page(prepared, book), *_nights(kit, [prepared], job.evenings)], job.earlier)
     link = partial(absolute, book)
     text = text_of(prepared, book, link).parts if job.in_feed else None
-    html = None if text is None else kit.site_frame.feed_text(text, link, prepared.card.picture)
+    html = None if text is None else kit.page_layout.feed_text(text, link, prepared.card.picture)
     value = EntryPages(digests_of(pages), card, html, mistaken)
     return Outcome(value, outputs=outputs_of(pages), uses=(card, *kit.charts.taken_used()))
 
@@ -81,7 +81,7 @@ def drawn(kit: DrawingKit, pages: Iterable[Page], earlier: Pages) -> Pages:
 def _drawn(kit: DrawingKit, page: Page, path: str, earlier: Pages) -> tuple[str, Output]:
     digest = kit.context.look + digest_of(page)
     same = _same(kit, path, digest, earlier)
-    return digest, same or kit.context.store.put_file(path, kit.site_frame.draw(page).encode("utf-8"))
+    return digest, same or kit.context.store.put_file(path, kit.page_layout.draw(page).encode("utf-8"))
 
 
 def _facts_beside(kit: DrawingKit, path: str, facts: Struct, earlier: Pages) -> tuple[str, Output]:

@@ -11,8 +11,8 @@ from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_summary import EntrySummary
 from sitegen.pages.fact_formatter import FactFormatter
+from sitegen.pages.page_layout import PageLayout
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.site_frame import SiteFrame
 from sitegen.pages.words import words_from
 
 CODE = "sitegen.build.work.drawing"
@@ -43,8 +43,8 @@ class DrawingKit:
         return FactFormatter(NumberText(language, words), words)
 
     @cached_property
-    def site_frame(self) -> SiteFrame:
-        return SiteFrame(self.context.settings, self.context.theme, self.formatter.words, self.formatter, self._version)
+    def page_layout(self) -> PageLayout:
+        return PageLayout(self.context.settings, self.context.theme, self.formatter.words, self.formatter, self._version)
 
     @cached_property
     def prepared(self) -> Callable[[str], PreparedEntry]:
@@ -70,4 +70,4 @@ def kit_of(context: BuildContext) -> DrawingKit:
 
 def load_template(context: BuildContext) -> None:
     """The largest, ahead of the first page."""
-    kit_of(context).site_frame.env.get_template("entry.html")
+    kit_of(context).page_layout.env.get_template("entry.html")

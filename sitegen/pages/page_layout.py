@@ -1,4 +1,4 @@
-"""What stands around every page, and the door through which pages become HTML."""
+"""The layout that every page stands in, and the one place where pages become HTML."""
 
 from collections.abc import Callable
 
@@ -27,8 +27,8 @@ class DiaryFacts(Struct, frozen=True):
     chapters: tuple[tuple[str, str], ...]
 
 
-class SiteFrame:
-    """Draws pages in one theme and language."""
+class PageLayout:
+    """Draws pages inside the common layout of the diary, in one theme and language."""
 
     def __init__(
         self, settings: Settings, theme: Theme, words: Words, formatter: FactFormatter, made_by: str | None = None
