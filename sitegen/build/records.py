@@ -3,8 +3,6 @@
 A store may come from anywhere: with somebody's diary out of an archive, from a shared disk.
 """
 
-import pickle
-from collections.abc import Callable
 from functools import cache
 from pathlib import Path, PurePath
 from typing import Any, TypeVar, get_origin
@@ -60,16 +58,3 @@ def _from_plain(kind: Any, value: Any) -> Any:
 
 
 _ENCODER = msgpack.Encoder(enc_hook=_to_plain)
-
-
-def pickle_into(record: Any, write: Callable[[bytes], object]) -> None:
-    """Hands the bytes of a pickle over as they come, for a digest: nothing reads them back. No object is remembered, so that a
-    record of a hundred megabytes takes no more memory than it has."""
-    pickler = pickle.Pickler(_HashWriter(write), protocol=5)
-    pickler.fast = True
-    pickler.dump(record)
-
-
-class _HashWriter:
-    def __init__(self, write: Callable[[bytes], object]) -> None:
-        self.write = write

@@ -15,7 +15,7 @@ from typing import Any, TypeVar
 from msgspec import Struct
 
 from sitegen.artifact import Artifact
-from sitegen.build.records import dump, load, pickle_into
+from sitegen.build.records import dump, load
 from sitegen.build.stamps import stamps_in
 from sitegen.file_moves import move, write_whole
 
@@ -173,11 +173,9 @@ def key_of(*inputs: Any) -> str:
 
 
 def digest_of(record: Any) -> str:
-    """Hash of the record's pickle, quicker than `key_of`. Equal records may hash differently, as sets have no order; that costs
+    """Hash of the record's bytes, quicker than `key_of`. Equal records may hash differently, as sets have no order; that costs
     an unneeded task and no more."""
-    digest = hashlib.blake2b(digest_size=20)
-    pickle_into(record, digest.update)
-    return digest.hexdigest()
+    return hash_bytes(dump(record))
 
 
 def hash_of_file(path: Path) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
-from msgspec import field
+from msgspec import field, msgpack
 from msgspec.structs import replace
 
 from sitegen.cautions.sources import of_sentence
@@ -27,7 +27,10 @@ from sitegen.pages.ribbon import Ribbon, clock_span, ribbon_of
 class NightCard(Evening, frozen=True):
     """One night of one entry at one site. Unknown values are None (hidden site, no darkness). Numbers are the entry's own, as its
     page shows them; `light` is what lists count of it. `exposing` are the stretches of its dark hours in which kept subs were
-    exposing that no later entry tells."""
+    exposing that no later entry tells. `thread` is where on the common clock kept subs begin and end, in percents of it.
+
+    `counted_s`, `counted_narrow_s`: kept seconds as the lists of the whole diary count them; `counts`: whether they count any
+    frame of it here, kept or discarded; `counts_whole`: whether no later entry tells a frame of it."""
 
     site: str
     target: str | None
@@ -41,30 +44,21 @@ class NightCard(Evening, frozen=True):
     up_share: float | None
     advice: str | None
     followed: bool | None
-    ribbon: Ribbon | None
+    ribbon_bytes: bytes | None = None
+    thread: tuple[float, float] | None = None
     by_filter_s: Mapping[str, float] = field(default_factory=dict)
     dark: tuple[datetime, datetime] | None = None
     exposing: tuple[tuple[datetime, datetime], ...] = ()
     light: tuple[CountedLight, ...] = ()
+    counted_s: float = 0.0
+    counted_narrow_s: float = 0.0
+    counts: bool = False
+    counts_whole: bool = True
 
     @property
-    def counted_s(self) -> float:
-        """Kept seconds as the lists of the whole diary count them."""
-        return sum(light.kept_s for light in self.light if light.counts())
-
-    @property
-    def counted_narrow_s(self) -> float:
-        return sum(light.narrow_s for light in self.light if light.counts())
-
-    @property
-    def counts(self) -> bool:
-        """Whether lists count any frame of it here, kept or discarded."""
-        return any(light.counts() for light in self.light)
-
-    @property
-    def counts_whole(self) -> bool:
-        """Whether no later entry tells a frame of it."""
-        return all(light.counts() for light in self.light)
+    def ribbon(self) -> Ribbon | None:
+        """Kept as bytes: lists read the cards of all nights, and draw few."""
+        return msgpack.decode(self.ribbon_bytes, type=Ribbon) if self.ribbon_bytes else None
 
 
 class EntryCard(EntrySummary, frozen=True):
@@ -84,20 +78,36 @@ class EntryCard(EntrySummary, frozen=True):
 
 def summary_of(card: EntryCard) -> EntrySummary:
     """Without its nights and numbers."""
-    told: dict[str, Any] = {name: getattr(card, name) for name in EntrySummary.__struct_fields__}
-    return EntrySummary(**{**told, "nights": ()})
+    values: dict[str, Any] = {name: getattr(card, name) for name in EntrySummary.__struct_fields__}
+    return EntrySummary(**{**values, "nights": ()})
+
+
+def without_words(card: EntryCard) -> EntryCard:
+    """Its nights and numbers alone: a title or a lesson that changes leaves it as it was."""
+    return replace(
+        card, title="", updated=None, summary=None, picture=None, lessons=Lessons(), flags=Flags(), lesson_cautions={},
+        surveys=(), rings=(),
+    )  # fmt: skip
 
 
 def with_ribbons(card: EntryCard, view: EntryView, half_hours: float) -> EntryCard:
     """The card with a small ribbon for each night; `half_hours` is half the common clock of the diary's stacked ribbons."""
     nights = zip(card.nights, view.nights, strict=True)
-    return replace(card, nights=tuple(replace(night, ribbon=_ribbon(of, view, half_hours)) for night, of in nights))
+    return replace(card, nights=tuple(_with_ribbon(night, of, view, half_hours) for night, of in nights))
 
 
-def _ribbon(night: NightView, view: EntryView, half_hours: float) -> Ribbon | None:
+def _with_ribbon(card: NightCard, night: NightView, view: EntryView, half_hours: float) -> NightCard:
     span = clock_span(night, half_hours)
+    if span is None:
+        return card
     key = f"{view.entry.slug}-{night.evening:%Y%m%d}-{night.site.slug}"
-    return ribbon_of(night, span, bands_of(view.filters), key, named=False) if span else None
+    ribbon = ribbon_of(night, span, bands_of(view.filters), key, named=False)
+    return replace(card, ribbon_bytes=msgpack.encode(ribbon), thread=_thread(ribbon))
+
+
+def _thread(ribbon: Ribbon) -> tuple[float, float] | None:
+    blocks = [block for lane in ribbon.lanes for block in lane.blocks if block.kept]
+    return (min(block.x for block in blocks), max(block.x + block.width for block in blocks)) if blocks else None
 
 
 def card_of(view: EntryView, facts: EntryFacts, picture: PictureView | None = None) -> EntryCard:
@@ -132,6 +142,8 @@ def card_of(view: EntryView, facts: EntryFacts, picture: PictureView | None = No
 def _night_card(night: NightView, view: EntryView, worths_s: Mapping[int, float | None]) -> NightCard:
     """`worths_s` by the identity of the light."""
     kept = night.kept
+    light = counted_light((light, worths_s[id(light)]) for light in night.lights)
+    here = [counted for counted in light if counted.counts()]
     moon = night.sky.moon if night.sky else None
     return NightCard(
         evening=night.evening,
@@ -148,11 +160,14 @@ def _night_card(night: NightView, view: EntryView, worths_s: Mapping[int, float 
         up_share=moon.up_share_of_dark if moon else None,
         advice=advice(night),
         followed=followed(night),
-        ribbon=None,
         by_filter_s={short: total for short, _ in view.filters if (total := _through(night, short))},
         dark=(dark := _dark(night)),
         exposing=tuple(covered([(light.sub.start, light.sub.end) for light in kept if not light.later], dark)) if dark else (),
-        light=counted_light((light, worths_s[id(light)]) for light in night.lights),
+        light=light,
+        counted_s=sum(counted.kept_s for counted in here),
+        counted_narrow_s=sum(counted.narrow_s for counted in here),
+        counts=bool(here),
+        counts_whole=len(here) == len(light),
     )
 
 
@@ -168,9 +183,9 @@ def _through(night: NightView, short: str) -> float:
 def bands_of(filters: tuple[tuple[str, Filter], ...]) -> dict[str, tuple[int, ...]]:
     """Each filter's passbands in whole nm, as the theme names its colours. Luminance and clear have none: a band wider
     than 200 nm shows no hue."""
-    return {short: passbands_of(one) for short, one in filters}
+    return {short: passbands_of(rig_filter) for short, rig_filter in filters}
 
 
-def passbands_of(one: Filter) -> tuple[int, ...]:
-    wide = one.width_nm is not None and one.width_nm > 200
-    return () if wide else tuple(round(centre) for centre in one.centre_nm)
+def passbands_of(rig_filter: Filter) -> tuple[int, ...]:
+    wide = rig_filter.width_nm is not None and rig_filter.width_nm > 200
+    return () if wide else tuple(round(centre) for centre in rig_filter.centre_nm)

@@ -104,16 +104,17 @@ class LightTotals(Struct):
     def total_s(self) -> float:
         return self.broadband_s + self.narrowband_s
 
-    def add(self, evening: date, light: CountedLight, among: Among) -> None:
+    def add(self, evening: date, light: CountedLight, shared_s: float) -> None:
+        """`shared_s`: of its kept seconds, those that another entry of the list tells too."""
         self.kept += light.kept
         self.discarded += light.discarded
         self.discarded_s += light.discarded_s
         self.narrowband_s += light.narrow_s
         self.broadband_s += light.kept_s - light.narrow_s
         self.dark_equivalent_s = summed((self.dark_equivalent_s, light.worth_s))
-        self.shared_s += light.kept_s if light.is_shared(among) else 0.0
+        self.shared_s += shared_s
         self.by_night[evening] = self.by_night.get(evening, 0.0) + light.kept_s
-        through = self.by_filter.setdefault(light.filter, FilterTotal())
+        through = self.by_filter.get(light.filter) or self.by_filter.setdefault(light.filter, FilterTotal())
         through.total_s += light.kept_s
         through.kept += light.kept
         through.discarded += light.discarded
@@ -121,19 +122,22 @@ class LightTotals(Struct):
 
 def light_totals(nights: Iterable[tuple[date, Iterable[CountedLight]]], among: Among = None) -> LightTotals:
     """Over all nights."""
-    found = light_totals_by(((evening, light, ("",)) for evening, lights in nights for light in lights), among)
-    return found.get("", LightTotals())
+    totals_by_key = light_totals_by(((evening, light, ("",)) for evening, lights in nights for light in lights), among)
+    return totals_by_key.get("", LightTotals())
 
 
 def light_totals_by(
     rows: Iterable[tuple[date, CountedLight, Iterable[Key]]], among: Among = None
 ) -> dict[Key, LightTotals]:
     """A total for each key; a row adds to all of its own. Evenings in order."""
-    found: dict[Key, LightTotals] = {}
+    totals_by_key: dict[Key, LightTotals] = {}
     for evening, light, keys in rows:
-        if light.counts(among):
-            for key in keys:
-                found.setdefault(key, LightTotals()).add(evening, light, among)
-    for totals in found.values():
+        if light.later and not light.counts(among):
+            continue
+        shared_s = light.kept_s if light.earlier and light.is_shared(among) else 0.0
+        for key in keys:
+            totals = totals_by_key.get(key) or totals_by_key.setdefault(key, LightTotals())
+            totals.add(evening, light, shared_s)
+    for totals in totals_by_key.values():
         totals.by_night = dict(sorted(totals.by_night.items()))
-    return found
+    return totals_by_key

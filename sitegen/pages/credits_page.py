@@ -70,4 +70,4 @@ def _by_classifier(classifiers: list[str]) -> list[str]:
     return [classifier.rpartition(" :: ")[2] for classifier in classifiers if classifier.startswith("License ::")]
 
 
-KIND = PageKind(name="credits", pages=pages, addresses=lambda _: (addresses.CREDITS,))
+KIND = PageKind(name="credits", pages=pages, addresses=lambda _: (addresses.CREDITS,), shows="no entries")

@@ -18,7 +18,7 @@ from sitegen.pages.fact_formatter import FactFormatter
 
 @dataclass(frozen=True)
 class DiaryIndex(CardGroups[EntryCard]):
-    """`cards` newest first. Groups keep that order."""
+    """`cards` newest first. Groups keep that order. `half_hours` is half the common clock of the diary's stacked ribbons."""
 
     settings: Settings
     sites: Mapping[str, PublicSite]
@@ -26,6 +26,7 @@ class DiaryIndex(CardGroups[EntryCard]):
     cards: tuple[EntryCard, ...]
     formatter: FactFormatter
     remember: Remember = made_now
+    half_hours: float = 0.0
 
     @property
     def voice(self) -> Localizer:
@@ -43,10 +44,10 @@ class DiaryIndex(CardGroups[EntryCard]):
 
     @cached_property
     def by_year(self) -> dict[int, list[NightCard]]:
-        found: dict[int, list[NightCard]] = {}
+        years: dict[int, list[NightCard]] = {}
         for evening, nights in self.by_evening.items():
-            found.setdefault(evening.year, []).extend(nights)
-        return found
+            years.setdefault(evening.year, []).extend(nights)
+        return years
 
     @cached_property
     def published_years(self) -> dict[int, list[EntryCard]]:

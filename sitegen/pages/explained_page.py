@@ -39,4 +39,4 @@ def _row(place: Place, book: DiaryIndex) -> dict[str, Any]:
     }
 
 
-KIND = PageKind(name="explained", pages=pages, addresses=lambda _: (addresses.EXPLAINED,))
+KIND = PageKind(name="explained", pages=pages, addresses=lambda _: (addresses.EXPLAINED,), shows="no entries")

@@ -1,6 +1,7 @@
 """What pages that gather entries have in common: the list, the hours, the filters."""
 
 from collections.abc import Iterable, Sequence
+from itertools import chain
 from typing import Any
 
 from sitegen.pages.by_year import NEWEST, list_years
@@ -15,7 +16,6 @@ def group_context(address: str, cards: Sequence[EntryCard], totals: LightTotals 
     """Rows newest first, and the years of the others; hours, nights and filters as `totals` counts them (None for no light),
     filters in the order in which they first appear."""
     counted = totals or LightTotals()
-    bands = _bands(cards, book)
     return {
         "rows": entry_rows(tuple(cards[:NEWEST]), book),
         "years": list_years(address, cards),
@@ -23,17 +23,15 @@ def group_context(address: str, cards: Sequence[EntryCard], totals: LightTotals 
         "shared_s": counted.shared_s,
         "night_count": len(counted.by_night),
         "filters": [
-            (short, bands.get(short, ()), total.total_s)
+            (short, _bands(short, cards, book), total.total_s)
             for short, total in filters_in_order(counted, shorts_of(cards)).items()
             if total.total_s
         ],
     }
 
 
-def _bands(cards: Iterable[EntryCard], book: DiaryIndex) -> dict[str, tuple[int, ...]]:
-    """By the filter's short name, as the first entry has it; another entry of the diary may have gathered through it."""
-    bands: dict[str, tuple[int, ...]] = {}
-    for card in (*cards, *book.cards):
-        for short, one in card.filters:
-            bands.setdefault(short, passbands_of(one))
-    return bands
+def _bands(short: str, cards: Iterable[EntryCard], book: DiaryIndex) -> tuple[int, ...]:
+    """Of a filter by its short name, as the first entry has it; another entry of the diary may have gathered through it."""
+    filters = (dict(card.filters).get(short) for card in chain(cards, book.cards))
+    newest = next((rig_filter for rig_filter in filters if rig_filter is not None), None)
+    return passbands_of(newest) if newest else ()

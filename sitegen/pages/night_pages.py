@@ -27,20 +27,20 @@ def night_pages(prepared: Iterable[PreparedEntry], book: DiaryIndex) -> Iterable
     position = {evening: index for index, evening in enumerate(evenings)}
     parts: dict[date, list[dict[str, Any]]] = {}
     cards: dict[date, dict[str, EntryCard]] = {}
-    for one in prepared:
-        for index, night in enumerate(one.view.nights):
-            parts.setdefault(night.evening, []).append(_part(one, index, book))
-            cards.setdefault(night.evening, {})[one.card.slug] = one.card
-    for evening, found in sorted(parts.items()):
+    for entry in prepared:
+        for index, night in enumerate(entry.view.nights):
+            parts.setdefault(night.evening, []).append(_part(entry, index, book))
+            cards.setdefault(night.evening, {})[entry.card.slug] = entry.card
+    for evening, parts_of_night in sorted(parts.items()):
         place = position[evening]
-        totals = light_totals((evening, part["card"].light) for part in found)
+        totals = light_totals((evening, part["card"].light) for part in parts_of_night)
         yield Page(
             addresses.night(evening),
             "night.html",
             book.formatter.words.say("night.title", day=book.formatter.numbers.day(evening)),
             {
                 "evening": evening,
-                "parts_of_night": found,
+                "parts_of_night": parts_of_night,
                 "total_s": totals.total_s,
                 "shared_s": totals.shared_s,
                 "earlier": evenings[place - 1] if place else None,

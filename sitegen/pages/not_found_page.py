@@ -11,4 +11,4 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
     yield Page(addresses.NOT_FOUND, "not_found.html", book.formatter.words["page.not_found"])
 
 
-KIND = PageKind(name="not found", pages=pages, addresses=lambda _: (addresses.NOT_FOUND,), in_sitemap=False)
+KIND = PageKind(name="not found", pages=pages, addresses=lambda _: (addresses.NOT_FOUND,), in_sitemap=False, shows="no entries")

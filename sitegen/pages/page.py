@@ -1,7 +1,7 @@
 """The contract of a page: an address, a template, and plain values for it; and of a kind of page."""
 
 from collections.abc import Callable, Iterable
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 from msgspec import Struct, field
 
@@ -53,9 +53,11 @@ class Kind(Struct, frozen=True, kw_only=True):
 
 
 class PageKind(Kind, frozen=True, kw_only=True):
-    """Pages made from cards alone: the card of every entry must be known."""
+    """Pages made from cards alone: the card of every entry must be known. `shows` says what of them: where only the nights and
+    numbers of entries are shown (`card.without_words`), no changed title draws these pages again."""
 
     pages: Callable[["DiaryIndex"], Iterable[Page]]
+    shows: Literal["cards", "numbers", "no entries"] = "cards"
 
 
 class EntryPageKind(Kind, frozen=True, kw_only=True):

@@ -55,9 +55,10 @@ def _across(x: str | float) -> str:
 def _blocks(lane: Lane) -> Iterator[str]:
     colours = [filter_colour(band, *DUSK) for band in lane.bands] or [NO_HUE["dusk"]]
     top, height = SKY + LANE * OF_LANE / 2, LANE * (1 - OF_LANE)
-    each = height / len(colours)
+    lane_height = height / len(colours)
     for block in lane.blocks:
         for place, colour in enumerate(colours):
             paint = f'fill="{colour}"' if block.kept else f'fill="none" stroke="{colour}"'
-            box = f'x="{_across(block.x)}" y="{top + place * each:.1f}" width="{_across(block.width)}" height="{each:.1f}"'
+            y = top + place * lane_height
+            box = f'x="{_across(block.x)}" y="{y:.1f}" width="{_across(block.width)}" height="{lane_height:.1f}"'
             yield f"<rect {box} {paint}/>"

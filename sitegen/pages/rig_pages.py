@@ -56,7 +56,7 @@ def _page(rig: Rig, book: DiaryIndex) -> Page:
         {
             "rig": rig,
             "trains": [(train, _optics(rig, train, book)) for train in rig.trains],
-            "filters_of_rig": [(one, passbands_of(one)) for one in rig.filters.values()],
+            "filters_of_rig": [(rig_filter, passbands_of(rig_filter)) for rig_filter in rig.filters.values()],
             "history": _history(rig, book),
             "cautions": CautionsSaid().shown(in_order(kind for work in rig.work for kind in of_work(work))),
             **group_context(address, cards, totals, book),
@@ -100,11 +100,11 @@ def _worked(work: Work) -> Event:
 
 def _measured(card: EntryCard, rig: Rig, book: DiaryIndex) -> Iterator[Event]:
     """What one entry measured with this rig, evening by evening."""
-    surveys = [one for one in card.surveys if one.rig == rig.slug]
-    rings = [one for one in card.rings if one.rig == rig.slug]
-    for evening in sorted({one.evening for one in surveys} | {one.evening for one in rings}):
-        of_evening = [one for one in surveys if one.evening == evening], [one for one in rings if one.evening == evening]
-        yield Event(evening, stars=stars_shown(*of_evening, book), entry=(card.slug, card.title))
+    surveys = [survey for survey in card.surveys if survey.rig == rig.slug]
+    rings = [ring for ring in card.rings if ring.rig == rig.slug]
+    for evening in sorted({survey.evening for survey in surveys} | {ring.evening for ring in rings}):
+        seen = ([survey for survey in surveys if survey.evening == evening], [ring for ring in rings if ring.evening == evening])
+        yield Event(evening, stars=stars_shown(*seen, book), entry=(card.slug, card.title))
 
 
 def _addresses(book: DiaryIndex) -> list[str]:

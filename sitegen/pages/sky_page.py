@@ -14,7 +14,7 @@ from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Navigation, Page, PageKind
 
 
-class Found(Struct, frozen=True):
+class ListedTarget(Struct, frozen=True):
     """A target in the list under the map. `constellation` None for what moves."""
 
     target: Target
@@ -24,28 +24,28 @@ class Found(Struct, frozen=True):
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
-    found = targets_of(book)
+    listed = targets_of(book)
     words = book.formatter.words
     yield Page(
         addresses.SKY,
         "sky.html",
         words["page.sky"],
         {
-            "map": drawn(sky_map.CHART, [one for target in found for one in _marked(target)], book.voice),
-            "constellations": _by_constellation(found),
-            "moving": [one for one in found if one.constellation is None],
+            "map": drawn(sky_map.CHART, [mark for target in listed for mark in _marked(target)], book.voice),
+            "constellations": _by_constellation(listed),
+            "moving": [target for target in listed if target.constellation is None],
         },
         chapter="sky",
         description=words["sky.description"],
     )
 
 
-def targets_of(book: DiaryIndex) -> tuple[Found, ...]:
+def targets_of(book: DiaryIndex) -> tuple[ListedTarget, ...]:
     """Every target of the diary by name, as its newest entry knows it, with the light gathered on it."""
     newest = {target.slug: target for card in reversed(book.cards) for target in card.targets}
-    found = [Found(newest[slug], constellation(newest[slug]), len(cards), _light_s(slug, book))
+    listed = [ListedTarget(newest[slug], constellation(newest[slug]), len(cards), _light_s(slug, book))
              for slug, cards in book.by_target.items()]  # fmt: skip
-    return tuple(sorted(found, key=lambda one: (one.target.name, one.target.slug)))
+    return tuple(sorted(listed, key=lambda entry: (entry.target.name, entry.target.slug)))
 
 
 def _light_s(slug: str, book: DiaryIndex) -> float:
@@ -53,17 +53,23 @@ def _light_s(slug: str, book: DiaryIndex) -> float:
     return totals.total_s if totals else 0.0
 
 
-def _marked(one: Found) -> Iterable[SkyTarget]:
+def _marked(listed: ListedTarget) -> Iterable[SkyTarget]:
     """The target as the map shows it; none for what has no fixed place."""
-    ra_deg, dec_deg = one.target.ra_deg, one.target.dec_deg
+    ra_deg, dec_deg = listed.target.ra_deg, listed.target.dec_deg
     if ra_deg is not None and dec_deg is not None:
-        link = addresses.relative(addresses.SKY, addresses.target(one.target.slug))
-        yield SkyTarget(one.target.name, ra_deg, dec_deg, one.total_s, link)
+        link = addresses.relative(addresses.SKY, addresses.target(listed.target.slug))
+        yield SkyTarget(listed.target.name, ra_deg, dec_deg, listed.total_s, link)
 
 
-def _by_constellation(found: Sequence[Found]) -> list[tuple[str, list[Found]]]:
-    names = sorted({one.constellation for one in found if one.constellation})
-    return [(name, [one for one in found if one.constellation == name]) for name in names]
+def _by_constellation(listed: Sequence[ListedTarget]) -> list[tuple[str, list[ListedTarget]]]:
+    names = sorted({target.constellation for target in listed if target.constellation})
+    return [(name, [target for target in listed if target.constellation == name]) for name in names]
 
 
-KIND = PageKind(name="sky", pages=pages, addresses=lambda _: (addresses.SKY,), navigation=Navigation("sky", addresses.SKY))
+KIND = PageKind(
+    name="sky",
+    pages=pages,
+    addresses=lambda _: (addresses.SKY,),
+    navigation=Navigation("sky", addresses.SKY),
+    shows="numbers",
+)

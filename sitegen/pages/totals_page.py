@@ -88,20 +88,20 @@ def broad_s(night: NightCard) -> float:
 def filter_lights(cards: Sequence[EntryCard]) -> tuple[FilterLight, ...]:
     """Every filter that gathered light or is wanted, broadband before narrowband, each by wavelength. Filters of several
     rigs count together where they share a short name and a kind."""
-    known: dict[tuple[str, FilterKind], Filter] = {}
+    filters: dict[tuple[str, FilterKind], Filter] = {}
     gathered = _gathered(cards)
     missing: dict[tuple[str, FilterKind], float] = {}
     for card in cards:
-        for short, one in card.filters:
-            key, row = (short, one.kind), card.integration.by_filter.get(short)
-            known.setdefault(key, one)
+        for short, rig_filter in card.filters:
+            key, row = (short, rig_filter.kind), card.integration.by_filter.get(short)
+            filters.setdefault(key, rig_filter)
             missing[key] = missing.get(key, 0.0) + _missing_s(card, row)
     for short, kind in gathered:
-        known.setdefault((short, kind), Filter(short, short, kind))
-    shown = [key for key in known if gathered.get(key) or missing.get(key)]
-    order = sorted(shown, key=lambda key: (KINDS.index(key[1]), passbands_of(known[key])[:1], key))
+        filters.setdefault((short, kind), Filter(short, short, kind))
+    shown = [key for key in filters if gathered.get(key) or missing.get(key)]
+    order = sorted(shown, key=lambda key: (KINDS.index(key[1]), passbands_of(filters[key])[:1], key))
     return tuple(
-        FilterLight(key[0], known[key].name, passbands_of(known[key]), gathered.get(key, 0.0), missing.get(key, 0.0))
+        FilterLight(key[0], filters[key].name, passbands_of(filters[key]), gathered.get(key, 0.0), missing.get(key, 0.0))
         for key in order
     )
 
@@ -172,4 +172,5 @@ KIND = PageKind(
     addresses=lambda _: (addresses.TOTALS,),
     navigation=Navigation("totals", addresses.TOTALS),
     has_facts=True,
+    shows="numbers",
 )

@@ -14,9 +14,7 @@ from msgspec import Struct
 from sitegen.diary.public_position import PublicSite
 from sitegen.facts.sky_request import place_of
 from sitegen.pages.card import NightCard, passbands_of
-from sitegen.pages.common_clock import LONGEST_CLOCK_H, SHORTEST_CLOCK_H
 from sitegen.pages.diary_index import DiaryIndex
-from sitegen.pages.ribbon import WIDTH
 from sitegen.sky.answer import NightSky
 from sitegen.sky.engine import sky_pass
 from sitegen.sky.request import SkyRequest
@@ -29,11 +27,13 @@ THREAD = 1.7
 class Thread(Struct, frozen=True):
     """The kept subs of one night: from x over width, in the light of the filter that gathered most."""
 
+    evening: date
+    counted_s: float
+
     y: int
     x: float
     width: float
     band: int
-    label: str
 
 
 Woven = tuple[tuple[tuple[int, str], ...], tuple[tuple[float, str], ...]]
@@ -67,14 +67,14 @@ class YearCloth(Struct, frozen=True):
 def year_cloth(year: int, book: DiaryIndex) -> YearCloth | None:
     """The cloth of the site with the most nights that year, of those that are not hidden; None where there is none."""
     nights = book.by_year.get(year, [])
-    known = [night for night in nights if not book.sites[night.site].hidden and night.ribbon is not None]
-    if not known:
+    in_sight = [night for night in nights if not book.sites[night.site].hidden and night.ribbon_bytes]
+    if not in_sight:
         return None
-    slugs = sorted({night.site for night in known})
-    slug = max(slugs, key=lambda slug: sum(night.site == slug for night in known))
+    slugs = sorted({night.site for night in in_sight})
+    slug = max(slugs, key=lambda slug: sum(night.site == slug for night in in_sight))
     home = book.sites[slug]
     gathered = [night for night in nights if night.kept and night.counted_s]
-    half_h = _clock_of(known[0])
+    half_h = book.half_hours
     areas, moon = book.remember(("year cloth", year, home, half_h), Woven, lambda: _woven(year, home, half_h))
     days = _days(year)
     return YearCloth(
@@ -83,18 +83,11 @@ def year_cloth(year: int, book: DiaryIndex) -> YearCloth | None:
         site=home.name,
         areas=areas,
         moon=moon,
-        threads=tuple(_thread(night, days[0], book) for night in gathered if night.site == slug and night.ribbon is not None),
+        threads=tuple(_thread(night, days[0], book) for night in gathered if night.site == slug and night.thread),
         elsewhere=len({night.evening for night in gathered if night.site != slug}),
         months=tuple((round(100 * (day - days[0]).days / len(days), 2), day) for day in days if day.day == 1),
         hours=tuple(_hour(hour, half_h) for hour in range(-int(half_h) + 1, int(half_h), 2)),
     )
-
-
-def _clock_of(night: NightCard) -> float:
-    """Half the width of the clock that the diary's ribbons share, in hours, read off the distance of two hours."""
-    assert night.ribbon is not None
-    (first, *_), (second, *_) = night.ribbon.hours[:2]
-    return min(max(round(WIDTH / (second - first)) / 2, SHORTEST_CLOCK_H), LONGEST_CLOCK_H)
 
 
 def _days(year: int) -> list[date]:
@@ -168,21 +161,20 @@ def _up(sky: NightSky, half_h: float) -> list[tuple[float, float]]:
     both = (sky.curve.moon_altitude_deg > 0) & (sky.curve.sun_altitude_deg < 0)
     steps = np.flatnonzero(np.diff(np.concatenate(([False], both, [False])).astype(int)))
     times = sky.curve.times_s
-    found = [
+    stretches = [
         (_x(sky, times[start], half_h), _x(sky, times[min(end, len(times) - 1)], half_h))
         for start, end in zip(steps[::2], steps[1::2], strict=True)
     ]
     first, last = _across(sky, sky.sunset, sky.sunrise, half_h, always=False) or (0.0, 0.0)
-    inside = ((max(start, first), min(end, last)) for start, end in found)
+    inside = ((max(start, first), min(end, last)) for start, end in stretches)
     return [(start, end) for start, end in inside if end > start]
 
 
 def _thread(night: NightCard, first: date, book: DiaryIndex) -> Thread:
-    assert night.ribbon is not None
-    blocks = [block for lane in night.ribbon.lanes for block in lane.blocks if block.kept]
-    start, end = min(block.x for block in blocks), max(block.x + block.width for block in blocks)
+    assert night.thread is not None
+    start, end = night.thread
     filters = dict(book.by_slug[night.entry].filters)
     most = max(night.by_filter_s, key=lambda short: (night.by_filter_s[short], short))
     bands = passbands_of(filters[most]) if most in filters else ()
-    label = f"{book.formatter.numbers.short_day(night.evening)}: {book.formatter.numbers.duration(night.counted_s)}"
-    return Thread((night.evening - first).days, round(start, 2), round(end - start, 2), bands[0] if bands else 0, label)
+    y, x, width = (night.evening - first).days, round(start, 2), round(end - start, 2)
+    return Thread(night.evening, night.counted_s, y, x, width, bands[0] if bands else 0)

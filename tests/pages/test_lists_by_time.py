@@ -1,17 +1,19 @@
 """Lists that would grow without bound: the newest on the page itself, all of a year on its own, nights by month."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import cache
 
 import pytest
 
+from sitegen.build.records import dump
 from sitegen.diary import addresses
 from sitegen.pages.by_year import NEWEST
-from sitegen.pages.card import EntryCard
+from sitegen.pages.card import EntryCard, without_words
 from sitegen.pages.diary_index import DiaryIndex
-from sitegen.pages.page import Page
+from sitegen.pages.page import Page, PageKind
 from sitegen.pages.registry import PAGE_KINDS
-from tests.pages.sample import layout_of, long_book
+from tests.pages.sample import LONG, layout_of, long_book
 from tests.pages.test_page_contract import leads_to
 
 CLICKS = 3
@@ -99,3 +101,12 @@ def _sizes(book: DiaryIndex) -> dict[str, int]:
     layout, book = layout_of("default", "en", book)
     pages = (page for page in pages_of_lists(book) if "2023" not in page.address and page.address != addresses.NIGHTS)
     return {page.address: layout.draw(page).count("<") for page in pages}
+
+
+@pytest.mark.parametrize("kind", PAGE_KINDS, ids=lambda kind: kind.name)
+def test_a_kind_shows_no_more_than_it_says(kind: PageKind) -> None:
+    """Else a changed title would leave its pages as they were."""
+    book = long_book(LONG)
+    fewer = {"cards": book.cards, "numbers": tuple(without_words(card) for card in book.cards), "no entries": ()}
+    plain = replace(book, cards=fewer[kind.shows])
+    assert [dump(page) for page in kind.pages(plain)] == [dump(page) for page in kind.pages(book)]

@@ -141,7 +141,8 @@ def test_a_night_of_which_nothing_was_kept_gathered_nothing() -> None:
     book = book_at(HILL)
     (card,) = book.cards
     first, second = card.nights
-    lost = replace(first, kept=0, integration_s=0.0, light=tuple(replace(one, kept=0, kept_s=0.0) for one in first.light))
+    light = tuple(replace(light, kept=0, kept_s=0.0) for light in first.light)
+    lost = replace(first, kept=0, integration_s=0.0, counted_s=0.0, light=light)
     sheet = year_sheet(2026, with_changes(book, cards=(replace(card, nights=(lost, second)),)))
     assert (sheet.night_count, sheet.total_s) == (1, 1200.0)
 

@@ -30,7 +30,7 @@ def book_at(site: Site, privacy: Privacy = Privacy("exact")) -> DiaryIndex:  # n
     views = views_of(book, book.entries)
     cards = tuple(with_ribbons(card_of(view, facts_of(view)), view, HALF_H) for view in views)
     formatter = FactFormatter(NumberText("en", ENGLISH), ENGLISH)
-    return DiaryIndex(book.settings, {site.slug: public_site(site, privacy)}, book.rigs, cards, formatter)
+    return DiaryIndex(book.settings, {site.slug: public_site(site, privacy)}, book.rigs, cards, formatter, half_hours=HALF_H)
 
 
 def prepared_at(site: Site) -> PreparedEntry:

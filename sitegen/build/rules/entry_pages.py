@@ -26,12 +26,14 @@ Pages = Mapping[str, tuple[str, Output]]
 
 
 class EntryPages(Struct, frozen=True, gc=False):
-    """`digests` of what each page shows, by its path in the site. `card` names the record of the card with its ribbons;
+    """`digests` of what each page shows, by its path in the site. `card` names the record of the card with its ribbons, `numbers`
+    is the digest of its nights and numbers;
     `feed_html` is the text as feeds show it, None for all but the newest; `mistaken`: the text has a marker that leads
     nowhere."""
 
     digests: Mapping[str, str]
     card: str = ""
+    numbers: str = ""
     feed_html: str | None = None
     mistaken: bool = False
 

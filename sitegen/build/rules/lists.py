@@ -1,6 +1,6 @@
 """Pages that gather entries: one task a kind of page."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping
 from functools import partial
 from typing import TYPE_CHECKING
 
@@ -8,13 +8,14 @@ from msgspec import Struct
 
 from sitegen.build.resolve import resolve
 from sitegen.build.rule import Rule, Task
-from sitegen.build.rules.entry_pages import ENTRY_PAGES, EntryPages, Pages, earlier_pages
+from sitegen.build.rules.entry_pages import ENTRY_PAGES, EntryPages, Pages, common_half_hours, earlier_pages
+from sitegen.build.rules.facts import FACTS
 from sitegen.build.store import key_of
 
 if TYPE_CHECKING:
     from sitegen.build.graph import Build
 
-LIST_S, LIST_S_PER_ENTRY = 0.3, 0.002
+LIST_S, LIST_S_PER_ENTRY = 0.05, 0.0001
 KINDS = "sitegen.build.work.lists:kinds_of_pages"
 
 
@@ -23,27 +24,30 @@ class ListJob(Struct, frozen=True):
 
     kind: str
     cards: tuple[str, ...]
+    half_hours: float
     earlier: Pages
 
 
 def _tasks(build: "Build") -> Iterable[Task]:
-    cards = tuple(pages.card for pages in build.values(ENTRY_PAGES).values())
-    key = key_of(build.context.look, cards)
+    entries = tuple(build.values(ENTRY_PAGES).values())
+    cards = tuple(entry.card for entry in entries)
+    shown = {"cards": cards, "numbers": tuple(entry.numbers for entry in entries), "no entries": ()}
+    keys = {what: key_of(build.context.look, names) for what, names in shown.items()}
     seconds = LIST_S + LIST_S_PER_ENTRY * len(cards)
-    return [Task(kind, key, partial(_job, build, kind, cards), seconds) for kind in _kinds(build, key)]
+    return [Task(kind, key, partial(_job, build, kind, cards), seconds) for kind, key in _kinds(build, keys).items()]
 
 
 def _job(build: "Build", kind: str, cards: tuple[str, ...]) -> ListJob:
-    return ListJob(kind, cards, earlier_pages(build, LISTS, kind))
+    return ListJob(kind, cards, common_half_hours(build.values(FACTS)), earlier_pages(build, LISTS, kind))
 
 
-def _kinds(build: "Build", key: str) -> Sequence[str]:
-    """Of the last rebuild where it was one of the same code, so that what draws lists need not be loaded."""
+def _kinds(build: "Build", keys: Mapping[str, str]) -> dict[str, str]:
+    """Each kind with its key. Of the last rebuild where all are up to date, so that what draws lists need not be loaded."""
     earlier = build.earlier.tasks.get(LISTS.name, {})
     version = build.version(LISTS)
-    same = earlier and all((record.code, record.key) == (version, key) for record in earlier.values())
-    kinds: Sequence[str] = tuple(earlier) if same else resolve(KINDS)()
-    return kinds
+    if earlier and all(record.code == version and record.key in keys.values() for record in earlier.values()):
+        return {kind: record.key for kind, record in earlier.items()}
+    return {kind: keys[shows] for kind, shows in resolve(KINDS)().items()}
 
 
 LISTS: Rule[EntryPages] = Rule(

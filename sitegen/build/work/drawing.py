@@ -16,7 +16,7 @@ from sitegen.build.work.drawing_kit import DrawingKit, kit_of
 from sitegen.diary import addresses
 from sitegen.facts.facts_json import json_text
 from sitegen.feeds.feed import absolute
-from sitegen.pages.card import with_ribbons
+from sitegen.pages.card import with_ribbons, without_words
 from sitegen.pages.entry_page import entry_page
 from sitegen.pages.entry_text import text_of
 from sitegen.pages.night_pages import night_pages
@@ -41,7 +41,7 @@ def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
     link = partial(absolute, book)
     text = text_of(prepared, book, link).parts if job.in_feed else None
     html = None if text is None else kit.page_layout.feed_text(text, link, prepared.card.picture)
-    value = EntryPages(digests_of(pages), card, html, mistaken)
+    value = EntryPages(digests_of(pages), card, digest_of(without_words(prepared.card)), html, mistaken)
     return Outcome(value, outputs=outputs_of(pages), uses=(card, *kit.charts.taken_used()))
 
 

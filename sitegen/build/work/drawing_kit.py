@@ -51,11 +51,14 @@ class DrawingKit:
         """From the store. The last few stay in memory: one night after another is shared by the same entries."""
         return lru_cache(maxsize=MOST_PREPARED)(lambda name: self.context.store.get(name, PreparedEntry))
 
-    def book(self, cards: Sequence[EntryCard] | Sequence[EntrySummary]) -> DiaryIndex:
+    def book(self, cards: Sequence[EntryCard] | Sequence[EntrySummary], half_hours: float = 0.0) -> DiaryIndex:
         """A book of these cards only, newest first. With outer cards it serves feeds and the pages of one entry, which show no
         more than these have."""
         rigs = self.context.config.rigs
-        return DiaryIndex(self.context.settings, self.sites, rigs, tuple(cards), self.formatter, self.charts.value)  # type: ignore[arg-type]
+        return DiaryIndex(
+            self.context.settings, self.sites, rigs, tuple(cards),  # type: ignore[arg-type]
+            self.formatter, self.charts.value, half_hours,
+        )  # fmt: skip
 
     @property
     def _version(self) -> str:

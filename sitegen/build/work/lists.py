@@ -13,8 +13,9 @@ from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.registry import PAGE_KINDS
 
 
-def kinds_of_pages() -> tuple[str, ...]:
-    return tuple(kind.name for kind in PAGE_KINDS)
+def kinds_of_pages() -> dict[str, str]:
+    """Each by its name, with what it shows of entries."""
+    return {kind.name: kind.shows for kind in PAGE_KINDS}
 
 
 def draw_lists(context: BuildContext, chunk: Sequence[ListJob]) -> list[Outcome[EntryPages]]:
@@ -23,17 +24,17 @@ def draw_lists(context: BuildContext, chunk: Sequence[ListJob]) -> list[Outcome[
 
 def _draw_list(kit: DrawingKit, job: ListJob) -> Outcome[EntryPages]:
     kind = next(kind for kind in PAGE_KINDS if kind.name == job.kind)
-    pages = drawn(kit, kind.pages(_whole_book(kit, job.cards)), job.earlier)
+    pages = drawn(kit, kind.pages(_whole_book(kit, job)), job.earlier)
     return Outcome(EntryPages(digests_of(pages)), outputs=outputs_of(pages), uses=kit.charts.taken_used())
 
 
-_books: dict[tuple[str, tuple[str, ...]], DiaryIndex] = {}
+_books: dict[tuple[str, float, tuple[str, ...]], DiaryIndex] = {}
 
 
-def _whole_book(kit: DrawingKit, cards: tuple[str, ...]) -> DiaryIndex:
+def _whole_book(kit: DrawingKit, job: ListJob) -> DiaryIndex:
     """Read once a process. A preview stays one while settings, rigs and words change: the same cards are then another book."""
-    key = kit.context.look, cards
+    key = kit.context.look, job.half_hours, job.cards
     if key not in _books:
         _books.clear()
-        _books[key] = kit.book(tuple(kit.context.store.get(name, EntryCard) for name in cards))
+        _books[key] = kit.book(tuple(kit.context.store.get(name, EntryCard) for name in job.cards), job.half_hours)
     return _books[key]
