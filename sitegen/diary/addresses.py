@@ -57,6 +57,11 @@ def list_facts(page: str) -> str:
     return f"{page}facts.json"
 
 
+def search_part(name: str) -> str:
+    """A part of the search index, which the search page fetches when it is asked for."""
+    return f"{LOOK}search/{name}.js"
+
+
 def entry_subs(slug: str) -> str:
     return f"{entry(slug)}{ENTRY_SUBS}"
 

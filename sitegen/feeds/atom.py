@@ -12,7 +12,7 @@ NAMESPACE = "http://www.w3.org/2005/Atom"
 DIARY = uuid.UUID("6f0a6a1e-3c36-5d0e-9d1b-5a0d3f6b7c11")  # a constant of this format, so that ids never change
 
 
-def make(source: FeedSource) -> Artifact:
+def make(source: FeedSource) -> list[Artifact]:
     """Dates are days: an entry is published at the start of its day, UTC, since the diary knows no hour."""
     settings = source.book.settings
     ElementTree.register_namespace("", NAMESPACE)
@@ -30,7 +30,7 @@ def make(source: FeedSource) -> Artifact:
     for card in source.book.cards[:NEWEST]:
         _entry(feed, card, source)
     ElementTree.indent(feed, " ")
-    return Artifact(addresses.ATOM, ElementTree.tostring(feed, "utf-8", xml_declaration=True) + b"\n")
+    return [Artifact(addresses.ATOM, ElementTree.tostring(feed, "utf-8", xml_declaration=True) + b"\n")]
 
 
 def _entry(feed: ElementTree.Element, card: EntryCard, source: FeedSource) -> None:

@@ -18,8 +18,8 @@ Schema = dict[str, Any]
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
 
-def make(source: FeedSource) -> Artifact:
-    return Artifact.text(addresses.FACTS_SCHEMA, json.dumps(facts_schema(), ensure_ascii=False, indent=1) + "\n")
+def make(source: FeedSource) -> list[Artifact]:
+    return [Artifact.text(addresses.FACTS_SCHEMA, json.dumps(facts_schema(), ensure_ascii=False, indent=1) + "\n")]
 
 
 def facts_schema() -> Schema:

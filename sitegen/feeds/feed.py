@@ -1,23 +1,24 @@
-"""The contract of a list for machines: the whole diary's cards in, one artifact out."""
+"""The contract of a list for machines: the whole diary's cards in, its files out."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 from msgspec import Struct
 
 from sitegen.artifact import Artifact
 from sitegen.diary import addresses
+from sitegen.feeds.search_entry import SearchEntry
 from sitegen.pages.diary_index import DiaryIndex
 
 NEWEST = 20
 
 
 class FeedSource(Struct, frozen=True):
-    """`texts`: the HTML of the newest entries' bodies by slug, links as `link` gives them. `search_rows`: every
-    entry's row of the search index, by slug."""
+    """`texts`: the HTML of the newest entries' bodies by slug, links as `link` gives them. `searched`: what the search knows of
+    each entry, newest first."""
 
     book: DiaryIndex
     texts: Mapping[str, str]
-    search_rows: Mapping[str, str]
+    searched: tuple[SearchEntry, ...]
 
     def link(self, address: str) -> str:
         """Absolute where the diary has an address, else relative to the site's root."""
@@ -25,10 +26,10 @@ class FeedSource(Struct, frozen=True):
 
 
 class Feed(Struct, frozen=True):
-    """`make` gives None where the list makes no sense: a sitemap without an address."""
+    """`make` gives nothing where the list makes no sense: a sitemap without an address."""
 
     name: str
-    make: Callable[[FeedSource], Artifact | None]
+    make: Callable[[FeedSource], Iterable[Artifact]]
 
 
 def absolute(book: DiaryIndex, address: str) -> str:

@@ -9,7 +9,7 @@ from sitegen.feeds.feed import NEWEST, Feed, FeedSource
 from sitegen.pages.card import EntryCard
 
 
-def make(source: FeedSource) -> Artifact:
+def make(source: FeedSource) -> list[Artifact]:
     settings = source.book.settings
     feed: dict[str, Any] = {
         "version": "https://jsonfeed.org/version/1.1",
@@ -24,7 +24,7 @@ def make(source: FeedSource) -> Artifact:
     if settings.author:
         feed["authors"] = [{"name": settings.author}]
     feed["items"] = [_item(card, source) for card in source.book.cards[:NEWEST]]
-    return Artifact.text(addresses.JSON_FEED, json.dumps(feed, ensure_ascii=False, indent=1) + "\n")
+    return [Artifact.text(addresses.JSON_FEED, json.dumps(feed, ensure_ascii=False, indent=1) + "\n")]
 
 
 def _item(card: EntryCard, source: FeedSource) -> dict[str, Any]:

@@ -27,9 +27,9 @@ ON_LISTS = {
 }
 
 
-def make(source: FeedSource) -> Artifact:
+def make(source: FeedSource) -> list[Artifact]:
     text = json.dumps(list_facts_schema(), ensure_ascii=False, indent=1) + "\n"
-    return Artifact.text(addresses.LIST_FACTS_SCHEMA, text)
+    return [Artifact.text(addresses.LIST_FACTS_SCHEMA, text)]
 
 
 def list_facts_schema() -> dict[str, Any]:

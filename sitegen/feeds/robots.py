@@ -5,11 +5,11 @@ from sitegen.diary import addresses
 from sitegen.feeds.feed import Feed, FeedSource
 
 
-def make(source: FeedSource) -> Artifact:
+def make(source: FeedSource) -> list[Artifact]:
     lines = ["User-agent: *", "Allow: /"]
     if source.book.settings.address:
         lines += ["", f"Sitemap: {source.link(addresses.SITEMAP)}"]
-    return Artifact.text(addresses.ROBOTS, "\n".join(lines) + "\n")
+    return [Artifact.text(addresses.ROBOTS, "\n".join(lines) + "\n")]
 
 
 FEED = Feed("robots", make)

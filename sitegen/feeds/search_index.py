@@ -1,79 +1,81 @@
-"""look/search-index.js: what the search page looks through. A script, not JSON, so that it loads from disk too.
+"""What the search page looks through: a small head, and parts that are fetched when they are asked for.
 
-Compact by columns and shared lists: names of rigs, filters, targets stand once, entries hold their numbers.
+Each is a script, not JSON, so that it loads from disk too. A small diary has all its parts in the head.
 """
 
-import json
-import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Sequence
 from typing import Any, get_args
 
 from sitegen.artifact import Artifact
-from sitegen.catalogue.lookup import find_object
 from sitegen.diary import addresses
 from sitegen.diary.entry import PictureType
-from sitegen.diary.rig import Rig
-from sitegen.diary.target import Target
-from sitegen.facts.registry import IntegrationFacts
 from sitegen.feeds.feed import Feed, FeedSource
-from sitegen.pages.card import EntryCard
+from sitegen.feeds.search_entry import SearchEntry
+from sitegen.feeds.search_terms import folded, script_json, words_of
+from sitegen.feeds.search_words import index_of, parts_of
+
+ROWS_A_PART = 50
+WHOLE_BYTES = 60_000
+"""So much at most stands in the head itself, together with it."""
 
 
-def make(source: FeedSource) -> Artifact:
-    rows = ",".join(source.search_rows[card.slug] for card in source.book.cards)
+def make(source: FeedSource) -> list[Artifact]:
     words = source.book.formatter.words
     types = {kind: words[f"picture_type.{kind}"] for kind in get_args(PictureType) if kind != "observation"}
-    index = f'self.diaryIndex = {{"entries":[{rows}],"types":{_script_json(types)}}};\n'
-    return Artifact.text(addresses.SEARCH_INDEX, index)
+    return files_of(source.searched, types)
 
 
-def search_row(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> str:
-    """One entry's row, which hangs on no other entry. `words`: its plain text."""
-    return _script_json(_entry(card, rigs, words))
+def files_of(entries: Sequence[SearchEntry], types: dict[str, str]) -> list[Artifact]:
+    """`types`: the words for what the picture of an entry may be, beside an observation."""
+    labels = {kind: words_of(folded(label)) for kind, label in types.items()}
+    index = parts_of(index_of({*entry.terms.split(), *labels.get(entry.picture_type, ())} for entry in entries))
+    parts = {"choices": script_json(_choices(entries))}
+    parts |= {_words_part(beginning): script_json(terms) for beginning, terms in index.items()}
+    parts |= dict(_rows(entries))
+    head: dict[str, Any] = {"entries": len(entries), "rowsAPart": ROWS_A_PART, "words": sorted(index), "types": types}
+    if sum(map(len, parts.values())) <= WHOLE_BYTES:
+        inside = ",".join(f"{script_json(name)}:{part}" for name, part in parts.items())
+        return [_head(head, f"diarySearch.parts = {{{inside}}};\n")]
+    return [_head(head, ""), *(_part(name, part) for name, part in parts.items())]
 
 
-def _script_json(value: Any) -> str:
-    """JSON that may stand in a script: no '<' that could end it, no line separators that are not JSON's."""
-    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
-    return text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
+def _head(head: dict[str, Any], parts: str) -> Artifact:
+    return Artifact.text(addresses.SEARCH_INDEX, f"self.diarySearch = {script_json(head)};\n{parts}")
 
 
-def _entry(card: EntryCard, rigs: Mapping[str, Rig], words: str) -> dict[str, Any]:
-    """One entry: title, address, day, names it answers to, filters, rigs, years, hours, the Moon's share, the type of its
-    picture, its words."""
-    lit = [night.illuminated for night in card.nights if night.illuminated is not None and night.integration_s]
-    return {
-        "t": card.title,
-        "a": addresses.entry(card.slug),
-        "d": str(card.published),
-        "n": sorted({name for target in card.targets for name in names_of(target)}),
-        "f": [short for short, _ in card.filters],
-        "r": [rigs[rig].name for rig in card.rigs],
-        "y": sorted({night.evening.year for night in card.nights} | {card.published.year}),
-        "h": round(card.integration.total_s / 3600, 3),
-        "k": _kinds(card.integration),
-        "m": [round(min(lit), 2), round(max(lit), 2)] if lit else None,
-        "s": card.summary or "",
-        "o": list(card.topics),
-        "p": card.picture.type if card.picture else "observation",
-        "w": distinct_words(words),
+def _part(name: str, part: str) -> Artifact:
+    return Artifact.text(addresses.search_part(name), f"diarySearch.part({script_json(name)}, {part});\n")
+
+
+def _words_part(beginning: str) -> str:
+    """A name that every disk and web server can bear."""
+    return f"words-{beginning.encode('utf-8').hex()}"
+
+
+def _rows(entries: Sequence[SearchEntry]) -> Iterator[tuple[str, str]]:
+    for first in range(0, len(entries), ROWS_A_PART):
+        rows = ",".join(entry.row for entry in entries[first : first + ROWS_A_PART])
+        yield f"rows-{first // ROWS_A_PART}", f"[{rows}]"
+
+
+def _choices(entries: Sequence[SearchEntry]) -> dict[str, Any]:
+    """By what entries are picked: of each question its answers, and of each entry the number of its own; hours in hundredths,
+    rounded down; the Moon in percent, −1 where nothing was kept under a known sky."""
+    columns: dict[str, Any] = {
+        "rig": _numbered([entry.rigs for entry in entries]),
+        "filter": _numbered([entry.filters for entry in entries]),
+        "band": _numbered([entry.kinds for entry in entries]),
+        "year": _numbered([entry.years for entry in entries]),
     }
+    columns["hours"] = [entry.seconds // 36 for entry in entries]
+    columns["darkest"] = [entry.moon[0] if entry.moon else -1 for entry in entries]
+    columns["brightest"] = [entry.moon[1] if entry.moon else -1 for entry in entries]
+    return columns
 
 
-def _kinds(totals: IntegrationFacts) -> list[str]:
-    return [kind for kind, gathered_s in (("broadband", totals.broadband_s), ("narrowband", totals.narrowband_s)) if gathered_s]
-
-
-def names_of(target: Target) -> set[str]:
-    """The author's name, the catalogue's, and all its other designations."""
-    sky_object = find_object(target.name)
-    others = (sky_object.name, *sky_object.aliases) if sky_object else ()
-    return {target.name, *target.aliases, *others}
-
-
-def distinct_words(text: str) -> str:
-    """Each word of the text once, lower case, three letters or more, sorted: what a search for words needs."""
-    return " ".join(sorted({word for word in re.findall(r"\w+", text.casefold()) if len(word) > 2}))
+def _numbered(answers: Sequence[tuple[Any, ...]]) -> dict[str, Any]:
+    numbers = {answer: number for number, answer in enumerate(sorted(set(answers)))}
+    return {"answers": list(numbers), "of": [numbers[answer] for answer in answers]}
 
 
 FEED = Feed("search index", make)

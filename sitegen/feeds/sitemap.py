@@ -10,14 +10,14 @@ from sitegen.pages.registry import KINDS
 NAMESPACE = "http://www.sitemaps.org/schemas/sitemap/0.9"
 MOST_URLS = 50_000
 
-def make(source: FeedSource) -> Artifact | None:
+def make(source: FeedSource) -> list[Artifact]:
     if source.book.settings.address is None:
-        return None
+        return []
     pages = _pages(source)[:MOST_URLS]
     places = escape("\n".join(source.link(address) for address, _ in pages), quote=False).split("\n")
     urls = [_url(place, changed) for place, (_, changed) in zip(places, pages, strict=True)]
     head, root = "<?xml version='1.0' encoding='utf-8'?>", f'<urlset xmlns="{NAMESPACE}">'
-    return Artifact.text(addresses.SITEMAP, "\n".join([head, root, *urls, "</urlset>", ""]))
+    return [Artifact.text(addresses.SITEMAP, "\n".join([head, root, *urls, "</urlset>", ""]))]
 
 
 def _url(location: str, changed: str | None) -> str:

@@ -1,14 +1,16 @@
 """The demo's pages in a real browser: every lamp, every width, no script, large text, a keyboard."""
 
+import shutil
 from collections.abc import Iterator
 from io import BytesIO
 from pathlib import Path
+from urllib.parse import urlencode
 
 import numpy as np
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from PIL import Image
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 pytestmark = pytest.mark.browser
 
@@ -128,20 +130,59 @@ def test_without_script_everything_is_there(browser: Browser, demo_site: Path, k
 def test_search_lists_the_entries_that_fit(page: Page, demo_site: Path) -> None:
     """Words, a name written in one piece, a year that has nothing; an empty form shows the newest entries again. From disk."""
     page.goto((demo_site / "search/index.html").as_uri())
-    assert page.locator("#newest").is_visible()
+    expect(page.locator("#newest")).to_be_visible()
     page.fill("#q", "ngc253")
+    expect(page.locator("#hits h2").first).to_be_visible()
     titles = page.locator("#hits h2").all_text_contents()
     days = [page.locator(f"{rows} li", has_text="Five nights for").locator("time").first for rows in ("#hits", "#newest")]
     assert [day.text_content() for day in days] == ["20 October 2026"] * 2
     assert "Five nights for the Sculptor Galaxy" in titles
-    assert page.locator(".found").text_content() == f"{len(titles)} entries."
-    assert not page.locator("#newest").is_visible()
+    expect(page.locator(".found")).to_have_text(f"{len(titles)} entries.")
+    expect(page.locator("#newest")).not_to_be_visible()
     assert page.locator("#hits a").first.evaluate("link => link.href").startswith(demo_site.as_uri())
     page.fill("#q", "no such words anywhere")
+    expect(page.locator(".found")).to_have_text("No entry matches.")
     assert page.locator("#hits h2").count() == 0
-    assert page.locator(".found").text_content() == "No entry matches."
     page.fill("#q", "")
-    assert page.locator("#newest").is_visible()
+    expect(page.locator("#newest")).to_be_visible()
+
+
+@pytest.mark.parametrize(
+    ("asked", "hits"),
+    [
+        ({"q": "lantern"}, 3),  # the word itself
+        ({"q": "LANT\u00c9"}, 3),  # its beginning, whatever its accents and capitals
+        ({"q": "ngc 2"}, 50),  # a whole name, not the beginning of NGC 29
+        ({"q": "m42"}, 1),  # a name that only the text has
+        ({"q": "night"}, 2000),
+        ({"q": "lantern", "rig": "The short tube"}, 1),
+        ({"q": "lantern", "year": "2026"}, 2),
+        ({"rig": "The short tube"}, 1000),
+        ({"hours": "19"}, 100),
+        ({"moon": "bright"}, 1000),
+        ({"band": "narrowband", "filter": "Ha"}, 1000),
+    ],
+    ids=str,
+)
+def test_a_large_diary_is_searched_in_parts(page: Page, large_search: Path, asked: dict[str, str], hits: int) -> None:
+    """Of two thousand entries only the parts that a question needs are fetched, from disk too; counts as the entries are made."""
+    page.goto(f"{(large_search / 'search/index.html').as_uri()}?{urlencode(asked)}")
+    expect(page.locator(".found")).to_have_text("One entry." if hits == 1 else f"{hits} entries.")
+    shown = min(hits, 40)
+    expect(page.locator("#hits h2")).to_have_count(shown)
+    fetched = page.locator("script[src*='look/search/']").count()
+    assert 1 <= fetched <= shown + 3
+    sizes = {file.stem: file.stat().st_size for file in (large_search / "look/search").iterdir()}
+    assert fetched < len(sizes) / 2
+    assert max(size for name, size in sizes.items() if name != "choices") < 20_000
+
+
+def test_a_part_that_cannot_be_fetched_is_told(page: Page, large_search: Path, tmp_path: Path) -> None:
+    """Nothing is called found that was not looked for."""
+    site = shutil.copytree(large_search, tmp_path / "site")
+    (site / "look/search/choices.js").unlink()
+    page.goto(f"{(site / 'search/index.html').as_uri()}?hours=19")
+    expect(page.locator(".found")).to_have_text("A part of the search could not be fetched: try again.")
 
 
 def test_a_keyboard_walks_through_the_subs(page: Page, demo_site: Path, kinds: dict[str, str]) -> None:

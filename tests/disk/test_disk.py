@@ -13,6 +13,7 @@ from tests.disk.command import counts_of, sums_of
 from tests.disk.conftest import WholeDiary, WrittenDisk
 from tests.disk.projects import PAIR, PAIR_SKIES, PLACES, PROGRESS, PROJECTS, TRAINS, Project
 from tests.disk.truth import TrueFrame, gathered, nights, sums
+from tests.feeds.search_reading import searched
 
 each_project = pytest.mark.parametrize("project", PROJECTS, ids=lambda each: each.name)
 ENTRIES = (*(each.name for each in PROJECTS), PAIR, PROGRESS)
@@ -153,6 +154,5 @@ def test_machines_are_told_the_same(name: str, published: WholeDiary) -> None:
     assert re.match(
         rf"{len(frames)} Einzelbilder aus {len(nights(frames)) if noun != 'Nacht' else '(1|einer)'} {noun}\b", description
     )
-    index = (published.diagnostics.output / "look/search-index.js").read_text("utf-8")
-    (hours,) = re.findall(rf'"entries/{name}/[^{{}}]*?"h": ?([\d.]+)', index)
-    assert float(hours) == round(sums(frames).total_s / 3600, 3)
+    (hours,) = [row[3] for row in searched(published.diagnostics.output).rows if row[1] == f"entries/{name}/"]
+    assert hours == round(sums(frames).total_s / 3600, 3)

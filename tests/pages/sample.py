@@ -90,6 +90,6 @@ def layout_of(theme_name: str, language: str, book: DiaryIndex) -> tuple[PageLay
 
 
 def sitemap_of(book: DiaryIndex) -> str:
-    artifact = sitemap.make(FeedSource(book, {}, {}))
-    assert artifact is not None and isinstance(artifact.content, bytes)
+    (artifact,) = sitemap.make(FeedSource(book, {}, ()))
+    assert isinstance(artifact.content, bytes)
     return artifact.content.decode("utf-8")

@@ -13,6 +13,7 @@ from sitegen.diary.entry import Entry, Picture, PictureType
 from sitegen.diary.settings import Settings
 from sitegen.feeds import search_index
 from sitegen.feeds.feed import FeedSource
+from sitegen.feeds.search_terms import search_entry
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_pictures import Figure, StepView
 from sitegen.pages.entry_row import entry_rows
@@ -20,6 +21,7 @@ from sitegen.pages.linked_data import entry_linked_data
 from sitegen.pages.picture_element import PictureView
 from sitegen.pages.text_parts import PictureInText
 from sitegen.pictures.packet_values import Exposures, packet_values
+from tests.feeds.search_reading import read_back
 from tests.pages.sample import layout_of, prepared_sample, sample_book
 
 SEEN = PictureView(
@@ -46,7 +48,7 @@ def drawn(call: str, language: str = "en", **values: object) -> str:
 def source_of(view: PictureView, language: str = "en") -> FeedSource:
     book = pictured(view, language)
     slug = book.cards[0].slug
-    return FeedSource(book, {slug: "<p>Text.</p>"}, {slug: search_index.search_row(book.cards[0], book.rigs, "")})
+    return FeedSource(book, {slug: "<p>Text.</p>"}, (search_entry(book.cards[0], book.rigs, ""),))
 
 
 def text_of(artifact: Artifact) -> str:
@@ -103,10 +105,11 @@ def test_in_the_text_of_both_feeds(language: str) -> None:
 
 
 def test_the_search_finds_it_by_its_label() -> None:
-    """look/search.js looks through the label of the type that the entry's row names."""
-    index = json.loads(text_of(search_index.make(source_of(MADE))).removeprefix("self.diaryIndex = ").removesuffix(";\n"))
-    assert index["types"][index["entries"][0]["p"]] == LABEL["en"]
-    assert set(index["types"]) == set(get_args(PictureType)) - {"observation"}
+    """The words of the label lead to the entry whose picture it is, and its row names the type."""
+    index = read_back(*map(text_of, search_index.make(source_of(MADE))), parts=[])
+    assert index.head["types"][index.rows[0][5]] == LABEL["en"]
+    assert set(index.head["types"]) == set(get_args(PictureType)) - {"observation"}
+    assert all(index.entries(word) == [0] for word in ("simulation", "observation"))
 
 
 def test_in_linked_data() -> None:

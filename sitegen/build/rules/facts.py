@@ -12,6 +12,7 @@ from sitegen.build.rules.entries import EntryRead, listed
 from sitegen.build.store import digest_of, key_of
 from sitegen.diary.rigs_used import published_before
 from sitegen.diary.same_frame import exposing_together
+from sitegen.feeds.search_entry import SearchEntry
 from sitegen.pages.entry_summary import EntrySummary
 from sitegen.problems import Problem
 
@@ -27,7 +28,7 @@ class FactsSummary(Struct, frozen=True, gc=False):
     """`prepared` names the record of its view, facts and pictures; `common` is the digest of what the facts of all entries hang
     on; `card` has no more than feeds and neighbours show, `evenings` are its nights' days. `half_night_s`: the longest stretch
     from midnight to sunset or sunrise. `links`: entries that its text leads to. `at_night`: the digest of all but the text, of
-    which nights show nothing. `search_row`: its row of the search index. `labelled_objects`: what its pictures show, as target
+    which nights show nothing. `searched`: what the search knows of it. `labelled_objects`: what its pictures show, as target
     pages spell it. `sky_note`: as in the view."""
 
     common: str
@@ -37,7 +38,7 @@ class FactsSummary(Struct, frozen=True, gc=False):
     evenings: tuple[date, ...]
     half_night_s: float
     links: tuple[str, ...]
-    search_row: str
+    searched: SearchEntry
     labelled_objects: tuple[str, ...]
     sky_note: str | None = None
 

@@ -10,6 +10,7 @@ from sitegen.build.rule import Rule, Task
 from sitegen.build.rules.entry_pages import ENTRY_PAGES
 from sitegen.build.rules.facts import FACTS
 from sitegen.build.store import key_of
+from sitegen.feeds.search_entry import SearchEntry
 from sitegen.pages.entry_summary import EntrySummary
 
 if TYPE_CHECKING:
@@ -23,13 +24,13 @@ class FeedsMade(Struct, frozen=True, gc=False):
 
 
 class FeedsJob(Struct, frozen=True):
-    """Cards without nights, newest first; every evening with a night; the newest texts, and every row of the search index, by
-    slug."""
+    """Cards without nights, newest first; every evening with a night; the newest texts by slug; what the search knows of each
+    entry, newest first."""
 
     cards: tuple[EntrySummary, ...]
     evenings: tuple[date, ...]
     texts: Mapping[str, str]
-    rows: Mapping[str, str]
+    searched: tuple[SearchEntry, ...]
 
 
 def _tasks(build: "Build") -> Iterable[Task]:
@@ -42,8 +43,8 @@ def _tasks(build: "Build") -> Iterable[Task]:
 def _job(build: "Build", texts: Mapping[str, str]) -> FeedsJob:
     facts = build.values(FACTS)
     evenings = sorted({evening for entry in facts.values() for evening in entry.evenings})
-    rows = {slug: entry.search_row for slug, entry in facts.items()}
-    return FeedsJob(tuple(entry.card for entry in facts.values()), tuple(evenings), texts, rows)
+    cards, searched = (entry.card for entry in facts.values()), (entry.searched for entry in facts.values())
+    return FeedsJob(tuple(cards), tuple(evenings), texts, tuple(searched))
 
 
 FEEDS: Rule[FeedsMade] = Rule(

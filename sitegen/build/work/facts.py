@@ -19,7 +19,7 @@ from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import facts_of, json_text
 from sitegen.facts.views import EntryView
 from sitegen.facts.witnesses import witnesses
-from sitegen.feeds.search_index import search_row
+from sitegen.feeds.search_terms import search_entry
 from sitegen.pages.card import card_of, summary_of
 from sitegen.pages.markdown_text import Resolvers, gaps_in, plain_text, to_html
 from sitegen.pages.picture_view import main_picture, picture_view
@@ -85,7 +85,7 @@ def _value(
         evenings=tuple(dict.fromkeys(night.evening for night in card.nights)),
         half_night_s=half_night_s(view.nights),
         links=_links(entry.body),
-        search_row=search_row(card, context.config.rigs, plain_text(entry.body)),
+        searched=search_entry(card, context.config.rigs, plain_text(entry.body)),
         labelled_objects=labelled_objects,
         sky_note=view.sky_note,
     )

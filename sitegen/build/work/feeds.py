@@ -20,8 +20,8 @@ def make_feeds(context: BuildContext, chunk: Sequence[FeedsJob]) -> list[Outcome
 
 def _made(context: BuildContext, job: FeedsJob) -> Outcome[FeedsMade]:
     cards = (*(with_evenings(card, job.evenings) for card in job.cards[:1]), *job.cards[1:])
-    source = FeedSource(kit_of(context).book(cards), job.texts, job.rows)
-    files = [(artifact.path, artifact.content) for feed in FEEDS if (artifact := feed.make(source)) is not None]
+    source = FeedSource(kit_of(context).book(cards), job.texts, job.searched)
+    files = [(artifact.path, artifact.content) for feed in FEEDS for artifact in feed.make(source)]
     files.append((addresses.look("passbands.css"), passband_css(context.config.rigs).encode("utf-8")))
     outputs = tuple(context.store.put_file(path, content) for path, content in files if isinstance(content, bytes))
     return Outcome(FeedsMade(), outputs=outputs)

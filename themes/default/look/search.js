@@ -1,36 +1,93 @@
-// Search: lists the entries that answer the form; the form's state lives in the address.
+// Search: lists the entries that answer the form; the form's state lives in the address. What it looks through comes in parts,
+// fetched when they are asked for (look/search-index.js says which there are).
 (() => {
   const AT_ONCE = 40; // more of them when asked for
+  const FIRST = 6; // so many are shown before the others are made
   const form = document.querySelector('form.search');
-  const index = self.diaryIndex;
+  const index = self.diarySearch;
   if (!form || !index) return;
-  const fold = (text) => text.toLocaleLowerCase().normalize('NFKD').replace(/\p{M}/gu, '');
-  const tight = (text) => fold(text).replace(/[\s-]+/g, '');
-  const entries = index.entries.map((one) => ({
-    ...one,
-    text: fold([one.t, one.s, one.w, ...one.n, ...one.o, ...one.r, ...one.f, index.types[one.p] || ''].join(' ')),
-    names: one.n.map(tight),
-  }));
   const found = document.querySelector('.found');
-  const asked = () => Object.fromEntries([...new FormData(form)].filter(([, value]) => value !== ''));
+  const source = document.querySelector('script[src*="search-index.js"]').getAttribute('src');
+  const base = source.replace(/look\/search-index\.js.*$/, '');
 
-  // words of the query; a designation written in one or two pieces ("m 83", "ngc5236") is tried as a name first
-  const answers = (one, query) => {
-    const whole = tight(query);
-    if (one.names.includes(whole)) return true;
-    return fold(query).split(/\s+/).filter(Boolean).every((word) => one.text.includes(word));
+  // parts by their name: what they hold, or who waits for it
+  const parts = new Map();
+  const arrived = new Map();
+  index.part = (name, held) => arrived.get(name)?.(held);
+  const fetched = (name) => new Promise((resolve, reject) => {
+    arrived.set(name, resolve);
+    const script = document.createElement('script');
+    script.src = source.replace(/search-index\.js/, `search/${name}.js`);
+    script.onerror = () => { parts.delete(name); reject(new Error(name)); };
+    document.head.append(script);
+  });
+  const part = (name) => {
+    if (index.parts) return Promise.resolve(index.parts[name]);
+    if (!parts.has(name)) parts.set(name, fetched(name));
+    return parts.get(name);
   };
-  const fits = (one, state) =>
-    (!state.q || answers(one, state.q)) &&
-    (!state.rig || one.r.includes(state.rig)) &&
-    (!state.filter || one.f.includes(state.filter)) &&
-    (!state.band || one.k.includes(state.band)) &&
-    (!state.year || one.y.includes(Number(state.year))) &&
-    (!state.hours || one.h >= Number(state.hours)) &&
-    (!state.moon || (one.m && (state.moon === 'dark' ? one.m[0] <= 0.5 : one.m[1] > 0.5)));
+
+  // words as the index has them: lower case, no accents; names without blanks and hyphens
+  const fold = (text) => text.toLowerCase().normalize('NFKD').replace(/\p{M}/gu, '');
+  const tight = (text) => fold(text).replace(/[\s-]+/g, '');
+  const wordsOf = (text) => fold(text).split(/[^\p{L}\p{N}_]+/u).filter(Boolean);
+  const hex = (text) => Array.from(new TextEncoder().encode(text), (byte) => byte.toString(16).padStart(2, '0')).join('');
+
+  // entries of a term: steps from one to the next, a run of n steps of 1 as -n
+  const unfold = (steps, into) => {
+    let at = -1;
+    for (const step of steps) {
+      if (step > 0) into.add(at += step);
+      else for (let n = step; n < 0; n += 1) into.add(at += 1);
+    }
+  };
+  // a term is looked for by its beginning, a whole name as it is
+  const entriesWith = async (asked, whole) => {
+    const beginnings = index.words.filter((each) => asked.startsWith(each) || (!whole && each.startsWith(asked)));
+    const held = await Promise.all(beginnings.map((each) => part(`words-${hex(each)}`)));
+    const entries = new Set();
+    for (const terms of held) {
+      if (whole) {
+        if (Object.hasOwn(terms, asked)) unfold(terms[asked], entries);
+      } else {
+        for (const term in terms) if (term.startsWith(asked)) unfold(terms[term], entries);
+      }
+    }
+    return entries;
+  };
+  // a designation written in one or two pieces ("m 83", "ngc5236") is a name; else every word has to be there, or the beginning
+  // of a name
+  const answering = async (query) => {
+    const name = `=${tight(query)}`;
+    const named = await entriesWith(name, true);
+    if (named.size) return named;
+    const sets = await Promise.all(wordsOf(query).map((word) => entriesWith(word, false)));
+    if (!sets.length) return new Set();
+    const [first, ...others] = sets.sort((one, other) => one.size - other.size);
+    const worded = [...first].filter((entry) => others.every((set) => set.has(entry)));
+    return new Set([...worded, ...(await entriesWith(name, false))]);
+  };
+  const fitting = (choices, state) => {
+    const tests = [];
+    for (const name of ['rig', 'filter', 'band', 'year']) {
+      if (state[name]) {
+        const { answers, of } = choices[name];
+        const fit = answers.map((answer) => answer.some((one) => String(one) === state[name]));
+        tests.push((entry) => fit[of[entry]]);
+      }
+    }
+    if (state.hours) tests.push((entry) => choices.hours[entry] >= 100 * Number(state.hours));
+    if (state.moon === 'dark') tests.push((entry) => choices.darkest[entry] >= 0 && choices.darkest[entry] <= 50);
+    if (state.moon === 'bright') tests.push((entry) => choices.brightest[entry] > 50);
+    return (entry) => tests.every((test) => test(entry));
+  };
+  const hitsOf = async (state) => {
+    const { q, ...chosen } = state;
+    const entries = q ? [...await answering(q)].sort((a, b) => a - b) : Array.from({ length: index.entries }, (_, entry) => entry);
+    return Object.keys(chosen).length ? entries.filter(fitting(await part('choices'), chosen)) : entries;
+  };
 
   // a hit as the page lists it: title, day, summary, hours
-  const base = document.querySelector('script[src*="search-index.js"]').getAttribute('src').replace(/look\/search-index\.js.*$/, '');
   const { lang } = document.documentElement; // dates as the pages write them: plain English is British there
   const day = new Intl.DateTimeFormat(lang === 'en' ? 'en-GB' : lang, { dateStyle: 'long', timeZone: 'UTC' });
   const element = (name, text, parent) => {
@@ -43,52 +100,64 @@
     const minutes = Math.round(hours * 60);
     return [[Math.floor(minutes / 60), 'h'], [minutes % 60, 'min']].filter(([n]) => n).map((part) => part.join('\u202f')).join(' ');
   };
-  const row = (one) => {
+  const row = ([title, address, published, hours, summary, type]) => {
     const item = document.createElement('li');
     const words = element('div', '', item);
     words.className = 'words';
-    const link = element('a', one.t, element('h2', '', words));
-    link.href = `${base}${one.a}index.html`;
+    const link = element('a', title, element('h2', '', words));
+    link.href = `${base}${address}index.html`;
     const by = element('p', '', words);
     by.className = 'by';
-    element('time', day.format(new Date(one.d)), by).dateTime = one.d;
-    if (index.types[one.p]) by.append(` · ${index.types[one.p]}`);
-    if (one.s) element('p', one.s, words);
-    if (one.h) element('p', duration(one.h), words).className = 'sum';
+    element('time', day.format(new Date(published)), by).dateTime = published;
+    if (index.types[type]) by.append(` · ${index.types[type]}`);
+    if (summary) element('p', summary, words);
+    if (hours) element('p', duration(hours), words).className = 'sum';
     return item;
   };
+  const rowOf = async (entry) => (await part(`rows-${Math.floor(entry / index.rowsAPart)}`))[entry % index.rowsAPart];
+
   const newest = document.querySelector('#newest');
   const hits = document.querySelector('#hits');
   const more = document.querySelector('#more');
   let waiting = [];
-  const showMore = () => {
-    hits.append(...waiting.splice(0, AT_ONCE).map(row));
+  let asking = 0; // of several answers under way, only that of the newest question is shown
+  const showMore = async (question) => {
+    const rows = waiting.splice(0, AT_ONCE).map(rowOf);
+    for (const [number, coming] of rows.entries()) {
+      const item = row(await coming);
+      if (question !== asking) return;
+      hits.append(item);
+      if (number === FIRST - 1) await new Promise((resolve) => { setTimeout(resolve); });
+    }
     more.hidden = waiting.length === 0;
   };
-
-  const show = () => {
-    const state = asked();
-    const named = Boolean(state.q) && entries.some((one) => one.names.includes(tight(state.q)));
-    const fit = entries.filter((one) =>
-      fits(one, state) && (!named || one.names.includes(tight(state.q)) || one.text.includes(fold(state.q))));
-    const all = Object.keys(state).length === 0;
+  const show = async () => {
+    asking += 1;
+    const question = asking;
+    const state = Object.fromEntries([...new FormData(form)].filter(([, value]) => value !== ''));
+    const query = new URLSearchParams(state).toString();
+    history.replaceState(null, '', query ? `?${query}` : location.pathname);
+    const all = query === '';
+    const fit = await hitsOf(state);
+    if (question !== asking) return;
     newest.hidden = !all;
     hits.hidden = all;
     hits.replaceChildren();
-    waiting = all ? [] : [...fit];
-    showMore();
+    more.hidden = true;
+    waiting = all ? [] : fit;
     const count = fit.length;
     found.textContent = count === 0 ? found.dataset.none : count === 1 ? found.dataset.one : found.dataset.many.replace('#', count);
-    const query = new URLSearchParams(state).toString();
-    history.replaceState(null, '', query ? `?${query}` : location.pathname);
+    await showMore(question);
   };
+  const failed = () => { found.textContent = found.dataset.failed; };
+  const ask = () => show().catch(failed);
 
   for (const [name, value] of new URLSearchParams(location.search)) {
     const field = form.elements.namedItem(name);
     if (field) field.value = value;
   }
-  more.addEventListener('click', showMore);
-  form.addEventListener('input', show);
-  form.addEventListener('submit', (event) => { event.preventDefault(); show(); });
-  show();
+  more.addEventListener('click', () => showMore(asking).catch(failed));
+  form.addEventListener('input', ask);
+  form.addEventListener('submit', (event) => { event.preventDefault(); ask(); });
+  ask();
 })();
