@@ -12,11 +12,13 @@ BASELINE = 0.36 * TEXT  # half of a capital or a digit: as far below its middle 
 
 ROLES = ("paper", "ink", "dim", "rule", "link", "broad", "narrow", "milky", "wash", "wish", "star")
 PAPER, INK, DIM, RULE, LINK, BROAD, NARROW, MILKY, WASH, WISH, STAR = ROLES
+NIGHT = "night"
+"""The ground on which filters are shown, in every lamp."""
 
 
-def passband(nanometres: int) -> str:
-    """The role of a passband in whole nm; 0 for no hue."""
-    return f"nm{nanometres}"
+def passband(band: str) -> str:
+    """The role of a passband as `filter_colour` names it; '' for no hue."""
+    return f"nm{band}"
 
 
 def fill_class(role: str) -> str:

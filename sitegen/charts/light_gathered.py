@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from sitegen.charts.chart import Chart, Localizer, Panel, Table
-from sitegen.charts.house_style import DIM, INK, WIDTH, passband
+from sitegen.charts.filter_colour import sign_of
+from sitegen.charts.house_style import DIM, INK, NIGHT, WIDTH, passband
 from sitegen.charts.lettering import width_of
 from sitegen.charts.plot import Bar, Plot, plot
 from sitegen.charts.round_steps import hour_text, round_steps
@@ -15,11 +16,11 @@ PLOT = 344.0  # units for the bars and the words behind them
 
 
 class FilterLight(Struct, frozen=True):
-    """One filter: `bands` its passbands in whole nm, none for no hue; `missing_s` what open wishes still lack."""
+    """One filter: `bands` its passbands as `filter_colour` names them, none for no hue; `missing_s` what open wishes lack."""
 
     short: str
     name: str
-    bands: tuple[int, ...]
+    bands: tuple[str, ...]
     gathered_s: float
     missing_s: float = 0.0
 
@@ -45,12 +46,12 @@ def _whole_h(light: FilterLight) -> float:
 
 
 def _bar(drawing: Plot, row: int, light: FilterLight) -> None:
-    """Passbands share the bar's height; what is missing is hollow."""
-    bands = light.bands or (0,)
+    """On night ground, as the passbands fill it; what is missing is hollow."""
     gathered_h, top = light.gathered_s / 3600, row - BAR / 2
-    for index, band in enumerate(bands if gathered_h else ()):
-        edges = top + BAR * index / len(bands), top + BAR * (index + 1) / len(bands)
-        drawing.add(Bar((0.0, edges[0]), (gathered_h, edges[1]), passband(band)))
+    if gathered_h:
+        drawing.add(Bar((0.0, top), (gathered_h, top + BAR), NIGHT))
+        for part in sign_of(light.bands, top, BAR):
+            drawing.add(Bar((0.0, part.y), (gathered_h, part.y + part.height), passband(part.band)))
     if light.missing_s:
         drawing.add(Bar((gathered_h, top), (_whole_h(light), top + BAR), DIM, hollow=True))
 
@@ -81,8 +82,8 @@ def table(lights: Lights, voice: Localizer) -> Table:
 
 EXAMPLE = (
     FilterLight("L", "Luminance", (), 70_000.0),
-    FilterLight("R", "Red", (635,), 20_400.0, 7_200.0),
-    FilterLight("HO", "Two bands", (656, 501), 32_000.0),
+    FilterLight("R", "Red", ("635-broad",), 20_400.0, 7_200.0),
+    FilterLight("HO", "Two bands", ("656-line", "501-line"), 32_000.0),
 )
 
 CHART: Chart[Lights] = Chart(

@@ -8,6 +8,7 @@ from msgspec import field, msgpack
 from msgspec.structs import replace
 
 from sitegen.cautions.sources import of_sentence
+from sitegen.charts.filter_colour import passbands_of
 from sitegen.diary.entry import Lessons
 from sitegen.diary.rig import CautionKind, Filter
 from sitegen.diary.rigs_used import rigs_of
@@ -180,12 +181,6 @@ def _through(night: NightView, short: str) -> float:
     return seconds(light for light in night.kept if light.filter_key == short)
 
 
-def bands_of(filters: tuple[tuple[str, Filter], ...]) -> dict[str, tuple[int, ...]]:
-    """Each filter's passbands in whole nm, as the theme names its colours. Luminance and clear have none: a band wider
-    than 200 nm shows no hue."""
+def bands_of(filters: tuple[tuple[str, Filter], ...]) -> dict[str, tuple[str, ...]]:
+    """Each filter's passbands, as the theme names its colours."""
     return {short: passbands_of(rig_filter) for short, rig_filter in filters}
-
-
-def passbands_of(rig_filter: Filter) -> tuple[int, ...]:
-    wide = rig_filter.width_nm is not None and rig_filter.width_nm > 200
-    return () if wide else tuple(round(centre) for centre in rig_filter.centre_nm)

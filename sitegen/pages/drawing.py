@@ -1,16 +1,16 @@
 """The sums a template may ask for, so that it does none itself: heights, splits, shares, and sentences from records."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from typing import Any
 
 from msgspec import Struct
 
 from sitegen.cautions.registry import caution_of
+from sitegen.charts.filter_colour import passbands_of, sign_of
 from sitegen.diary.entry import NightNote
 from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import CautionKind, Filter, Train
 from sitegen.number_text import NumberText
-from sitegen.pages.card import passbands_of
 from sitegen.pages.lanes import Block, Lane
 from sitegen.pages.marks import without_marks
 from sitegen.pages.picture_words import alt_words, type_words
@@ -31,25 +31,10 @@ class Heights(Struct, frozen=True):
     all: int
 
 
-class Part(Struct, frozen=True):
-    """One passband's share of a mark: `band` in nm, 0 for no hue."""
-
-    band: int
-    y: float
-    height: float
-
-
 def heights(ribbon: Ribbon) -> Heights:
     axis = BAND_PX + 4 + LANE_PX * len(ribbon.lanes)
     lanes = tuple(BAND_PX + 7 + LANE_PX * index for index in range(len(ribbon.lanes)))
     return Heights(lanes, axis, axis + 4, axis + 16, axis + 31, axis + AXIS_PX)
-
-
-def split(bands: Sequence[int], y: float, height: float) -> tuple[Part, ...]:
-    """A mark of that height, shared evenly by the passbands side by side."""
-    shared = bands or (0,)
-    part_height = height / len(shared)
-    return tuple(Part(band, round(y + index * part_height, 2), round(part_height, 2)) for index, band in enumerate(shared))
 
 
 def share(length: float) -> str:
@@ -61,7 +46,7 @@ def helpers(words: Words, numbers: NumberText) -> dict[str, Callable[..., Any]]:
     """Everything above and the sentences below, by the name a template calls them."""
     return {
         "heights": heights,
-        "split": split,
+        "sign": sign_of,
         "share": share,
         "bands_of": passbands_of,
         "sub_words": lambda lane, block: sub_words(lane, block, words, numbers),

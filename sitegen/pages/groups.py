@@ -4,8 +4,9 @@ from collections.abc import Iterable, Sequence
 from itertools import chain
 from typing import Any
 
+from sitegen.charts.filter_colour import passbands_of
 from sitegen.pages.by_year import NEWEST, list_years
-from sitegen.pages.card import EntryCard, passbands_of
+from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_row import entry_rows
@@ -30,7 +31,7 @@ def group_context(address: str, cards: Sequence[EntryCard], totals: LightTotals 
     }
 
 
-def _bands(short: str, cards: Iterable[EntryCard], book: DiaryIndex) -> tuple[int, ...]:
+def _bands(short: str, cards: Iterable[EntryCard], book: DiaryIndex) -> tuple[str, ...]:
     """Of a filter by its short name, as the first entry has it; another entry of the diary may have gathered through it."""
     filters = (dict(card.filters).get(short) for card in chain(cards, book.cards))
     newest = next((rig_filter for rig_filter in filters if rig_filter is not None), None)

@@ -32,11 +32,11 @@ class Block(Struct, frozen=True):
 
 
 class Lane(Struct, frozen=True):
-    """The subs of one filter; `bands` are its passbands in whole nm, empty for no hue. `marks` and `gone`: the kept and the
-    discarded subs as SVG path data, a unit high, for ribbons that name no sub."""
+    """The subs of one filter; `bands` are its passbands as `filter_colour` names them, empty for no hue. `marks` and `gone`: the
+    kept and the discarded subs as SVG path data, a unit high."""
 
     short: str
-    bands: tuple[int, ...]
+    bands: tuple[str, ...]
     blocks: tuple[Block, ...]
     subs: int
     marks: str = ""
@@ -46,7 +46,7 @@ class Lane(Struct, frozen=True):
 Across = Callable[[datetime], float]
 
 
-def lanes_of(lights: Sequence[SubInSky], x_of: Across, bands: Mapping[str, tuple[int, ...]], named: bool) -> tuple[Lane, ...]:
+def lanes_of(lights: Sequence[SubInSky], x_of: Across, bands: Mapping[str, tuple[str, ...]], named: bool) -> tuple[Lane, ...]:
     """In the order of the filters' passbands. `x_of` places a moment; `named`: its blocks know their subs."""
     return tuple(
         _lane(short, passbands, [_block(light, x_of, named) for light in lights if light.filter_key == short])
@@ -55,7 +55,7 @@ def lanes_of(lights: Sequence[SubInSky], x_of: Across, bands: Mapping[str, tuple
     )
 
 
-def _lane(short: str, bands: tuple[int, ...], subs: Sequence[Block]) -> Lane:
+def _lane(short: str, bands: tuple[str, ...], subs: Sequence[Block]) -> Lane:
     blocks = joined(subs)
     kept, gone = (marks_of(block for block in blocks if block.kept is wanted) for wanted in (True, False))
     return Lane(short, bands, blocks, len(subs), kept, gone)

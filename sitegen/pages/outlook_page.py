@@ -69,6 +69,15 @@ def first_evening(book: DiaryIndex) -> date | None:
     return max([*after_nights, *(card.last_change for card in book.cards)], default=None)
 
 
+def useful_nights(card: EntryCard, book: DiaryIndex, most: int) -> tuple[OutlookRow, ...]:
+    """The first of them for the entry's first target, where the diary publishes its outlook."""
+    first = first_evening(book)
+    if not _is_wanted(book.settings) or first is None:
+        return ()
+    sheet = next(_sheets(card, first, book), None)
+    return tuple(row for row in sheet.rows if row.useful)[:most] if sheet else ()
+
+
 def _sheets(card: EntryCard, first: date, book: DiaryIndex) -> Iterator[OutlookSheet]:
     site = _site(card, book)
     if card.stage != "gathering" or site is None:

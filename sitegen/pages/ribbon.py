@@ -83,7 +83,7 @@ def half_night_s(nights: Iterable[NightView]) -> float:
     )  # fmt: skip
 
 
-def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[int, ...]], key: str, named: bool = True) -> Ribbon:
+def ribbon_of(night: NightView, span: Span, bands: Mapping[str, tuple[str, ...]], key: str, named: bool = True) -> Ribbon:
     """`bands` gives each filter's passbands; lanes stand in its order. `key` keeps SVG ids apart within a page. `named`: its
     blocks know their subs."""
     curve = night.sky.curve if night.sky else None

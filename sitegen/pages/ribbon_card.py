@@ -2,10 +2,9 @@
 
 from collections.abc import Iterator
 
+from sitegen.charts.filter_colour import colour_of, sign_of
 from sitegen.pages.lanes import Lane
-from sitegen.pages.passband_styles import DUSK, NO_HUE
 from sitegen.pages.ribbon import Ribbon
-from sitegen.sky.wavelength_colour import filter_colour
 
 WIDTH, SKY, LANE = 1200, 72, 24
 GROUND = ("#23221f", "#7d5c44", "#3d4457", "#232a3a", "#0a0c11")  # the dusk lamp's, from day to dark
@@ -53,12 +52,10 @@ def _across(x: str | float) -> str:
 
 
 def _blocks(lane: Lane) -> Iterator[str]:
-    colours = [filter_colour(band, *DUSK) for band in lane.bands] or [NO_HUE["dusk"]]
-    top, height = SKY + LANE * OF_LANE / 2, LANE * (1 - OF_LANE)
-    lane_height = height / len(colours)
+    signs = sign_of(lane.bands, SKY + LANE * OF_LANE / 2, LANE * (1 - OF_LANE))
     for block in lane.blocks:
-        for place, colour in enumerate(colours):
+        for part in signs:
+            colour = colour_of(part.band)
             paint = f'fill="{colour}"' if block.kept else f'fill="none" stroke="{colour}"'
-            y = top + place * lane_height
-            box = f'x="{_across(block.x)}" y="{y:.1f}" width="{_across(block.width)}" height="{lane_height:.1f}"'
+            box = f'x="{_across(block.x)}" y="{part.y:.1f}" width="{_across(block.width)}" height="{part.height:.1f}"'
             yield f"<rect {box} {paint}/>"

@@ -6,13 +6,14 @@ from datetime import date
 from msgspec import Struct
 
 from sitegen.cautions.sources import in_order, of_work
+from sitegen.charts.filter_colour import passbands_of
 from sitegen.diary import addresses
 from sitegen.diary.rig import CautionKind, Rig, Train, Work
 from sitegen.facts.facts_json import record_of
 from sitegen.facts.registry import OpticsFacts
 from sitegen.facts.views import OpticsView
 from sitegen.pages.by_year import addresses_by_year, pages_by_year
-from sitegen.pages.card import EntryCard, passbands_of
+from sitegen.pages.card import EntryCard
 from sitegen.pages.cautions_shown import CautionsSaid
 from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex

@@ -11,12 +11,13 @@ from sitegen.charts import dark_hours_used, hours_by_month, hours_by_moon, hours
 from sitegen.charts.chart import Drawn, Localizer, drawn
 from sitegen.charts.columns import Column
 from sitegen.charts.dark_hours_used import UsedNight
+from sitegen.charts.filter_colour import centre_of, passbands_of
 from sitegen.charts.light_gathered import FilterLight
 from sitegen.diary import addresses
 from sitegen.diary.rig import Filter, FilterKind
 from sitegen.facts.integration_by_filter import FilterTotals
 from sitegen.facts.night_use import covered_s
-from sitegen.pages.card import EntryCard, NightCard, passbands_of
+from sitegen.pages.card import EntryCard, NightCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.list_facts import list_facts
@@ -99,7 +100,8 @@ def filter_lights(cards: Sequence[EntryCard]) -> tuple[FilterLight, ...]:
     for short, kind in gathered:
         filters.setdefault((short, kind), Filter(short, short, kind))
     shown = [key for key in filters if gathered.get(key) or missing.get(key)]
-    order = sorted(shown, key=lambda key: (KINDS.index(key[1]), passbands_of(filters[key])[:1], key))
+    first_nm = {key: [centre_of(band) for band in passbands_of(filters[key])[:1]] for key in shown}
+    order = sorted(shown, key=lambda key: (KINDS.index(key[1]), first_nm[key], key))
     return tuple(
         FilterLight(key[0], filters[key].name, passbands_of(filters[key]), gathered.get(key, 0.0), missing.get(key, 0.0))
         for key in order

@@ -11,9 +11,10 @@ from itertools import groupby
 import numpy as np
 from msgspec import Struct
 
+from sitegen.charts.filter_colour import passbands_of
 from sitegen.diary.public_position import PublicSite
 from sitegen.facts.sky_request import place_of
-from sitegen.pages.card import NightCard, passbands_of
+from sitegen.pages.card import NightCard
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.sky.answer import NightSky
 from sitegen.sky.engine import sky_pass
@@ -33,7 +34,7 @@ class Thread(Struct, frozen=True):
     y: int
     x: float
     width: float
-    band: int
+    band: str
 
 
 Woven = tuple[tuple[tuple[int, str], ...], tuple[tuple[float, str], ...]]
@@ -56,9 +57,9 @@ class YearCloth(Struct, frozen=True):
     thread_height: float = THREAD
 
     @property
-    def thread_paths(self) -> tuple[tuple[int, str], ...]:
+    def thread_paths(self) -> tuple[tuple[str, str], ...]:
         """All threads of one passband as one path, for a small drawing."""
-        paths: dict[int, str] = {}
+        paths: dict[str, str] = {}
         for thread in self.threads:
             paths[thread.band] = f"{paths.get(thread.band, '')}M{thread.x} {thread.y}h{thread.width}v{THREAD}h-{thread.width}z"
         return tuple(sorted(paths.items()))
@@ -177,4 +178,4 @@ def _thread(night: NightCard, first: date, book: DiaryIndex) -> Thread:
     most = max(night.by_filter_s, key=lambda short: (night.by_filter_s[short], short))
     bands = passbands_of(filters[most]) if most in filters else ()
     y, x, width = (night.evening - first).days, round(start, 2), round(end - start, 2)
-    return Thread(night.evening, night.counted_s, y, x, width, bands[0] if bands else 0)
+    return Thread(night.evening, night.counted_s, y, x, width, bands[0] if bands else "")

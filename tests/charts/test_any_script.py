@@ -43,7 +43,7 @@ def sky_with(name: str) -> Drawn | None:
 
 
 def bars_of(short: str) -> Drawn | None:
-    lights = (FilterLight(short, "some", (656,), 3600.0), FilterLight("L", "L", (), 7200.0))
+    lights = (FilterLight(short, "some", ("656-line",), 3600.0), FilterLight("L", "L", (), 7200.0))
     return drawn(light_gathered.CHART, lights, VOICE, "k")
 
 

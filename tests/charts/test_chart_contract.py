@@ -65,7 +65,7 @@ def test_colours_are_classes_of_the_stylesheet(chart: Chart[Any]) -> None:
     """Every class has a rule in charts.css, or is a passband, which the build gives one."""
     known = set(re.findall(r"\.([\w-]+)", (THEME / "look" / "charts.css").read_text("utf-8")))
     used = {name for element in elements(chart) for name in element.get("class", "").split()}
-    assert {name for name in used if not re.fullmatch(r"nm\d+", name)} - known == set()
+    assert {name for name in used if not re.fullmatch(r"nm(\d+-(broad|line|doublet))?", name)} - known == set()
 
 
 def test_ids_are_its_own(chart: Chart[Any]) -> None:

@@ -29,32 +29,35 @@ def words_in(drawing: Plot, *anchors: str) -> list[str]:
 
 
 def test_a_bar_is_as_long_as_its_hours() -> None:
-    """Two hours gathered end at 2 h; a wish of one more is hollow behind them."""
-    lights = [FilterLight("R", "Red", (635,), 2 * HOUR, HOUR), FilterLight("L", "Clear", (), 4 * HOUR)]
+    """Two hours gathered end at 2 h on night ground; a wish of one more is hollow behind them."""
+    lights = [FilterLight("R", "Red", ("635-broad",), 2 * HOUR, HOUR), FilterLight("L", "Clear", (), 4 * HOUR)]
     drawing = plot_of(light_gathered.CHART, lights)
     lengths = [(bar.corner[0], bar.far[0], bar.role, bar.hollow) for bar in bars_in(drawing)]
-    assert lengths == [(0.0, 2.0, "nm635", False), (2.0, 3.0, "dim", True), (0.0, 4.0, "nm0", False)]
+    assert lengths == [
+        (0.0, 2.0, "night", False), (0.0, 2.0, "nm635-broad", False), (2.0, 3.0, "dim", True),
+        (0.0, 4.0, "night", False), (0.0, 4.0, "nm", False),
+    ]  # fmt: skip
     assert words_in(drawing, "start") == ["2.0 h, 1.0 h to go", "4.0 h"]
     assert words_in(drawing, "end") == ["R", "L"]
 
 
 def test_two_passbands_share_a_bar() -> None:
-    """Side by side, each half as high, both as long."""
-    first, second = bars_in(plot_of(light_gathered.CHART, [FilterLight("HO", "Duo", (656, 501), HOUR)]))
-    assert first.far[0] == second.far[0] == 1.0
-    assert first.far[1] == second.corner[1] == 0.0
-    assert (first.corner[1], second.far[1]) == (-light_gathered.BAR / 2, light_gathered.BAR / 2)
+    """Red above blue-green, both as long as the night ground that they lie on, neither outside it."""
+    ground, red, blue = bars_in(plot_of(light_gathered.CHART, [FilterLight("HO", "Duo", ("656-line", "501-line"), HOUR)]))
+    assert ground.far[0] == red.far[0] == blue.far[0] == 1.0
+    assert (ground.corner[1], ground.far[1]) == (-light_gathered.BAR / 2, light_gathered.BAR / 2)
+    assert ground.corner[1] <= red.corner[1] < red.far[1] < blue.corner[1] < blue.far[1] <= ground.far[1]
 
 
 def test_the_words_fit_behind_the_longest_bar() -> None:
     """However long the words, the bar's end leaves them room in the panel."""
-    drawing = plot_of(light_gathered.CHART, [FilterLight("Ha", "Hα", (656,), 1111 * HOUR, 222 * HOUR)])
+    drawing = plot_of(light_gathered.CHART, [FilterLight("Ha", "Hα", ("656-line",), 1111 * HOUR, 222 * HOUR)])
     assert drawing.x.start < drawing.x.place(1333.0) < drawing.x.end - 20 * 8
 
 
 def test_filters_without_light_draw_nothing() -> None:
     """No subs, no chart."""
-    assert drawn(light_gathered.CHART, [FilterLight("R", "Red", (635,), 0.0, HOUR)], VOICE) is None
+    assert drawn(light_gathered.CHART, [FilterLight("R", "Red", ("635-broad",), 0.0, HOUR)], VOICE) is None
 
 
 def test_narrowband_stands_on_broadband() -> None:

@@ -36,8 +36,8 @@ def test_a_panel_of_links_is_a_group() -> None:
 
 def test_a_passband_is_one_class() -> None:
     """656 nm is .nm656, which the build's own stylesheet colours; a role has a class for a fill and one for a line."""
-    filled = svg_writer.box((1.0, 9.0), (5.0, 2.0), passband(656))
-    assert filled == '<rect class="nm656" x="1" y="2" width="4" height="7"/>'
+    filled = svg_writer.box((1.0, 9.0), (5.0, 2.0), passband("656-line"))
+    assert filled == '<rect class="nm656-line" x="1" y="2" width="4" height="7"/>'
     edged = svg_writer.box((1.0, 2.0), (5.0, 9.0), "narrow", ("paper", 1.25))
     assert edged == '<rect class="f-narrow s-paper" stroke-width="1.25" x="1" y="2" width="4" height="7"/>'
     hollow = svg_writer.hollow_box((1.0, 2.0), (5.0, 9.0), "dim", 1.4)

@@ -11,7 +11,7 @@ from sitegen.pages.ribbon import night_span, ribbon_of
 from tests.charts.speaking import VOICE, WORDS
 from tests.diaries import diary, entry, run
 
-BANDS = {"L": (550,), "Ha": (656,)}
+BANDS = {"L": ("550-broad",), "Ha": ("656-line",)}
 
 
 def lane_of(*subs: Sub, named: bool = True) -> Lane:

@@ -5,25 +5,10 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from sitegen.facts.integration_by_filter import FilterTotals
-from sitegen.pages.card import passbands_of
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.section import EntrySection
-from sitegen.pages.fact_formatter import Shown
+from sitegen.pages.filter_bars import FilterBar, filter_bars
 from sitegen.pages.prepared import PreparedEntry
-
-
-class FilterBar(Struct, frozen=True):
-    """Lengths as shares (0..1) of the longest bar."""
-
-    short: str
-    name: str
-    bands: tuple[int, ...]
-    gathered: Shown
-    wanted: Shown | None
-    length: float
-    wanted_length: float | None
-    kept: int
-    discarded: int
 
 
 class Gathered(Struct, frozen=True):
@@ -38,23 +23,7 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> Gathered | None:
     rows = prepared.facts.integration.by_filter
     if not prepared.view.kept and not prepared.view.entry.wanted_hours:
         return None
-    longest = max([*(row.total_s for row in rows.values()), *(row.wanted_s or 0 for row in rows.values()), 1.0])
-    show = book.formatter.show
-    bars = tuple(
-        FilterBar(
-            short=short,
-            name=rig_filter.name,
-            bands=passbands_of(rig_filter),
-            gathered=show("integration.total_s", row.total_s),
-            wanted=show("integration.total_s", row.wanted_s) if row.wanted_s is not None else None,
-            length=row.total_s / longest,
-            wanted_length=row.wanted_s / longest if row.wanted_s is not None else None,
-            kept=row.kept,
-            discarded=row.discarded,
-        )
-        for short, rig_filter in prepared.view.filters
-        for row in [rows[short]]
-    )
+    bars = filter_bars(rows, prepared.view.filters, book.formatter)
     return Gathered(*_title(rows, book), bars)
 
 
