@@ -49,6 +49,13 @@ class Picture(Struct, frozen=True):
     type: PictureType = "observation"
 
 
+class StarFile(Struct, frozen=True):
+    """A frame of stars to measure, or its saved measurement: `file` is relative to content/, `type` as that of a picture."""
+
+    file: str
+    type: PictureType = "observation"
+
+
 class NightNote(Struct, frozen=True):
     """What only the author knows of a night."""
 
@@ -104,8 +111,8 @@ class Entry(Struct, frozen=True):
     links: tuple[Link, ...] = ()
     topics: tuple[str, ...] = ()
     lessons: Lessons = Lessons()
-    star_survey: tuple[str, ...] = ()
-    star_rings: tuple[str, ...] = ()
+    star_survey: tuple[StarFile, ...] = ()
+    star_rings: tuple[StarFile, ...] = ()
     unlisted: bool = False
 
     @property

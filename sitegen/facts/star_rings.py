@@ -2,6 +2,7 @@
 
 from msgspec import Struct
 
+from sitegen.diary.entry import PictureType
 from sitegen.facts.fact import COMMON_PRACTICE, Fact, Quantity, Text
 from sitegen.facts.utc_text import utc_text
 from sitegen.facts.views import EntryView, RingView
@@ -11,6 +12,7 @@ class FrameRing(Struct, frozen=True):
     """One defocused star; the direction in degrees from the row towards the top, None where the offset is below its error."""
 
     file: str
+    type: PictureType
     taken: Text
     outer_px: float | int
     inner_px: float | int
@@ -31,6 +33,7 @@ def _ring(view: RingView) -> FrameRing:
     ring, taken = view.frame.ring, view.frame.taken
     return FrameRing(
         file=view.frame.file,
+        type=view.type,
         taken=utc_text(taken) if taken else None,
         outer_px=ring.outer_px,
         inner_px=ring.inner_px,
@@ -49,7 +52,8 @@ STAR_RINGS: Fact[EntryView] = Fact(
     star_rings,
     (
         "Two circles fitted to the disc and to the shadow inside it: the distance of their centres, in px and in percent of the "
-        "disc's diameter, and the shadow's direction from the row towards the top; null where the offset is below its error."
+        "disc's diameter, and the shadow's direction from the row towards the top; null where the offset is below its error. A "
+        "frame is an observation unless its author calls it something else (`type`)."
     ),
     COMMON_PRACTICE,
     3,

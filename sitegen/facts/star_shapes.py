@@ -2,6 +2,7 @@
 
 from msgspec import Struct
 
+from sitegen.diary.entry import PictureType
 from sitegen.facts.fact import Fact, Quantity, Text
 from sitegen.facts.utc_text import utc_text
 from sitegen.facts.views import EntryView, SurveyView
@@ -34,6 +35,7 @@ class FrameShapes(Struct, frozen=True):
     """One frame that the entry names in `star_survey`."""
 
     file: str
+    type: PictureType
     taken: Text
     star_count: int
     width_px: int
@@ -56,6 +58,7 @@ def _shapes(view: SurveyView) -> FrameShapes:
     survey, pattern, taken = view.frame.survey, view.frame.pattern, view.frame.taken
     return FrameShapes(
         file=view.frame.file,
+        type=view.type,
         taken=utc_text(taken) if taken else None,
         star_count=survey.star_count,
         width_px=survey.width_px,
@@ -76,7 +79,8 @@ STAR_SHAPES: Fact[EntryView] = Fact(
     star_shapes,
     (
         "A Moffat profile fitted to up to 40 stars in each of 5 × 3 zones: medians, null where fewer than 10 were"
-        " measured in a zone. Zones run from the bottom left; angles from the row towards the top."
+        " measured in a zone. Zones run from the bottom left; angles from the row towards the top. A frame is an"
+        " observation unless its author calls it something else (`type`)."
     ),
     "A. F. J. Moffat, Astronomy & Astrophysics 3, 455 (1969); the zones and the names of the patterns: common practice",
     3,

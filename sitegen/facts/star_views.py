@@ -6,7 +6,7 @@ from zoneinfo import ZoneInfo
 
 from msgspec.structs import replace
 
-from sitegen.diary.entry import Entry
+from sitegen.diary.entry import Entry, PictureType
 from sitegen.diary.rig import Rig
 from sitegen.diary.rigs_used import rigs_of
 from sitegen.diary.site import Site
@@ -15,18 +15,30 @@ from sitegen.sky.optics import effective_focal_length_mm, image_scale_arcsec_px
 from sitegen.stars.measured import RingedFrame, SurveyedFrame, scaled
 
 
-def survey_view(frame: SurveyedFrame, entry: Entry, rigs: Mapping[str, Rig], sites: Mapping[str, Site]) -> SurveyView:
+def survey_view(
+    frame: SurveyedFrame,
+    entry: Entry,
+    rigs: Mapping[str, Rig],
+    sites: Mapping[str, Site],
+    frame_type: PictureType = "observation",
+) -> SurveyView:
     """In ″ by the frame's own scale, else by the train of that evening; in px alone without a rig."""
     rig, evening = _rig_of(entry, rigs), _evening(frame.taken, entry, sites)
     if frame.survey.scale_arcsec_px is None and rig is not None:
         scale = _train_scale(rig, evening, frame.binning or 1)
         frame = replace(frame, survey=scaled(frame.survey, scale))
-    return SurveyView(frame, evening, rig.slug if rig else None)
+    return SurveyView(frame, evening, rig.slug if rig else None, frame_type)
 
 
-def ring_view(frame: RingedFrame, entry: Entry, rigs: Mapping[str, Rig], sites: Mapping[str, Site]) -> RingView:
+def ring_view(
+    frame: RingedFrame,
+    entry: Entry,
+    rigs: Mapping[str, Rig],
+    sites: Mapping[str, Site],
+    frame_type: PictureType = "observation",
+) -> RingView:
     rig = _rig_of(entry, rigs)
-    return RingView(frame, _evening(frame.taken, entry, sites), rig.slug if rig else None)
+    return RingView(frame, _evening(frame.taken, entry, sites), rig.slug if rig else None, frame_type)
 
 
 def _rig_of(entry: Entry, rigs: Mapping[str, Rig]) -> Rig | None:

@@ -84,11 +84,13 @@ class NightView(Struct, frozen=True):
 
 
 class SurveyView(Struct, frozen=True):
-    """Star shapes over one frame; `rig` names the one it was taken with, None where that is not known."""
+    """Star shapes over one frame; `rig` names the one it was taken with, None where that is not known; `type` says what the
+    frame is where it is no observation."""
 
     frame: SurveyedFrame
     evening: date
     rig: str | None
+    type: PictureType = "observation"
 
 
 class RingView(Struct, frozen=True):
@@ -97,6 +99,7 @@ class RingView(Struct, frozen=True):
     frame: RingedFrame
     evening: date
     rig: str | None
+    type: PictureType = "observation"
 
 
 class EntryView(Struct, frozen=True):

@@ -13,7 +13,7 @@ from sitegen.diary.rig import CautionKind, Filter, Train
 from sitegen.number_text import NumberText
 from sitegen.pages.lanes import Block, Lane
 from sitegen.pages.marks import without_marks
-from sitegen.pages.picture_words import alt_words, type_words
+from sitegen.pages.picture_words import alt_words, type_words, typed_words
 from sitegen.pages.ribbon import Ribbon
 from sitegen.pages.words import Words
 
@@ -56,6 +56,7 @@ def helpers(words: Words, numbers: NumberText) -> dict[str, Callable[..., Any]]:
         "passband_words": lambda rig_filter: passband_words(rig_filter, words, numbers),
         "type_words": lambda view: type_words(view, words),
         "alt_words": lambda view: alt_words(view, words),
+        "typed_words": lambda view, said: typed_words(view, said, words),
         "position_words": lambda site, decimals: position_words(site, decimals, words, numbers),
     }
 

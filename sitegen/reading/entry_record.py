@@ -1,13 +1,12 @@
 """An entry's valid values -> Entry."""
 
-from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep
+from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep, StarFile
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 from sitegen.reading.front_matter import EntryText
 from sitegen.reading.value_types.group import Values, bare
 
 _AS_THEY_ARE = ("title", "published", "updated", "summary", "rig", "site", "stage", "unlisted")
-_LISTS = ("star_survey", "star_rings")
 # What a picture is that does not say: one of telescope and people is a photograph.
 TYPES_OF_ROLES = {"setup": "photographic"}
 
@@ -28,7 +27,8 @@ def entry_of(slug: str, values: Values, text: EntryText, targets: tuple[Target, 
         links=tuple(item.value.into(Link) for item in values.items_of("links")),
         topics=tuple(dict.fromkeys(bare(values.items_of("topics")))),
         lessons=lessons.into(Lessons) if lessons else Lessons(),
-        **{name: bare(values.items_of(name)) for name in _LISTS},
+        star_survey=tuple(_star_file(item.value) for item in values.items_of("star_survey")),
+        star_rings=tuple(_star_file(item.value) for item in values.items_of("star_rings")),
         **plain,
     )
 
@@ -52,6 +52,10 @@ def _solution(values: Values) -> PointingSolution:
         rotation_deg=values.get("rotation_deg"),
         mirrored=bool(values.get("mirrored")),
     )
+
+
+def _star_file(value: str | Values) -> StarFile:
+    return value.into(StarFile) if isinstance(value, Values) else StarFile(value)
 
 
 def _step(value: str | Values) -> ProcessStep:

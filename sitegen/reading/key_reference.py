@@ -18,8 +18,8 @@ def key_reference() -> str:
 
 def _of_file(model: AuthorFile) -> str:
     parts = [f"## {model.pattern}", model.explained, _table(model.group)]
-    for key, group in _groups_in(model.group):
-        parts += [f"### {key} of {model.pattern}", _table(group)]
+    for keys, group in _groups_once(model.group):
+        parts += [f"### {' and '.join(keys)} of {model.pattern}", _table(group)]
     return "\n\n".join(parts)
 
 
@@ -35,6 +35,18 @@ def _row(key: Key) -> str:
 def _cell(text: str) -> str:
     """A bar would end the cell."""
     return text.replace("\\|", "|").replace("|", "\\|")
+
+
+def _groups_once(group: Group) -> list[tuple[list[str], Group]]:
+    """Each with every key that leads to it: a group that two keys share is described once."""
+    described: list[tuple[list[str], Group]] = []
+    for key, inner in _groups_in(group):
+        keys = next((keys for keys, other in described if other is inner), None)
+        if keys is None:
+            described.append(([key], inner))
+        else:
+            keys.append(key)
+    return described
 
 
 def _groups_in(group: Group) -> Iterator[tuple[str, Group]]:

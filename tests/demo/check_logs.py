@@ -88,7 +88,8 @@ def _missing_files(path: Path, front: dict, content: Path) -> list[str]:
     globs += [picture["file"] for picture in front.get("pictures", [])]
     steps = [step for picture in front.get("pictures", []) for step in picture.get("steps", [])]
     globs += [step["file"] for step in steps if "file" in step]
-    globs += [*front.get("star_survey", []), *front.get("star_rings", [])]
+    stars = [*front.get("star_survey", []), *front.get("star_rings", [])]
+    globs += [item if isinstance(item, str) else item["file"] for item in stars]
     flat = [one for item in globs for one in ([item] if isinstance(item, str) else item)]
     return [f"{path}: nothing matches {one}" for one in flat if not list(content.glob(one))]
 

@@ -86,6 +86,21 @@ def test_the_train_of_the_evening_gives_the_scale(taken, binning, scale):
     assert shapes["fwhm_arcsec"] == pytest.approx(3 * scale, abs=2e-3)
 
 
+def test_a_simulated_frame_says_so_beside_its_numbers():
+    """Its author's word; every other frame is an observation. The published schema knows the words."""
+    one = entry()
+    view = views_of(diary(one), (one,))[0]
+    surveys = (survey_view(surveyed(), one, RIGS, SITES, "simulation"), survey_view(surveyed(), one, RIGS, SITES))
+    rings = (ring_view(ringed(), one, RIGS, SITES, "simulation"), ring_view(ringed(), one, RIGS, SITES))
+    found = as_json(facts_of(replace(view, surveys=surveys, rings=rings)))
+    for name in ("star_shapes", "star_rings"):
+        assert [frame["type"] for frame in found[name]] == ["simulation", "observation"]
+    jsonschema.validate(found, facts_schema())
+    found["star_rings"][0]["type"] = "simulated"
+    with pytest.raises(jsonschema.ValidationError, match="'simulated' is not one of"):
+        jsonschema.validate(found, facts_schema())
+
+
 def test_the_frame_s_own_scale_wins():
     """1.5 ″/px in its header stays, whatever the rig says."""
     assert facts([surveyed()])["star_shapes"][0]["scale_arcsec_px"] == 1.5

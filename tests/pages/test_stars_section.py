@@ -2,17 +2,23 @@
 
 import json
 import re
+from collections.abc import Sequence
+from datetime import date
 from pathlib import Path
 
 import pytest
 
+from sitegen.diary.entry import PictureType
+from sitegen.facts.views import RingView, SurveyView
 from sitegen.number_text import NumberText
+from sitegen.pages.entry_sections.stars import stars_shown
 from sitegen.pages.fact_formatter import fact_value
 from sitegen.pages.star_maps import DISC, ring_sketches, whisker_maps
 from sitegen.pages.star_words import evidence_words, pattern_words, ring_title, survey_title
 from sitegen.pages.words import words_from
 from tests.conftest import ROOT
 from tests.diaries import HILL
+from tests.pages.sample import layout_of, sample_book
 from tests.pages.test_year_cloth import prepared_at
 from tests.stars.measured_frames import ringed, surveyed
 
@@ -84,6 +90,52 @@ def test_what_the_titles_say():
     assert ring_title(pair, WORDS, NUMBERS) == "The shadow went from 5.0\u202f% off the middle of its disc to 0.5\u202f%"
 
 
+def section_of(language: str, surveys: Sequence[SurveyView] = (), rings: Sequence[RingView] = ()) -> str:
+    """What an entry's page draws, and below it what its rig's history does."""
+    layout, book = layout_of("default", language, sample_book())
+    shown = stars_shown(surveys, rings, book)
+    calls = [f"stars.{name}(shown) }}}}{{{{ stars.in_history(shown, {name == 'rings'})" for name in ("surveys", "rings")]
+    wanted = [call for call, views in zip(calls, (surveys, rings), strict=True) if views]
+    source = "{% import 'stars.html' as stars with context %}{{ " + " }}{{ ".join(wanted) + " }}"
+    return layout.env.from_string(source).render(link=lambda address: address, shown=shown)
+
+
+def survey_view(frame_type: PictureType, **shape: float) -> SurveyView:
+    return SurveyView(surveyed(**shape), date(2026, 9, 12), "long", frame_type)
+
+
+def ring_view(frame_type: PictureType, offset: float = 6.0) -> RingView:
+    return RingView(ringed(offset=offset), date(2026, 9, 12), "long", frame_type)
+
+
+LABEL = {"en": "Simulation, not an observation", "de": "Simulation, keine Beobachtung"}
+
+
+@pytest.mark.parametrize("language", LABEL)
+@pytest.mark.parametrize("kind", ["surveys", "rings"])
+def test_a_simulated_frame_says_so_wherever_it_or_its_numbers_are_shown(language: str, kind: str) -> None:
+    """In the titles, beside each drawing, in its alternative text and in its table, on the entry's page and on its rig's."""
+    make = survey_view if kind == "surveys" else ring_view
+    html = section_of(language, **{kind: [make("simulation")]})
+    label = LABEL[language]
+    said = re.findall(r'<svg class="(?:field-map|ring-sketch)"[^>]*aria-label="([^"]*)"', html)
+    assert len(said) == 2 and all(words.startswith(f"{label}: ") for words in said)
+    assert len(re.findall(rf"<(h3|strong)>[^<]*\({label}\)</\1>", html)) == 2
+    captions = re.findall(r"<figcaption>.*?</figcaption>", html, re.S)
+    assert len(captions) == 2 and all(f"({label})" in caption for caption in captions)
+    tables = re.findall(r"<table>.*?</table>", html, re.S)
+    assert len(tables) == 1 and f"({label})" in tables[0]
+
+
+def test_each_frame_says_what_it_is_by_itself() -> None:
+    """A simulated field beside an observed one: the title of both says 'in part', the observed one has no label."""
+    html = section_of("en", surveys=[survey_view("observation"), survey_view("simulation")])
+    captions = re.findall(r"<figcaption>.*?</figcaption>", html, re.S)
+    assert [LABEL["en"] in caption for caption in captions] == [False, True, False, True]
+    assert len(re.findall(rf"<(h3|strong)>[^<]*\(in part: {LABEL['en']}\)</\1>", html)) == 2
+    assert LABEL["en"] not in section_of("en", surveys=[survey_view("observation")], rings=[ring_view("observation")])
+
+
 def stars_section(page: str) -> str:
     section = page[page.index('<section id="stars"') :]
     return section[: section.index("</section>")]
@@ -120,6 +172,8 @@ def test_the_demo_s_rig_shows_what_was_measured_at_its_date(demo_site: Path):
     assert drawn == {"2025-08-02": (1, 2), "2025-08-23": (2, 0)}
     assert "entries/collimation/index.html" in by_date["2025-08-02"]
     assert "entries/grain-of-sand/index.html" in by_date["2025-08-23"]
+    label = rf"<figcaption>[^/]*\({LABEL['en']}\)</span></figcaption>"
+    assert {date: len(re.findall(label, row)) for date, row in by_date.items()} == {"2025-08-02": 3, "2025-08-23": 2}
 
 
 def test_the_demo_s_facts_have_what_was_measured(demo_site: Path):
@@ -131,6 +185,7 @@ def test_the_demo_s_facts_have_what_was_measured(demo_site: Path):
     follow_up = json.loads((demo_site / "entries/grain-of-sand/facts.json").read_text("utf-8"))
     fields = [*day["star_shapes"], *follow_up["star_shapes"]]
     assert [field["pattern"]["kind"] for field in fields] == ["tilt", "tilt", "even"]
+    assert {frame["type"] for frame in (*fields, *day["star_rings"])} == {"simulation"}
     assert [round(max(zone["fwhm_arcsec"] for zone in field["zones"]), 1) for field in fields] == [4.7, 4.6, 3.3]
     assert [round(min(zone["fwhm_arcsec"] for zone in field["zones"]), 1) for field in fields] == [3.3, 3.4, 3.3]
 

@@ -8,7 +8,7 @@ import yaml
 from msgspec import NODEFAULT
 from msgspec.structs import fields
 
-from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep
+from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep, StarFile
 from sitegen.diary.rig import Camera, Filter, Rig, Telescope, Work
 from sitegen.diary.settings import CaptureSettings, MoonRule, OutlookSettings, Privacy, Settings
 from sitegen.diary.site import Site
@@ -41,6 +41,7 @@ GROUPS: dict[str, Group] = {
     "solution": entry_file.SOLUTION,
     "step": entry_file.STEP,
     "stretch": entry_file.STRETCH,
+    "star frame": entry_file.STAR_FRAME,
     "night": entry_file.NIGHT,
     "link": entry_file.LINK,
     "lessons": entry_file.LESSONS,
@@ -70,6 +71,7 @@ KEYS = {
     "solution": "ra! dec! scale_arcsec_px! rotation_deg! mirrored",
     "step": "what! file alt",
     "stretch": "black_share sky_brightness colours_together",
+    "star frame": "file! type",
     "night": "clouds wind temperature_c humidity_percent seeing_arcsec polar_error_arcmin ended_by note",
     "link": "title! address!",
     "lessons": "worked failed next",
@@ -89,6 +91,7 @@ RECORDS: dict[str, type] = {
     "lessons": Lessons,
     "night": NightNote,
     "step": ProcessStep,
+    "star frame": StarFile,
 }
 # What records call otherwise, or get from elsewhere than a key.
 BESIDE = {
@@ -196,6 +199,7 @@ def test_the_page_of_keys_has_every_key() -> None:
     assert sorted(set(names)) == sorted({key.name for group in GROUPS.values() for key in group.keys})
     assert len(rows) == sum(len(group.keys) for group in GROUPS.values())
     assert {row.replace("\\|", "").count("|") for row in rows} == {5}
+    assert page.count("### `star_survey` and `star_rings` of entries/NAME.md") == 1, "two keys share one table"
 
 
 def test_values_leave_absent_keys_to_the_record() -> None:

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from sitegen.diary.diary import Diary
-from sitegen.diary.entry import Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep
+from sitegen.diary.entry import Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep, StarFile
 from sitegen.diary.rig import Filter
 from sitegen.facts.target_identity import constellation
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
@@ -42,7 +42,8 @@ nights:
 links: [{title: raw, address: 'https://example.org/raw'}]
 topics: [planetary nebula, moonlight, planetary nebula]
 lessons: {worked: [focusing often], next: [two more hours, more dew heating]}
-star_survey: [logs/first.csv]
+star_survey: [logs/first.csv, {file: logs/more/a.csv, type: simulation}]
+star_rings: [{file: logs/first.csv}]
 ---
 Text, *with* Markdown.
 ---
@@ -91,7 +92,8 @@ def test_every_key_of_an_entry_arrives(content: Path) -> None:
     assert entry.links == (Link("raw", "https://example.org/raw"),)
     assert entry.topics == ("planetary nebula", "moonlight")
     assert entry.lessons == Lessons(("focusing often",), (), ("two more hours", "more dew heating"))
-    assert entry.star_survey == ("logs/first.csv",)
+    assert entry.star_survey == (StarFile("logs/first.csv", "observation"), StarFile("logs/more/a.csv", "simulation"))
+    assert entry.star_rings == (StarFile("logs/first.csv", "observation"),)
     assert (entry.rig, entry.site, entry.unlisted) == ("dome", "roof", False)
 
 

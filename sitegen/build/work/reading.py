@@ -66,4 +66,5 @@ def _logs(context: BuildContext, job: ReadJob) -> Mapping[str, KeptLog]:
 def extra_files(entry: Entry) -> tuple[str, ...]:
     """Pictures, pictures of steps, and star frames, sorted."""
     steps = [step.file for picture in entry.pictures for step in picture.steps if step.file]
-    return tuple(sorted({*(picture.file for picture in entry.pictures), *steps, *entry.star_survey, *entry.star_rings}))
+    stars = [star.file for star in (*entry.star_survey, *entry.star_rings)]
+    return tuple(sorted({*(picture.file for picture in entry.pictures), *steps, *stars}))

@@ -10,6 +10,7 @@ from sitegen.build.context import STAR_WORK, BuildContext
 from sitegen.build.resolve import resolve
 from sitegen.build.store import hash_of_file
 from sitegen.build.workers import working_on
+from sitegen.diary.entry import PictureType, StarFile
 from sitegen.facts.star_views import ring_view, survey_view
 from sitegen.facts.views import EntryView
 from sitegen.problems import Problem
@@ -33,8 +34,8 @@ def with_stars(context: BuildContext, view: EntryView) -> MeasuredStars:
     entry, config = view.entry, context.config
     if not entry.star_survey and not entry.star_rings:
         return MeasuredStars(view)
-    surveys = [_measured(context, "survey", file) for file in entry.star_survey]
-    rings = [_measured(context, "ring", file) for file in entry.star_rings]
+    surveys = [_measured(context, "survey", star) for star in entry.star_survey]
+    rings = [_measured(context, "ring", star) for star in entry.star_rings]
     with_both = replace(
         view,
         surveys=_in_view(survey_view, surveys, view, config),
@@ -45,14 +46,17 @@ def with_stars(context: BuildContext, view: EntryView) -> MeasuredStars:
 
 
 class _Measured(Struct, frozen=True):
-    """`name` of the record in the store; `shape` None where it could not be measured."""
+    """`name` of the record in the store; `shape` None where it could not be measured, `type` as its author calls the frame."""
 
     name: str
     shape: Any
+    type: PictureType
     problems: tuple[Problem, ...]
 
 
-def _measured(context: BuildContext, kind: str, file: str) -> _Measured:
+def _measured(context: BuildContext, kind: str, star: StarFile) -> _Measured:
+    """The type is none of the inputs: no pixel is measured otherwise for it."""
+    file = star.file
     path, shown = context.content / file, context.config.folder.shown(file)
     inputs = kind, file, shown, hash_of_file(path)
     cache = context.cache_of(STAR_WORK)
@@ -62,9 +66,9 @@ def _measured(context: BuildContext, kind: str, file: str) -> _Measured:
         return resolve(STAR_WORK)(kind, path, shown, file)
 
     shape, problems = cache.value(inputs, MEASURED[kind], measure)
-    return _Measured(cache.name_of(inputs), shape, problems)
+    return _Measured(cache.name_of(inputs), shape, star.type, problems)
 
 
 def _in_view(place: Callable[..., Any], frames: Sequence[_Measured], view: EntryView, config: DiaryConfig) -> tuple[Any, ...]:
-    shapes = (measured.shape for measured in frames if measured.shape is not None)
-    return tuple(place(shape, view.entry, config.rigs, config.sites) for shape in shapes)
+    shaped = (frame for frame in frames if frame.shape is not None)
+    return tuple(place(frame.shape, view.entry, config.rigs, config.sites, frame.type) for frame in shaped)

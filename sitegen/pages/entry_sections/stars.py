@@ -3,27 +3,32 @@
 from collections.abc import Sequence
 from datetime import date
 from pathlib import PurePosixPath
-from typing import TypeVar
+from typing import TypeAlias, TypeVar
 
 from msgspec import Struct
 
+from sitegen.diary.entry import PictureType
 from sitegen.facts.views import RingView, SurveyView
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.section import EntrySection
+from sitegen.pages.picture_words import typed_title
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.star_maps import RingSketch, WhiskerMap, percent_words, ring_sketches, whisker_maps
 from sitegen.pages.star_words import evidence_words, pattern_words, ring_title, survey_title
 
 View = TypeVar("View", SurveyView, RingView)
+Heading: TypeAlias = tuple[str, date, str | None, str, PictureType]
+"""Which of a pair it is, its evening, its moment, its file and its type."""
 
 
 class MapShown(Struct, frozen=True):
-    """`when` says before, after or nothing; `moment` the time it was taken, UTC."""
+    """`when` says before, after or nothing; `moment` the time it was taken, UTC; `type` whether it is an observation."""
 
     when: str
     evening: date
     moment: str | None
     file: str
+    type: PictureType
     map: WhiskerMap
     pattern: str
     evidence: tuple[str, ...]
@@ -34,6 +39,7 @@ class SketchShown(Struct, frozen=True):
     evening: date
     moment: str | None
     file: str
+    type: PictureType
     sketch: RingSketch
     cells: tuple[str, ...]
     warnings: tuple[str, ...]
@@ -59,9 +65,9 @@ def stars_shown(surveys: Sequence[SurveyView], rings: Sequence[RingView], book: 
     words, numbers = book.formatter.words, book.formatter.numbers
     fields, discs = _in_time(surveys), _in_time(rings)
     return StarsShown(
-        survey_title([view.frame for view in fields], words, numbers) if fields else "",
+        typed_title(survey_title([view.frame for view in fields], words, numbers), fields, words) if fields else "",
         tuple(_maps(fields, book)),
-        ring_title([view.frame for view in discs], words, numbers) if discs else "",
+        typed_title(ring_title([view.frame for view in discs], words, numbers), discs, words) if discs else "",
         tuple(_sketches(discs, book)),
     )
 
@@ -110,10 +116,9 @@ def _cells(view: RingView, book: DiaryIndex) -> tuple[str, ...]:
     return (*px, offset, percent_words(ring, book.formatter.numbers), direction)
 
 
-def _heading(index: int, views: Sequence[SurveyView | RingView], book: DiaryIndex) -> tuple[str, date, str | None, str]:
-    """Which of a pair it is, its evening, its moment and its file."""
+def _heading(index: int, views: Sequence[SurveyView | RingView], book: DiaryIndex) -> Heading:
     view = views[index]
-    return _when(index, len(views), book), view.evening, _moment(view, book), PurePosixPath(view.frame.file).name
+    return _when(index, len(views), book), view.evening, _moment(view, book), PurePosixPath(view.frame.file).name, view.type
 
 
 def _when(index: int, count: int, book: DiaryIndex) -> str:

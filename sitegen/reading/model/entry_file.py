@@ -120,6 +120,18 @@ PICTURE = Group(
     remedies=(("kind", "did you mean 'type'?"), ("src", "did you mean 'file'?"), ("path", "did you mean 'file'?")),
 )  # fmt: skip
 
+STAR_FRAME = Group(
+    (
+        Key("file", ContentPath(), "The frame, or its saved measurement.", "logs/adjusting/star.fits", required=True),
+        Key("type", PICTURE_TYPE,
+            "What kind of frame it is, with the words of a picture's `type`. Whatever is no observation is called so wherever "
+            "the frame, or a number measured in it, is shown.",
+            "simulation", default="observation"),
+    ),
+    called="a star frame",
+    remedies=(("kind", "did you mean 'type'?"), ("src", "did you mean 'file'?"), ("path", "did you mean 'file'?")),
+)  # fmt: skip
+
 NIGHT = Group(
     (
         Key("clouds", LINE, "In words.", "thin cirrus after midnight"),
@@ -179,10 +191,11 @@ ENTRY_FILE = AuthorFile(
             Key("links", ListOf(LINK), "A film, raw data, a paper.", "[{title: raw data, address: 'https://example.org/raw'}]"),
             Key("topics", ListOf(NAME), "Words to find it by.", "[galaxy, moonlight]"),
             Key("lessons", LESSONS, "What it taught.", "{worked: [focusing on each filter]}"),
-            Key("star_survey", ListOf(ContentPath()),
+            Key("star_survey", ListOf(OneOf(ContentPath(), STAR_FRAME)),
                 "Frames in which to measure star shapes over the field, or saved measurements.",
                 "[logs/ngc-253/last.fits]"),
-            Key("star_rings", ListOf(ContentPath()), "Frames of a bright defocused star, or saved measurements.",
+            Key("star_rings", ListOf(OneOf(ContentPath(), STAR_FRAME)),
+                "Frames of a bright defocused star, or saved measurements.",
                 "[logs/adjusting/star.fits]"),
             Key("unlisted", YesOrNo(), "Left out of the published site.", "true", default="false"),
         ),
