@@ -30,7 +30,8 @@ MARK, SMALLEST_FIELD = 7.0, 11.0  # units; a smaller field says nothing at the s
 
 class CameraField(Struct, frozen=True):
     """The field around a pointing. `rotation_deg` is the position angle of the picture's up, from north through east, None
-    where it is not known. `ra_deg` and `dec_deg` its middle, None for the target's own place."""
+    where it is not known. `ra_deg` and `dec_deg` its middle, None for the target's own place. `is_simulated`: a simulated picture
+    tells it."""
 
     label: str
     width_deg: float
@@ -38,6 +39,7 @@ class CameraField(Struct, frozen=True):
     rotation_deg: float | None = None
     ra_deg: float | None = None
     dec_deg: float | None = None
+    is_simulated: bool = False
 
     @property
     def diagonal_deg(self) -> float:
@@ -60,10 +62,19 @@ def finder_chart(
 ) -> Drawn:  # fmt: skip
     """The finder map of one target. `key` starts its ids in the page."""
     values = FinderValues(name, ra_deg, dec_deg, size_arcmin, tuple(fields))
-    note = voice.say("finder.dashed") if any(field.rotation_deg is None for field in fields) else None
-    chart = drawn(CHART, values, voice, key, note)
+    chart = drawn(CHART, values, voice, key, _note(fields, voice))
     assert chart is not None  # a place is always enough
     return chart
+
+
+def _note(fields: Sequence[CameraField], voice: Localizer) -> str | None:
+    simulated = ", ".join(field.label for field in fields if field.is_simulated)
+    dashed = any(field.rotation_deg is None for field in fields)
+    notes = (
+        voice.say("finder.dashed") if dashed else None,
+        voice.say("finder.simulated", trains=simulated) if simulated else None,
+    )
+    return " ".join(note for note in notes if note) or None
 
 
 @house()
@@ -219,7 +230,8 @@ def _field_words(field: CameraField, voice: Localizer) -> str:
     frame = extent(voice, field.width_deg, field.height_deg)
     if field.rotation_deg is None:
         return voice.say("finder.any_turn", field=frame)
-    return voice.say("finder.turned", field=frame, angle=voice.numbers.number(field.rotation_deg % 360, 0))
+    key = "finder.turned_simulated" if field.is_simulated else "finder.turned"
+    return voice.say(key, field=frame, angle=voice.numbers.number(field.rotation_deg % 360, 0))
 
 
 CHART: Chart[FinderValues] = Chart(

@@ -13,6 +13,8 @@ Stage = Literal["trial", "gathering", "finished"]
 PictureRole = Literal["result", "process", "sub", "setup"]
 PictureType = Literal["observation", "simulation", "artwork", "chart", "collage", "photographic", "planetary"]
 """The values of `Type` in Astronomy Visualization Metadata 1.2, in lower case."""
+FROM_EXPOSURES: frozenset[PictureType] = frozenset({"observation", "collage", "planetary"})
+"""Types of pictures that subs can have gone into; what was simulated or drawn was made from none."""
 
 
 class ProcessStep(Struct, frozen=True):

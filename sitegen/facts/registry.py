@@ -65,6 +65,8 @@ class OpticsFacts(Struct, frozen=True):
     sampling: Annotated[Text, optics_sampling.SAMPLING]
     measured_scale_arcsec_px: Annotated[Quantity, optics_measured.MEASURED_SCALE_ARCSEC_PX]
     measured_focal_length_mm: Annotated[Quantity, optics_measured.MEASURED_FOCAL_LENGTH_MM]
+    simulated_scale_arcsec_px: Annotated[Quantity, optics_measured.SIMULATED_SCALE_ARCSEC_PX]
+    simulated_focal_length_mm: Annotated[Quantity, optics_measured.SIMULATED_FOCAL_LENGTH_MM]
 
 
 class IntegrationFacts(Struct, frozen=True):

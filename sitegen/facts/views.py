@@ -21,7 +21,8 @@ from sitegen.stars.solving.solution import Solution
 
 
 class OpticsView(Struct, frozen=True):
-    """One train of one rig, at one binning, as this entry used it; `measured_by` is the file of the picture that told."""
+    """One train of one rig, at one binning, as this entry used it; `measured_by` is the file of the picture that told, and
+    `simulated_by` that of the simulated picture, whose scale is no measurement."""
 
     rig: Rig
     train: Train
@@ -29,6 +30,8 @@ class OpticsView(Struct, frozen=True):
     seeing_arcsec: float | None
     measured_scale_arcsec_px: float | None = None
     measured_by: str | None = None
+    simulated_scale_arcsec_px: float | None = None
+    simulated_by: str | None = None
 
 
 class PointedPicture(Struct, frozen=True):

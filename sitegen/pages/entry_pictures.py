@@ -1,7 +1,6 @@
 """The entry's pictures as its page shows them: with steps, an overlay, what is known of where they point, or in pairs."""
 
 from collections.abc import Iterator
-from typing import Any
 
 from msgspec import Struct
 
@@ -65,13 +64,24 @@ class StepView(Struct, frozen=True):
     picture: PictureView | None
 
 
+class Compared(Struct, frozen=True):
+    """`how` the picture tells the focal length: 'measured' or 'simulated'."""
+
+    rig: str
+    how: str
+    focal_length: Shown
+    nominal: Shown
+    difference: str
+
+
 class PlaceWords(Struct, frozen=True):
-    """What is known of where the picture points: who says so, and numbers; or why it is not known."""
+    """What is known of where the picture points: who says so, and numbers; or why it is not known. `compared` names trains, with
+    their focal length in this picture beside the nominal one."""
 
     origin: str | None
     matched: int
     rows: tuple[Shown, ...]
-    compared: tuple[tuple[str, Shown, Shown, str], ...]
+    compared: tuple["Compared", ...]
     reason: str | None
 
 
@@ -160,25 +170,27 @@ def _place(picture: PreparedPicture, pointing: Pointing, prepared: PreparedEntry
     return PlaceWords(pointing.origin, matched, rows, tuple(_compared(picture, prepared, book)), pointing.reason)
 
 
-def _compared(picture: PreparedPicture, prepared: PreparedEntry, book: DiaryIndex) -> Iterator[tuple[str, Shown, Shown, str]]:
-    """Measured beside nominal, for the trains that this picture measures."""
-    for row, is_measured in zip(prepared.facts.optics, _measures(picture, prepared), strict=True):
-        if is_measured:
-            yield (
-                book.rigs[row.rig].name,
-                book.formatter.show("optics.measured_focal_length_mm", row.measured_focal_length_mm),
-                book.formatter.show("optics.focal_length_mm", row.focal_length_mm),
-                _difference(row, book),
-            )
+def _compared(picture: PreparedPicture, prepared: PreparedEntry, book: DiaryIndex) -> Iterator[Compared]:
+    """For the trains that this picture measures, or was simulated with."""
+    for view, row in zip(prepared.view.optics, prepared.facts.optics, strict=True):
+        if view.measured_by == picture.picture.file:
+            yield _beside_nominal("measured", row.measured_focal_length_mm or 0.0, row, book)
+        if view.simulated_by == picture.picture.file:
+            yield _beside_nominal("simulated", row.simulated_focal_length_mm or 0.0, row, book)
 
 
-def _measures(picture: PreparedPicture, prepared: PreparedEntry) -> list[bool]:
-    pointed: list[Any] = [view for view in prepared.view.pictures if view.file == picture.picture.file]
-    return [bool(pointed) and row.measured_by == picture.picture.file for row in prepared.view.optics]
+def _beside_nominal(how: str, focal_length_mm: float, row: OpticsFacts, book: DiaryIndex) -> Compared:
+    return Compared(
+        book.rigs[row.rig].name,
+        how,
+        book.formatter.show(f"optics.{how}_focal_length_mm", focal_length_mm),
+        book.formatter.show("optics.focal_length_mm", row.focal_length_mm),
+        _difference(focal_length_mm, row.focal_length_mm, book),
+    )
 
 
-def _difference(row: OpticsFacts, book: DiaryIndex) -> str:
-    share = (row.measured_focal_length_mm or 0.0) / row.focal_length_mm - 1
+def _difference(focal_length_mm: float, nominal_mm: float, book: DiaryIndex) -> str:
+    share = focal_length_mm / nominal_mm - 1
     percents = round(100 * share, 2)
     sign = "−" if percents < 0 else "+" if percents else "±"
     return f"{sign}{book.formatter.numbers.number(abs(percents), 2)}\u202f%"

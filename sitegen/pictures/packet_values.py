@@ -5,14 +5,12 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from sitegen.diary import addresses
-from sitegen.diary.entry import Entry, Picture
+from sitegen.diary.entry import FROM_EXPOSURES, Entry, Picture
 from sitegen.diary.settings import Settings
 from sitegen.pictures.avm import Value, avm_packet
 from sitegen.stars.solving.avm import avm_spatial
 from sitegen.stars.solving.solution import Solution
 
-FROM_EXPOSURES = frozenset({"observation", "collage", "planetary"})
-"""Types of pictures that subs can have gone into; what was simulated or drawn was made from none."""
 OPTICAL_NM = (390.0, 700.0)
 
 

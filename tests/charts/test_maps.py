@@ -118,6 +118,19 @@ def test_an_unknown_turn_is_two_circles() -> None:
     assert known.note is None
 
 
+def test_a_field_that_a_simulation_tells_says_so() -> None:
+    """Below the map, and in its table; one that a camera saw does not, and an unknown turn still says that it is unknown."""
+    simulated = CameraField("long train", 0.9, 0.6, 30.0, is_simulated=True)
+    made = finder_chart("NGC 253", 11.888, -25.288, None, [simulated, CameraField("lens", 0.8, 0.6)], VOICE, "f")
+    assert made.note is not None and made.note.endswith(
+        "long train: the field lies as in a simulated picture, not as a camera saw it."
+    )
+    assert made.note.startswith("Dashed:")
+    assert made.table.rows[-2] == ("long train", "54′ × 36′, its up 30° east of north in a simulated picture")
+    seen = finder_chart("NGC 253", 11.888, -25.288, None, [FIELD], VOICE, "f")
+    assert seen.table.rows[-1] == ("long train", "54′ × 36′, its up 30° east of north")
+
+
 @pytest.mark.parametrize(
     ("values", "panels", "sentence"),
     [

@@ -80,6 +80,14 @@ FACTS_BY_HAND: dict[str, At] = {
         ("optics", 0, "measured_focal_length_mm"),
         Published(799.54, 0.06, "worked by hand: 206.264806 × 3.76 ÷ 0.97", ONE_DIGIT),
     ),
+    "optics.simulated_scale_arcsec_px": At(
+        ("optics", 0, "simulated_scale_arcsec_px"),
+        Published(0.96, 5e-5, SOLUTION, FOUR_DIGITS),
+    ),
+    "optics.simulated_focal_length_mm": At(
+        ("optics", 0, "simulated_focal_length_mm"),
+        Published(807.87, 0.06, "worked by hand: 206.264806 × 3.76 ÷ 0.96", ONE_DIGIT),
+    ),
     "integration.total_s": At(("integration", "total_s"), Exactly(900, ADDED_UP)),
     "integration.kept": At(("integration", "kept"), Exactly(3, ADDED_UP)),
     "integration.discarded": At(("integration", "discarded"), Exactly(1, ADDED_UP)),

@@ -45,6 +45,8 @@ def optics_shown(row: OpticsFacts, book: DiaryIndex) -> tuple[Shown, ...]:
         "sampling": row.sampling,
         "measured_scale_arcsec_px": row.measured_scale_arcsec_px,
         "measured_focal_length_mm": row.measured_focal_length_mm,
+        "simulated_scale_arcsec_px": row.simulated_scale_arcsec_px,
+        "simulated_focal_length_mm": row.simulated_focal_length_mm,
     }
     return book.formatter.show_known("optics", values)
 

@@ -41,12 +41,14 @@ def _fields(prepared: PreparedEntry, book: DiaryIndex) -> tuple[CameraField, ...
 
 
 def _solved(row: OpticsView, prepared: PreparedEntry, book: DiaryIndex) -> CameraField | None:
-    """The field of the picture that measured this train; a crop is drawn as the crop it is."""
-    picture = next((picture for picture in prepared.view.pictures if picture.file == row.measured_by), None)
+    """The field of the picture that measured this train, else of the simulated one; a crop is drawn as the crop it is."""
+    file = row.measured_by or row.simulated_by
+    picture = next((picture for picture in prepared.view.pictures if picture.file == file), None)
     solved = picture.solution if picture else None
     if solved is None:
         return None
-    return CameraField(book.rigs[row.rig.slug].name, *solved.field_deg, solved.rotation_deg, solved.ra_deg, solved.dec_deg)
+    field = *solved.field_deg, solved.rotation_deg, solved.ra_deg, solved.dec_deg
+    return CameraField(book.rigs[row.rig.slug].name, *field, is_simulated=row.measured_by is None)
 
 
 def _finder(target: Target, fields: tuple[CameraField, ...], book: DiaryIndex) -> Drawn | None:

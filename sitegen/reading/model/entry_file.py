@@ -103,7 +103,8 @@ PICTURE = Group(
         Key("role", Choice(("result", "process", "sub", "setup")), "What it shows.", "result", default="result"),
         Key("type", PICTURE_TYPE,
             "What kind of picture it is, in the words of Astronomy Visualization Metadata 1.2 (`Type`). Whatever is no "
-            "observation is called so wherever it is shown.",
+            "observation is called so wherever it is shown; only an observation, a collage or a picture of a planet measures the "
+            "train, and what a simulation was drawn at stands under other names.",
             "simulation", default="observation; photographic for `role: setup`"),
         Key("solution", SOLUTION, "Where it points, if you know better than the site can find out.",
             "{ra: 00 47 33, dec: -25 17 18}"),
