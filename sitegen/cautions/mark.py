@@ -1,8 +1,8 @@
 """The mark by which an author denies a caution."""
 
-NO_CAUTION = "no_caution:"
-"""The scheme of the mark `[](no_caution:)`."""
-_MARK = "[](no_caution:)"
+from sitegen.markdown.marks import NO_CAUTION
+
+_MARK = f"[]({NO_CAUTION})"
 
 
 def is_denied(text: str) -> bool:

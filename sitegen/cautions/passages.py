@@ -5,18 +5,15 @@ in a paragraph, an item or a cell, says that its author wants none for it; it is
 """
 
 from collections.abc import Iterator, Sequence
-from functools import cache
 
-from markdown_it import MarkdownIt
 from markdown_it.token import Token
-from mdit_py_plugins.deflist import deflist_plugin
-from mdit_py_plugins.footnote import footnote_plugin
 from msgspec import Struct
 
 from sitegen.cautions.finding import kinds_in
 from sitegen.cautions.mark import is_denied
 from sitegen.diary.rig import CautionKind
-from sitegen.diary.to_write import is_gap
+from sitegen.markdown.gaps import inline_words
+from sitegen.markdown.parsing import tokens_of
 
 _CELLS = ("th_open", "td_open")
 
@@ -33,8 +30,7 @@ class Part(Struct, frozen=True):
 
 def kinds_in_body(body: str) -> tuple[CautionKind, ...]:
     """Of the whole text, each once."""
-    tokens = _parser().parse(body)
-    return tuple(dict.fromkeys(kind for part in parts_of(tokens) for kind in part.kinds))
+    return tuple(dict.fromkeys(kind for part in parts_of(tokens_of(body)) for kind in part.kinds))
 
 
 def parts_of(tokens: Sequence[Token]) -> Iterator[Part]:
@@ -63,34 +59,13 @@ def _words(tokens: Sequence[Token]) -> str:
     """A line for each paragraph and item, and for each row of a table."""
     words = ""
     for before, token in zip((None, *tokens), tokens, strict=False):
-        if token.type == "inline" and not _is_left_out(token):
+        if token.type == "inline" and not _is_denied(token):
             is_cell = before is not None and before.type in _CELLS
-            words += _words_of(token) + (" " if is_cell else "\n")
+            words += inline_words(token) + (" " if is_cell else "\n")
         elif token.type == "tr_close":
             words += "\n"
     return words
 
 
-def _is_left_out(token: Token) -> bool:
-    denied = any(child.type == "link_open" and is_denied(str(child.attrs.get("href", ""))) for child in token.children or ())
-    return denied or is_gap(_words_of(token))
-
-
-def _words_of(token: Token) -> str:
-    return "".join(
-        child.content if child.type in ("text", "code_inline") else " " if child.type in ("softbreak", "hardbreak") else ""
-        for child in token.children or ()
-    )
-
-
-@cache
-def _parser() -> MarkdownIt:
-    """The same blocks as those of the pages. Links of any kind are none of its business."""
-    parser = MarkdownIt("commonmark", {"html": False}).enable("table")
-    parser.use(footnote_plugin).use(deflist_plugin)
-    parser.validateLink = _any_link  # type: ignore[method-assign]  # the documented way
-    return parser
-
-
-def _any_link(url: str) -> bool:
-    return True
+def _is_denied(token: Token) -> bool:
+    return any(child.type == "link_open" and is_denied(str(child.attrs.get("href", ""))) for child in token.children or ())

@@ -6,8 +6,6 @@ from typing import Literal
 
 from msgspec import Struct
 
-NO_DOUBT = "no_doubt:"
-"""The mark `[](no_doubt:)` in a paragraph: nothing in it is doubted."""
 HIDDEN = "\ufffc"
 """Stands in a passage's text for a computed number, a picture and code: nothing of it is the author's claim."""
 

@@ -10,9 +10,9 @@ from sitegen.charts.filter_colour import passbands_of, sign_of
 from sitegen.diary.entry import NightNote
 from sitegen.diary.public_position import PublicSite
 from sitegen.diary.rig import CautionKind, Filter, Train
+from sitegen.markdown.marks import without_marks
 from sitegen.number_text import NumberText
 from sitegen.pages.lanes import Block, Lane
-from sitegen.pages.marks import without_marks
 from sitegen.pages.picture_words import alt_words, type_words, typed_words
 from sitegen.pages.ribbon import Ribbon
 from sitegen.pages.words import Words

@@ -9,23 +9,18 @@ none of its claims is to be doubted; both are shown nowhere.
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from functools import cache, partial
 from typing import Any
 
-from markdown_it import MarkdownIt
 from markdown_it.token import Token
-from mdit_py_plugins.deflist import deflist_plugin
-from mdit_py_plugins.footnote import footnote_plugin
 from msgspec import Struct
 
 from sitegen.diary.to_write import GAP
+from sitegen.markdown.gaps import inline_words, plain_word
+from sitegen.markdown.marks import MARKS, without_marks
+from sitegen.markdown.parsing import SAFE_SCHEMES, parsed, parser_of, tokens_of
 from sitegen.pages.cautions_shown import CautionsByPart, Flags, cautions_in_text
-from sitegen.pages.markdown_gaps import inline_words, plain_word, written
-from sitegen.pages.marks import MARKS, without_marks
 from sitegen.pages.text_parts import Marked, TextParts
 
-SAFE_SCHEMES = ("http://", "https://", "mailto:")
-MARKERS = ("fact:", "figure:", *MARKS)
 _PLACE = re.compile("\0(\\d+)\0")
 """Stands for a marker's number in rendered text. No author can write it: CommonMark replaces NUL by U+FFFD (section 2.3)."""
 
@@ -89,9 +84,9 @@ def to_html(body: str, resolvers: Resolvers, id_prefix: str = "", flags: Flags |
 
     With `flags`, each part is preceded by the cautions that it calls for.
     """
-    parser = _parser()
+    parser = parser_of()
     env: dict[str, Any] = {"docId": id_prefix}
-    tokens, gaps = written(parser.parse(body, env))
+    tokens, gaps = parsed(body, env)
     answers = _Answers(resolvers)
     before = cautions_in_text(tokens, flags) if flags is not None else {}
     for token in tokens:
@@ -102,41 +97,19 @@ def to_html(body: str, resolvers: Resolvers, id_prefix: str = "", flags: Flags |
     return Rendered(tuple(answers.parts(html)), tuple(answers.mistakes), gaps)
 
 
-def written_tokens(body: str) -> list[Token]:
-    """Of all that is published of the text, before its markers are answered."""
-    return written(_parser().parse(body))[0]
-
-
 def gaps_in(body: str) -> tuple[int, ...]:
     """Lines, from 0, of the paragraphs that are still to be written."""
-    return written(_parser().parse(body))[1] if GAP.casefold() in body.casefold() else ()
+    return parsed(body)[1] if GAP.casefold() in body.casefold() else ()
 
 
 def to_inline_html(text: str) -> str:
     """One sentence of Markdown (a lesson, a caption) without the paragraph around it; markers have no meaning there."""
-    return str(_parser(SAFE_SCHEMES).renderInline(without_marks(text)))
+    return str(parser_of(SAFE_SCHEMES).renderInline(without_marks(text)))
 
 
 def plain_text(body: str) -> str:
     """All words of the text, for the search index."""
-    tokens, _ = written(_parser().parse(body))
-    return " ".join(inline_words(token) for token in tokens if token.type == "inline")
-
-
-@cache
-def _parser(schemes: tuple[str, ...] = (*SAFE_SCHEMES, *MARKERS)) -> MarkdownIt:
-    parser = MarkdownIt("commonmark", {"html": False, "typographer": False}).enable("table")
-    parser.use(footnote_plugin).use(deflist_plugin)
-    parser.validateLink = partial(_may_link, schemes)  # type: ignore[method-assign]  # the documented way
-    return parser
-
-
-def _may_link(schemes: tuple[str, ...], address: str) -> bool:
-    """No scheme but these; relative addresses have none."""
-    head = address.strip().lower()
-    before_colon = head.partition(":")[0]
-    relative = ":" not in head or any(sign in before_colon for sign in "/?#")
-    return relative or head.startswith(schemes)
+    return " ".join(inline_words(token) for token in tokens_of(body) if token.type == "inline")
 
 
 def _levelled(tokens: Sequence[Token]) -> Sequence[Token]:

@@ -12,6 +12,7 @@ from sitegen.diary.rig import CautionKind, Rig, Train, Work
 from sitegen.facts.facts_json import record_of
 from sitegen.facts.registry import OpticsFacts
 from sitegen.facts.views import OpticsView
+from sitegen.markdown.marks import without_marks
 from sitegen.pages.by_year import addresses_by_year, pages_by_year
 from sitegen.pages.card import EntryCard
 from sitegen.pages.cautions_shown import CautionsSaid
@@ -22,7 +23,6 @@ from sitegen.pages.entry_sections.train import optics_shown
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.groups import group_context
 from sitegen.pages.list_facts import list_facts
-from sitegen.pages.marks import without_marks
 from sitegen.pages.page import Navigation, Page, PageKind
 
 

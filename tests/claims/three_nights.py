@@ -3,6 +3,7 @@
 from datetime import date
 from functools import cache
 
+from sitegen.claims.body_passages import passages_of
 from sitegen.claims.doubt import Doubt
 from sitegen.claims.doubts import doubts_of
 from sitegen.claims.evidence import Evidence
@@ -11,7 +12,6 @@ from sitegen.claims.passage import Passage, Role
 from sitegen.diary.entry import Entry
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.views import EntryView
-from sitegen.pages.prose import passages_of
 from tests.diaries import diary, entry, run
 
 SATURDAY, MONDAY, FRIDAY = date(2026, 9, 12), date(2026, 9, 28), date(2026, 10, 9)

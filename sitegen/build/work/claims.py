@@ -6,6 +6,7 @@ from sitegen.build.context import BuildContext
 from sitegen.build.rule import Outcome
 from sitegen.build.rules.claims import ClaimsHeld, ClaimsJob
 from sitegen.build.rules.facts import entry_file
+from sitegen.claims.body_passages import passages_of
 from sitegen.claims.doubt import Doubt
 from sitegen.claims.doubts import doubts_of, remedy_for
 from sitegen.claims.entry_passages import front_matter_passages
@@ -14,7 +15,6 @@ from sitegen.claims.languages import VOCABULARIES
 from sitegen.claims.passage import Passage
 from sitegen.facts.views import EntryView
 from sitegen.pages.prepared import PreparedEntry
-from sitegen.pages.prose import passages_of
 from sitegen.problems import Problem
 from sitegen.reading.front_matter_places import front_matter_of, place_in
 

@@ -6,10 +6,10 @@ from msgspec import Struct
 
 from sitegen.cautions.sources import of_work
 from sitegen.diary.rig import CautionKind, Rig, Work
+from sitegen.markdown.marks import without_marks
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import beside
 from sitegen.pages.entry_sections.section import EntrySection
-from sitegen.pages.marks import without_marks
 from sitegen.pages.prepared import PreparedEntry
 
 

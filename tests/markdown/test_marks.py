@@ -2,8 +2,8 @@
 
 import pytest
 
+from sitegen.markdown.marks import MARKS, without_marks
 from sitegen.pages.markdown_text import to_inline_html
-from sitegen.pages.marks import MARKS, without_marks
 
 
 @pytest.mark.parametrize("mark", MARKS)

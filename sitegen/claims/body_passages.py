@@ -6,8 +6,9 @@ from datetime import date
 
 from markdown_it.token import Token
 
-from sitegen.claims.passage import HIDDEN, NO_DOUBT, EntryLink, NightMark, Passage, Role, Spot
-from sitegen.pages.markdown_text import written_tokens
+from sitegen.claims.passage import HIDDEN, EntryLink, NightMark, Passage, Role, Spot
+from sitegen.markdown.marks import NO_DOUBT
+from sitegen.markdown.parsing import tokens_of
 
 _EVENING = re.compile(r"@(\d{4}-\d\d-\d\d)")
 _CELLS = ("th_open", "td_open")
@@ -16,7 +17,7 @@ _CELLS = ("th_open", "td_open")
 def passages_of(body: str, body_line: int) -> Iterator[Passage]:
     """`body_line` is the line of the file on which the body begins."""
     lines = body.split("\n")
-    tokens = written_tokens(body)
+    tokens = tokens_of(body)
     quotations = 0
     for before, token in zip([None, *tokens], tokens, strict=False):
         quotations += {"blockquote_open": 1, "blockquote_close": -1}.get(token.type, 0)

@@ -2,9 +2,10 @@
 
 import re
 
-from sitegen.cautions.mark import NO_CAUTION
-from sitegen.claims.passage import NO_DOUBT
-
+NO_CAUTION = "no_caution:"
+"""The mark `[](no_caution:)`: the paragraph, item or text that holds it wants no caution."""
+NO_DOUBT = "no_doubt:"
+"""The mark `[](no_doubt:)` in a paragraph: nothing in it is doubted."""
 MARKS = (NO_CAUTION, NO_DOUBT)
 _WRITTEN = re.compile("|".join(re.escape(f"[]({mark})") for mark in MARKS))
 

@@ -2,9 +2,9 @@
 
 import pytest
 
+from sitegen.claims.body_passages import passages_of
 from sitegen.claims.passage import HIDDEN, Passage
 from sitegen.pages.markdown_text import Resolvers, plain_text, to_html
-from sitegen.pages.prose import passages_of
 
 ASK_NOTHING = Resolvers(entry_address=lambda name: "#", fact=lambda *_: "4 h", figure=lambda *_: "")
 
