@@ -12,20 +12,21 @@ from msgspec import Struct
 from sitegen.cautions.finding import kinds_in
 from sitegen.cautions.mark import is_denied
 from sitegen.diary.rig import CautionKind
-from sitegen.markdown.gaps import inline_words
-from sitegen.markdown.parsing import tokens_of
+from sitegen.markdown.gaps import plain_word
+from sitegen.markdown.parsing import FIGURE, tokens_of
 
 _CELLS = ("th_open", "td_open")
 
 
 class Part(Struct, frozen=True):
     """`index` is that of its first token. `in_new_section`: a heading stands between it and the part before it. `kinds` also
-    holds what a heading above calls for."""
+    holds what a heading above calls for. `figures`: names of the figures that it shows."""
 
     index: int
     in_new_section: bool
     words: str
     kinds: tuple[CautionKind, ...]
+    figures: tuple[str, ...] = ()
 
 
 def kinds_in_body(body: str) -> tuple[CautionKind, ...]:
@@ -41,7 +42,7 @@ def parts_of(tokens: Sequence[Token]) -> Iterator[Part]:
         if tokens[start].type == "heading_open":
             headings.append(words)
             continue
-        yield Part(start, bool(headings), words, kinds_in("\n".join((*headings, words))))
+        yield Part(start, bool(headings), words, kinds_in("\n".join((*headings, words))), _figures(tokens[start:end]))
         headings = []
 
 
@@ -61,10 +62,21 @@ def _words(tokens: Sequence[Token]) -> str:
     for before, token in zip((None, *tokens), tokens, strict=False):
         if token.type == "inline" and not _is_denied(token):
             is_cell = before is not None and before.type in _CELLS
-            words += inline_words(token) + (" " if is_cell else "\n")
+            words += _words_of(token) + (" " if is_cell else "\n")
         elif token.type == "tr_close":
             words += "\n"
     return words
+
+
+def _words_of(token: Token) -> str:
+    """Those of images too, which a page shows below or in place of them."""
+    return "".join(child.content if child.type == "image" else plain_word(child) for child in token.children or ())
+
+
+def _figures(tokens: Sequence[Token]) -> tuple[str, ...]:
+    read = (token for token in tokens if token.type == "inline" and not _is_denied(token))
+    sources = (str(child.attrs.get("src", "")) for token in read for child in token.children or () if child.type == "image")
+    return tuple(source[len(FIGURE) :] for source in sources if source.lower().startswith(FIGURE))
 
 
 def _is_denied(token: Token) -> bool:

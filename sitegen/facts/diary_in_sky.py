@@ -97,6 +97,7 @@ class _InSky:
             sub_sky=sub_sky,
             filters=_filters_used(lights, self.diary.rigs, entry),
             work=_work_since(entry, self.diary.rigs, self.before.get(entry.slug, {})),
+            changes=_changes_since(entry, self.diary.rigs, self.before.get(entry.slug, {})),
             contradictions=tellers.contradictions,
         )
 
@@ -269,4 +270,14 @@ def _work_since(entry: Entry, rigs: Mapping[str, Rig], before: Mapping[str, date
         for slug in rigs_of(entry)
         for work in rigs[slug].work
         if before.get(slug, date.min) < work.date <= entry.published
+    )
+
+
+def _changes_since(entry: Entry, rigs: Mapping[str, Rig], before: Mapping[str, date]) -> tuple[tuple[Rig, Train], ...]:
+    """The same for changes of their trains."""
+    return tuple(
+        (rigs[slug], train)
+        for slug in rigs_of(entry)
+        for train in rigs[slug].trains
+        if train.from_evening is not None and before.get(slug, date.min) < train.from_evening <= entry.published
     )

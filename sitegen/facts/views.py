@@ -107,7 +107,8 @@ class RingView(Struct, frozen=True):
 
 class EntryView(Struct, frozen=True):
     """`lights` in time order; `sub_sky` holds one array element a light. `work` is what was done to this entry's rigs
-    since the entry before it with the same rig. `surveys` and `rings` in the order the entry names their frames.
+    since the entry before it with the same rig, `changes` the trains that they became since then. `surveys` and `rings` in the
+    order the entry names their frames.
     `contradictions`: where entries published before tell otherwise of its frames.
     `sky_note`: a sentence for the author where nights lie outside the installed table of the Earth's rotation."""
 
@@ -118,6 +119,7 @@ class EntryView(Struct, frozen=True):
     sub_sky: SubSky
     filters: tuple[tuple[str, Filter], ...]
     work: tuple[tuple[Rig, Work], ...] = ()
+    changes: tuple[tuple[Rig, Train], ...] = ()
     pictures: tuple[PointedPicture, ...] = ()
     surveys: tuple[SurveyView, ...] = ()
     rings: tuple[RingView, ...] = ()

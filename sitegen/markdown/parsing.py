@@ -13,7 +13,8 @@ from sitegen.markdown.gaps import written
 from sitegen.markdown.marks import MARKS
 
 SAFE_SCHEMES = ("http://", "https://", "mailto:")
-MARKERS = ("fact:", "figure:", *MARKS)
+FACT, FIGURE = "fact:", "figure:"
+MARKERS = (FACT, FIGURE, *MARKS)
 
 
 def parsed(body: str, env: MutableMapping[str, Any] | None = None) -> tuple[list[Token], tuple[int, ...]]:

@@ -18,6 +18,7 @@ from sitegen.facts.night_advice import advice, followed
 from sitegen.facts.night_use import covered, used_share_of_dark
 from sitegen.facts.registry import EntryFacts, IntegrationFacts, OpticsFacts
 from sitegen.facts.views import EntryView, NightView, RingView, SurveyView
+from sitegen.markdown.marks import without_marks
 from sitegen.pages.cautions_shown import Flags, flags_of
 from sitegen.pages.counted_light import CountedLight, counted_light
 from sitegen.pages.entry_summary import EntrySummary, Evening
@@ -121,7 +122,7 @@ def card_of(view: EntryView, facts: EntryFacts, picture: PictureView | None = No
         title=entry.title,
         published=entry.published,
         updated=entry.updated,
-        summary=entry.summary,
+        summary=without_marks(entry.summary or "") or None,
         stage=entry.stage,
         targets=entry.targets,
         rigs=rigs_of(entry),

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 
 from markdown_it.token import Token
-from msgspec import Struct
+from msgspec import Struct, field
 
 from sitegen.cautions.passages import Part, parts_of
 from sitegen.cautions.sources import is_told, of_head, words_of_work
@@ -17,10 +17,13 @@ CautionsByPart = Mapping[int, tuple[CautionInText, ...]]
 
 class Flags(Struct, frozen=True):
     """Cautions of an entry's text that do not come from its own words: `head` from title, summary, topics and target; `work` what
-    the author flagged by hand on the rig, each with the words of that work."""
+    the author flagged by hand on the rig, each with the words of that work; `pictures` those of figures in the text, by their
+    name. `above` is what the page has said in full before the text begins."""
 
     head: tuple[CautionKind, ...] = ()
     work: tuple[tuple[CautionKind, str], ...] = ()
+    pictures: Mapping[str, tuple[CautionKind, ...]] = field(default_factory=dict)
+    above: tuple[CautionKind, ...] = ()
 
 
 def flags_of(view: EntryView) -> Flags:
@@ -47,9 +50,10 @@ def cautions_in_text(tokens: Sequence[Token], flags: Flags) -> CautionsByPart:
     """What no part calls for stands at the top. A part repeats, in short, what was said under another heading."""
     read = tuple(parts_of(tokens))
     by_words = {kind for part in read for kind in part.kinds}
-    parts = [(part, _kinds_of(part, [flag for flag in flags.work if flag[0] not in by_words])) for part in read]
+    flagged = [flag for flag in flags.work if flag[0] not in by_words]
+    parts = [(part, _kinds_of(part, flagged, flags.pictures)) for part in read]
     called_for = {kind for _, kinds in parts for kind in kinds}
-    page = CautionsSaid()
+    page = CautionsSaid(flags.above)
     before = {0: page.shown(kind for kind in flags.head if kind not in called_for)}
     in_section: set[CautionKind] = set()
     for part, kinds in parts:
@@ -60,7 +64,11 @@ def cautions_in_text(tokens: Sequence[Token], flags: Flags) -> CautionsByPart:
     return before
 
 
-def _kinds_of(part: Part, flagged_work: Sequence[tuple[CautionKind, str]]) -> tuple[CautionKind, ...]:
-    """Of its words, and of the flagged work that it tells of; only such work counts as no part's words call for."""
+def _kinds_of(
+    part: Part, flagged_work: Sequence[tuple[CautionKind, str]], pictures: Mapping[str, tuple[CautionKind, ...]]
+) -> tuple[CautionKind, ...]:
+    """Of its words, of the pictures that it shows, and of the flagged work that it tells of; only such work counts as no part's
+    words call for."""
+    pictured = (kind for name in part.figures for kind in pictures.get(name, ()))
     flagged = (kind for kind, work in flagged_work if is_told(work, part.words))
-    return tuple(dict.fromkeys((*part.kinds, *flagged)))
+    return tuple(dict.fromkeys((*part.kinds, *pictured, *flagged)))

@@ -80,7 +80,7 @@ def _state_words(block: Block, words: Words) -> str:
     if block.kept:
         return words["ribbon.kept"]
     reasons = {light.sub.reason for light in block.lights}
-    reason = reasons.pop() if len(reasons) == 1 else None
+    reason = without_marks((reasons.pop() if len(reasons) == 1 else None) or "")
     return words.say("ribbon.discarded_because", reason=reason) if reason else words["ribbon.discarded"]
 
 
@@ -103,7 +103,7 @@ def note_words(note: NightNote, words: Words, numbers: NumberText) -> str:
         ("polar_error", numbers.quantity(note.polar_error_arcmin, "′") if note.polar_error_arcmin is not None else None),
         ("ended_by", note.ended_by),
     )
-    line = "; ".join(f"{words['note.' + key]}: {value}" for key, value in parts if value)
+    line = "; ".join(f"{words['note.' + key]}: {without_marks(value)}" for key, value in parts if value)
     return " ".join(part for part in (without_marks(note.note or ""), f"{line}." if line else None) if part)
 
 
@@ -116,7 +116,7 @@ def train_words(train: Train, words: Words, numbers: NumberText) -> str:
     telescope, camera = train.telescope, train.camera
     aperture = telescope.aperture_mm
     parts = [
-        telescope.design,
+        without_marks(telescope.design or "") or None,
         words.say("train.aperture", aperture=numbers.number(aperture, 0)) if aperture else None,
         numbers.quantity(telescope.focal_length_mm, "mm"),
         words.say("train.factor", factor=numbers.number(telescope.factor, 2)) if telescope.factor != 1 else None,

@@ -4,7 +4,9 @@ from collections.abc import Iterable
 from typing import Any
 
 from sitegen.diary import addresses
+from sitegen.markdown.marks import without_marks
 from sitegen.pages.cautions_below import cautions_below
+from sitegen.pages.cautions_shown import CautionsSaid
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import neighbours
 from sitegen.pages.entry_numbers import number_tables
@@ -13,6 +15,7 @@ from sitegen.pages.entry_sections.registry import SECTIONS
 from sitegen.pages.entry_text import cautions_said, text_of
 from sitegen.pages.linked_data import entry_linked_data
 from sitegen.pages.page import EntryPageKind, Page
+from sitegen.pages.picture_cautions import main_kinds
 from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
 
@@ -22,12 +25,13 @@ def entry_page(prepared: PreparedEntry, book: DiaryIndex) -> Page:
     entry, card = prepared.view.entry, prepared.card
     main = main_picture(prepared.pictures)
     main_figure, more_figures = figures(prepared, book)
-    body = text_of(prepared, book).parts
+    body, above = text_of(prepared, book).parts, main_kinds(prepared)
+    sections = {section.name: section.make(prepared, book) for section in SECTIONS}
     return Page(
         address=addresses.entry(entry.slug),
         template="entry.html",
         title=entry.title,
-        description=entry.summary,
+        description=card.summary,
         context={
             "card": card,
             "main_picture": picture_view(main) if main else None,
@@ -37,11 +41,12 @@ def entry_page(prepared: PreparedEntry, book: DiaryIndex) -> Page:
             "more_figures": more_figures,
             "body": body,
             "margin": _margin(prepared, book),
-            "sections": {section.name: section.make(prepared, book) for section in SECTIONS},
-            "cautions": cautions_below(prepared, cautions_said(body)),
+            "sections": sections,
+            "cautions_above": CautionsSaid().shown(above),
+            "cautions": cautions_below(prepared, cautions_said(body, above), main_figure, more_figures, sections),
             "numbers_tables": number_tables(prepared.facts, prepared.view, book.formatter),
             "neighbours": neighbours(card, book),
-            "links": entry.links,
+            "links": [(without_marks(outside.title), outside.address) for outside in entry.links],
             "rigs": [(slug, book.rigs[slug].name) for slug in card.rigs],
             "sites": [(slug, book.sites[slug].name) for slug in card.sites],
         },

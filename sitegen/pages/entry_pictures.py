@@ -4,12 +4,15 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
+from sitegen.cautions.sources import of_steps
 from sitegen.diary import addresses
+from sitegen.diary.rig import CautionKind
 from sitegen.facts.registry import OpticsFacts
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.overlay import Ellipse, Letters, Marked, Overlay
+from sitegen.pages.picture_cautions import kinds_of_figure
 from sitegen.pages.picture_element import PictureView
 from sitegen.pages.picture_view import PreparedPicture, PreparedStep, main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
@@ -86,7 +89,8 @@ class PlaceWords(Struct, frozen=True):
 
 
 class Figure(Struct, frozen=True):
-    """One picture with everything that belongs to it; `before` is the earlier picture it is laid over, if any."""
+    """One picture with everything that belongs to it; `before` is the earlier picture it is laid over, if any. `cautions` are of
+    captions and alternative texts."""
 
     key: str
     picture: PictureView
@@ -95,6 +99,8 @@ class Figure(Struct, frozen=True):
     steps: tuple[StepView, ...]
     before: PictureView | None = None
     after: PictureView | None = None
+    cautions: tuple[CautionKind, ...] = ()
+    cautions_of_steps: tuple[CautionKind, ...] = ()
 
 
 def figures(prepared: PreparedEntry, book: DiaryIndex) -> tuple[Figure | None, tuple[Figure, ...]]:
@@ -120,6 +126,8 @@ def _figure(
         steps=tuple(_step(step) for step in picture.steps),
         before=picture_view(before) if before else None,
         after=picture_view(after) if after else None,
+        cautions=kinds_of_figure(picture, other),
+        cautions_of_steps=of_steps(picture.picture.steps),
     )
 
 

@@ -1,15 +1,19 @@
 """The author's text with its markers answered from the entry's facts."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 
+from msgspec.structs import replace
+
 from sitegen.diary import addresses
+from sitegen.diary.rig import CautionKind
 from sitegen.pages.card import EntryCard
-from sitegen.pages.cautions_shown import CautionsSaid
+from sitegen.pages.cautions_shown import CautionsSaid, Flags
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.registry import FIGURES
 from sitegen.pages.fact_formatter import fact_value
 from sitegen.pages.markdown_text import Rendered, Resolvers, to_html
+from sitegen.pages.picture_cautions import kinds_by_name, main_kinds
 from sitegen.pages.picture_view import picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.text_parts import CautionInText, FigureLink, NumberInText, PictureInText, TextParts
@@ -19,8 +23,9 @@ Link = Callable[[str], str]
 
 
 def text_of(prepared: PreparedEntry, book: DiaryIndex, link: Link | None = None) -> Rendered:
-    """The entry's body. `link` turns an address of the site into what a href holds: relative to the entry's own page unless
-    another is given (a feed's are absolute)."""
+    """The entry's body, as its page shows it; or, with a `link`, as feeds do. That turns an address of the site into what a href
+    holds, relative to the entry's own page unless another is given (a feed's are absolute)."""
+    flags = _flags(prepared, in_feed=link is not None)
     link = link or partial(addresses.relative, addresses.entry(prepared.view.entry.slug))
     return to_html(
         prepared.view.entry.body,
@@ -30,13 +35,22 @@ def text_of(prepared: PreparedEntry, book: DiaryIndex, link: Link | None = None)
             figure=lambda name, words: _figure(name, words, prepared),
         ),
         id_prefix="",
-        flags=prepared.card.flags,
+        flags=flags,
     )
 
 
-def cautions_said(parts: TextParts) -> CautionsSaid:
-    """What the text has said, for the sections that stand below it."""
-    return CautionsSaid(part.caution for part in parts if isinstance(part, CautionInText))
+def _flags(prepared: PreparedEntry, in_feed: bool) -> Flags:
+    """The page has its picture above the text, with the cautions of that. A feed names the picture without a place, so that they
+    stand at the top of the text."""
+    flags, of_main = prepared.card.flags, main_kinds(prepared)
+    head = (*flags.head, *of_main) if in_feed else flags.head
+    above = () if in_feed else of_main
+    return replace(flags, head=tuple(dict.fromkeys(head)), pictures=kinds_by_name(prepared), above=above)
+
+
+def cautions_said(parts: TextParts, above: Iterable[CautionKind]) -> CautionsSaid:
+    """What the page has said above the text and in it, for the sections that stand below."""
+    return CautionsSaid((*above, *(part.caution for part in parts if isinstance(part, CautionInText))))
 
 
 def _entry_address(name: str, link: Link, slugs: Mapping[str, EntryCard]) -> str | tuple[str, str]:

@@ -17,7 +17,7 @@ from msgspec import Struct
 from sitegen.diary.to_write import GAP
 from sitegen.markdown.gaps import inline_words, plain_word
 from sitegen.markdown.marks import MARKS, without_marks
-from sitegen.markdown.parsing import SAFE_SCHEMES, parsed, parser_of, tokens_of
+from sitegen.markdown.parsing import FACT, FIGURE, SAFE_SCHEMES, parsed, parser_of, tokens_of
 from sitegen.pages.cautions_shown import CautionsByPart, Flags, cautions_in_text
 from sitegen.pages.text_parts import Marked, TextParts
 
@@ -135,20 +135,20 @@ def _resolved(children: Sequence[Token], line: int, answers: _Answers) -> list[T
         token = waiting.pop(0)
         if token.type == "softbreak":
             line += 1
-        if token.type == "link_open" and _is_marked(_target(token), "fact:"):
+        if token.type == "link_open" and _is_marked(_target(token), FACT):
             words, waiting = _until_close(waiting)
             inner = "".join(plain_word(word) for word in words)
-            resolved.append(answers.token_for(answers.resolvers.fact(_target(token)[5:], inner), inner, line))
-        elif token.type == "link_open" and _is_marked(_target(token), "figure:"):
+            resolved.append(answers.token_for(answers.resolvers.fact(_target(token)[len(FACT) :], inner), inner, line))
+        elif token.type == "link_open" and _is_marked(_target(token), FIGURE):
             words, waiting = _until_close(waiting)
             resolved.append(answers.token_for(_MISPLACED["link"], "".join(plain_word(word) for word in words), line))
         elif token.type == "link_open" and any(_is_marked(_target(token), mark) for mark in MARKS):
             words, waiting = _until_close(waiting)
             waiting = [*words, *waiting]
-        elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "fact:"):
+        elif token.type == "image" and _is_marked(token.attrs.get("src", ""), FACT):
             resolved.append(answers.token_for(_MISPLACED["image"], "", line))
-        elif token.type == "image" and _is_marked(token.attrs.get("src", ""), "figure:"):
-            name = str(token.attrs["src"])[7:]
+        elif token.type == "image" and _is_marked(token.attrs.get("src", ""), FIGURE):
+            name = str(token.attrs["src"])[len(FIGURE) :]
             resolved.append(answers.token_for(answers.resolvers.figure(name, token.content), "", line))
         else:
             resolved.append(_linked(token, line, answers))

@@ -53,15 +53,17 @@ def night_pages(prepared: Iterable[PreparedEntry], book: DiaryIndex) -> Iterable
 
 def _part(prepared: PreparedEntry, index: int, book: DiaryIndex) -> dict[str, Any]:
     night, card = prepared.view.nights[index], prepared.card.nights[index]
-    zone = ZoneInfo(night.site.time_zone)
+    zone, page = ZoneInfo(night.site.time_zone), CautionsSaid()
+    large = large_ribbon(night, card, prepared, book)
     return {
         "entry": (prepared.card.slug, prepared.card.title),
         "site": (night.site.slug, night.site.name),
         "card": card,
-        "large": large_ribbon(night, card, prepared, book),
+        "large": large,
+        "cautions_of_ribbon": page.shown(large.cautions) if large else (),
         "advice": advice_words(card, book),
         "note": night.note,
-        "cautions": CautionsSaid().shown(of_night(night.note)) if night.note else (),
+        "cautions": page.shown(of_night(night.note)) if night.note else (),
         "integration_s": card.integration_s,
         "facts": _facts(prepared.facts.nights[index], zone, book),
         "zone": night.site.time_zone,

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from sitegen.diary.entry import Picture
+from sitegen.markdown.marks import without_marks
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.overlay import Overlay
 from sitegen.pages.picture_element import PictureView, Source
@@ -41,7 +42,7 @@ def picture_view(prepared: PreparedPicture) -> PictureView:
     middle = next((file for file in jpegs if file.width_px >= 900), jpegs[-1])
     small = jpegs[0]
     return PictureView(
-        alt=picture.alt,
+        alt=without_marks(picture.alt),
         caption_html=to_inline_html(picture.caption) if picture.caption else None,
         role=picture.role,
         width_px=sizes.width_px,

@@ -5,7 +5,7 @@ from datetime import date
 
 from msgspec import Struct
 
-from sitegen.cautions.sources import in_order, of_work
+from sitegen.cautions.sources import in_order, of_change, of_rig, of_work
 from sitegen.charts.filter_colour import passbands_of
 from sitegen.diary import addresses
 from sitegen.diary.rig import CautionKind, Rig, Train, Work
@@ -24,6 +24,8 @@ from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.groups import group_context
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Navigation, Page, PageKind
+
+DESCRIBED = ("mount", "guiding", "other")
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
@@ -49,17 +51,20 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
 
 def _page(rig: Rig, book: DiaryIndex) -> Page:
     cards, totals = book.by_rig.get(rig.slug, []), book.totals_by_rig.get(rig.slug, LightTotals())
-    address = addresses.rig(rig.slug)
+    history = _history(rig, book)
+    address, said = addresses.rig(rig.slug), CautionsSaid()
     return Page(
         address,
         "rig.html",
         rig.name,
         {
             "rig": rig,
-            "trains": [(train, _optics(rig, train, book)) for train in rig.trains],
+            "cautions_of_rig": said.shown(of_rig(rig)),
+            "described": [(key, without_marks(text)) for key in DESCRIBED if (text := getattr(rig, key))],
+            "trains": [(train, without_marks(train.note or ""), _optics(rig, train, book)) for train in rig.trains],
             "filters_of_rig": [(rig_filter, passbands_of(rig_filter)) for rig_filter in rig.filters.values()],
-            "history": _history(rig, book),
-            "cautions": CautionsSaid().shown(in_order(kind for work in rig.work for kind in of_work(work))),
+            "history": history,
+            "cautions": said.shown(in_order(kind for event in history for kind in event.cautions)),
             **group_context(address, cards, totals, book),
         },
         chapter="gear",
@@ -89,14 +94,19 @@ class Event(Struct, frozen=True):
 
 def _history(rig: Rig, book: DiaryIndex) -> list[Event]:
     """Newest first; of one day what was measured first, which was done last."""
-    changes = [Event(train.from_evening, note=train.note) for train in rig.trains if train.from_evening]
+    changes = [_changed(train.from_evening, train) for train in rig.trains if train.from_evening]
     work = [_worked(work) for work in rig.work]
     measured = [event for card in book.by_rig.get(rig.slug, []) for event in _measured(card, rig, book)]
     return sorted([*changes, *work, *measured], key=lambda event: event.date)[::-1]
 
 
+def _changed(evening: date, train: Train) -> Event:
+    return Event(evening, note=without_marks(train.note or ""), cautions=of_change(train))
+
+
 def _worked(work: Work) -> Event:
-    return Event(work.date, without_marks(work.what), work.part, without_marks(work.note or ""), of_work(work))
+    part, what, note = (without_marks(text or "") for text in (work.part, work.what, work.note))
+    return Event(work.date, what, part, note, of_work(work))
 
 
 def _measured(card: EntryCard, rig: Rig, book: DiaryIndex) -> Iterator[Event]:

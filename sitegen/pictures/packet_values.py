@@ -7,6 +7,7 @@ from msgspec import Struct
 from sitegen.diary import addresses
 from sitegen.diary.entry import FROM_EXPOSURES, Entry, Picture
 from sitegen.diary.settings import Settings
+from sitegen.markdown.marks import without_marks
 from sitegen.pictures.avm import Value, avm_packet
 from sitegen.stars.solving.avm import avm_spatial
 from sitegen.stars.solving.solution import Solution
@@ -30,8 +31,8 @@ def packet_values(entry: Entry, picture: Picture, settings: Settings, exposures:
     was made from subs. Other pictures do not: which of the subs they show is not known."""
     wished: dict[str, Value | None] = {
         "Title": entry.title,
-        "Headline": picture.caption,
-        "Description": picture.alt,
+        "Headline": without_marks(picture.caption or ""),
+        "Description": without_marks(picture.alt),
         "Creator": settings.title,
         "Credit": settings.author or settings.title,
         "Rights": settings.licence,

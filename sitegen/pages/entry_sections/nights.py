@@ -5,6 +5,8 @@ from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
+from sitegen.cautions.sources import of_discarded
+from sitegen.diary.rig import CautionKind
 from sitegen.facts.views import NightView
 from sitegen.pages.card import NightCard, bands_of
 from sitegen.pages.diary_index import DiaryIndex
@@ -14,7 +16,8 @@ from sitegen.pages.ribbon import Ribbon, night_span, ribbon_of
 
 
 class LargeRibbon(Struct, frozen=True):
-    """A night drawn whole. `title` is a sentence; `zone` names the local clock of its axis."""
+    """A night drawn whole. `title` is a sentence; `zone` names the local clock of its axis; `cautions` are those of the reasons
+    why subs were discarded."""
 
     night: NightCard
     ribbon: Ribbon
@@ -25,6 +28,7 @@ class LargeRibbon(Struct, frozen=True):
     moon_word: str | None
     transit_word: str | None
     description: str
+    cautions: tuple[CautionKind, ...] = ()
 
 
 class Nights(Struct, frozen=True):
@@ -73,6 +77,7 @@ def large_ribbon(night: NightView, card: NightCard, prepared: PreparedEntry, boo
         moon_word=words.say("ribbon.moon", lit=numbers.percent(moon.illuminated)) if moon else None,
         transit_word=_transit_word(transit.transit, zone, book) if transit else None,
         description=ribbon_description(night, card, book),
+        cautions=of_discarded(light.sub for light in night.lights),
     )
 
 

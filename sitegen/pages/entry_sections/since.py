@@ -4,8 +4,8 @@ from datetime import date
 
 from msgspec import Struct
 
-from sitegen.cautions.sources import of_work
-from sitegen.diary.rig import CautionKind, Rig, Work
+from sitegen.cautions.sources import of_change, of_work
+from sitegen.diary.rig import CautionKind, Rig, Train, Work
 from sitegen.markdown.marks import without_marks
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_neighbours import beside
@@ -40,19 +40,19 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> tuple[Since, ...] | No
 
 def _since(prepared: PreparedEntry, rig: Rig, book: DiaryIndex) -> Since:
     earlier, _ = beside(prepared.card, book.by_rig[rig.slug])
-    after = earlier.published if earlier else date.min
     work = [_done(work) for of, work in prepared.view.work if of.slug == rig.slug]
-    changes = [
-        Done(train.from_evening, None, None, train.note)
-        for train in rig.trains
-        if train.from_evening and after < train.from_evening <= prepared.card.published
-    ]
+    changes = [_changed(train) for of, train in prepared.view.changes if of.slug == rig.slug]
     named = (earlier.slug, earlier.title, earlier.published) if earlier else None
     return Since(rig.slug, rig.name, named, tuple(sorted([*changes, *work], key=lambda done: (done.date, done.part is not None))))
 
 
+def _changed(train: Train) -> Done:
+    assert train.from_evening is not None  # no change leads to the first train
+    return Done(train.from_evening, None, None, without_marks(train.note or ""), of_change(train))
+
+
 def _done(work: Work) -> Done:
-    return Done(work.date, work.part, without_marks(work.what), without_marks(work.note or ""), of_work(work))
+    return Done(work.date, without_marks(work.part), without_marks(work.what), without_marks(work.note or ""), of_work(work))
 
 
 SECTION = EntrySection("since", section)

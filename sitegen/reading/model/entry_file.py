@@ -170,7 +170,8 @@ ENTRY_FILE = AuthorFile(
     pattern="entries/NAME.md",
     explained="One entry: these keys between two '---' lines, then Markdown. NAME becomes its address. `[](no_doubt:)` at the "
     "end of a paragraph says that what it claims is right, whatever logs, sky and calendar say: `check` doubts nothing in "
-    "it, and no page shows the mark.",
+    "it. `[](no_caution:)` in a paragraph, or in another text of this file or of a rig's, says that nothing in it needs a "
+    "caution; for the entry's title it stands in the summary. No page shows either mark.",
     group=Group(
         (
             Key("title", LINE, "What the entry is called.", "Five nights on NGC 253", required=True),
