@@ -14,7 +14,7 @@ TARGET_TRANSIT: Fact[NightView] = Fact(
     "definition",
 )
 TARGET_MAX_ALTITUDE_DEG: Fact[NightView] = Fact(
-    "Highest",
+    "Maximum altitude",
     "°",
     of_target(lambda target: target.max_altitude_deg),
     (
@@ -25,7 +25,7 @@ TARGET_MAX_ALTITUDE_DEG: Fact[NightView] = Fact(
     3,
 )
 TARGET_MIN_AIRMASS: Fact[NightView] = Fact(
-    "Least airmass",
+    "Minimum airmass",
     "",
     of_target(lambda target: target.min_airmass),
     "Air looked through at that altitude, in units of the air overhead.",

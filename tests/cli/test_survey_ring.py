@@ -36,7 +36,7 @@ def test_a_survey_is_a_table_of_the_zones(folder):
     done = run("survey", folder / "tilted.yaml")
     assert done.exit_code == 0, done.output
     lines = done.output.splitlines()
-    drawn = re.fullmatch(r"tilted\.yaml: Stars across the field: 4\.5″ wide, one side worse by (\d+)\u202f%", lines[0])
+    drawn = re.fullmatch(r"tilted\.yaml: Stars across the field: 4\.5″ wide, FWHM rises (\d+)\u202f% to one side", lines[0])
     assert int(drawn[1]) == pytest.approx(100 * (1.45 / 0.95 - 1), abs=4)  # from edge to edge of what was written
     assert lines[2].split("  ")[1].strip() == "4.50″ 1.02 30°"
     assert lines[4].strip().startswith("(2)")

@@ -77,7 +77,7 @@ def test_rings_are_exaggerated_alike_and_inside():
 def test_what_the_titles_say():
     """Sentences with their numbers, for one frame and for a pair; more than double is not called 100 %."""
     tilted, even = surveyed(slope=0.2), surveyed()
-    assert re.fullmatch(r"Stars stayed near 4\.5″: first one side worse by 1\d\d\u202f%, then even over the frame",
+    assert re.fullmatch(r"Stars stayed near 4\.5″: first FWHM rises 1\d\d\u202f% to one side, then even over the frame",
                         survey_title([tilted, even], WORDS, NUMBERS))  # fmt: skip
     assert survey_title([even], WORDS, NUMBERS) == "Stars across the field: 4.5″ wide, even over the frame"
     assert pattern_words(tilted.pattern, WORDS) == "One side is worse, the right: the camera or the focuser is tilted."

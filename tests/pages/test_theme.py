@@ -49,8 +49,8 @@ def test_german_pages_say_no_english() -> None:
     """The words that stand on every English page are gone from the German ones."""
     layout, book = layout_of("default", "de", sample_book())
     text = re.sub(r"<[^>]*>", " ", layout.draw(entry_page(prepared_sample(), book)))
-    assert "Gesammeltes Licht" in text
-    assert not re.search(r"\b(Light gathered|nights on a common clock|Image scale|discarded|The train)\b", text)
+    assert "Belichtung je Filter" in text
+    assert not re.search(r"\b(Integration by filter|nights on a common clock|Image scale|discarded|Optical train)\b", text)
 
 
 def test_a_theme_stands_over_the_default_file_by_file(tmp_path: Path) -> None:
