@@ -85,7 +85,7 @@ def test_what_the_titles_say():
         "450 stars in 15 of 15 zones.",
         "Nothing differs over the field by as much as is noticed.",
     )
-    assert ring_title([ringed()], WORDS, NUMBERS) == "The shadow sits 5.0\u202f% of the disc's diameter off its middle"
+    assert ring_title([ringed()], WORDS, NUMBERS) == "Shadow offset 5.0\u202f% of the disc's diameter"
     pair = [ringed(), ringed(offset=0.6)]
     assert ring_title(pair, WORDS, NUMBERS) == "The shadow went from 5.0\u202f% off the middle of its disc to 0.5\u202f%"
 
