@@ -84,7 +84,8 @@ class Totals(Struct, frozen=True):
 
 
 class Gathering(Struct, frozen=True):
-    """`log` is the path inside content/. `named` tells whether the entry names it now, None where there is no entry."""
+    """`log` is the path inside content/. `named` tells whether the entry names it now, None where there is no entry. `told` says
+    how tables and text logs were understood."""
 
     log: str
     sorting: Sorting
@@ -100,6 +101,7 @@ class Gathering(Struct, frozen=True):
     problems: tuple[Problem, ...]
     strangers: int = 0
     without_names: bool = False
+    told: tuple[str, ...] = ()
 
     @property
     def unreadable(self) -> int:

@@ -22,6 +22,10 @@ from sitegen.authoring.gathered_log import GatheredLog, log_path, read_gathered
 from sitegen.authoring.gathered_rows import FilterName
 from sitegen.authoring.log_table import table_text
 from sitegen.authoring.new_files import refuse, write_over
+from sitegen.authoring.recorded.asked_columns import read_asked
+from sitegen.authoring.recorded.line_patterns import line_patterns
+from sitegen.authoring.recorded.recorded_files import RecordedRequest
+from sitegen.authoring.recorded.shapes import ShapeMemory
 from sitegen.diary.rig import Rig
 from sitegen.diary.settings import Settings
 from sitegen.diary.target import Target as DiaryTarget
@@ -43,6 +47,8 @@ class GatherOptions(Struct, frozen=True):
     time_zone: str | None = None
     with_names: bool = True
     dry_run: bool = False
+    columns: tuple[str, ...] = ()
+    lines: tuple[str, ...] = ()
 
 
 class LogContext(Struct, frozen=True):
@@ -82,18 +88,20 @@ def gather(
     diary = config_of(folders.content, today)
     entry = known_entry(name, diary, log_path(name))
     rig = rig_called(options.rig, diary) or (entry.rig if entry else None)
+    recorded = RecordedRequest(read_asked(options.columns), line_patterns(options.lines), ShapeMemory(folders.keep))
     records = read_records(captures.frames, memory, jobs, progress)
     if not options.dry_run:
         memory.save()
     log = read_gathered(log_path(name), diary)
     asked = options.time_zone or (entry.time_zone if entry else None)
     time_zone = asked or remembered_clock(log)
-    read = frames_of(captures.frames, records, captures.tables, time_zone, today)
+    read = frames_of(captures.frames, records, captures.tables, time_zone, today, recorded)
     targets = (target_called(options.target),) if options.target else _targets_of(entry)
     context = LogContext(rig, targets, longitude_of(read, entry, diary), time_zone, asked is not None)
     prepared = prepare(log, read, captures, diary, options, context)
     if options.dry_run:
         return prepared.gathering
+    recorded.memory.save()
     return write_prepared(name, prepared, folders, today, entry is not None)
 
 
@@ -125,6 +133,7 @@ def prepare(
         problems=drawn_together([*unreadable_problems(sorted_frames.unreadable), *read.problems, *sorted_frames.against_rig]),
         strangers=kept_list.strangers if kept_list else 0,
         without_names=not options.with_names,
+        told=read.told,
     )  # fmt: skip
     after = table_text(log.table) if log.text or changes.new else ""
     return Prepared(gathering, log.path, log.shown, log.text, after, sorted_frames)

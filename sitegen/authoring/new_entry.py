@@ -31,6 +31,8 @@ from sitegen.authoring.gathering import (
     write_prepared,
 )
 from sitegen.authoring.new_files import refuse, write_new, write_over
+from sitegen.authoring.recorded.recorded_files import RecordedRequest
+from sitegen.authoring.recorded.shapes import ShapeMemory
 from sitegen.authoring.rig_fit import RigFit, filter_words, rig_of
 from sitegen.authoring.schemas import FOLDER, schema_files
 from sitegen.authoring.site_fit import SiteFit, site_of
@@ -66,12 +68,13 @@ def begin(
     if relative in diary.folder.names:
         raise refuse(diary.folder.shown(relative), "exists already and is left as it is", ADD_TO_IT)
     records = read_records(captures.frames, memory, jobs, progress)
-    read = frames_of(captures.frames, records, captures.tables, options.time_zone, today)
+    recorded = RecordedRequest(memory=ShapeMemory(folders.keep), strict_below=diary.folder.root)
+    read = frames_of(captures.frames, records, captures.tables, options.time_zone, today, recorded)
     if not (read.frames or read.table_rows):
         problems = drawn_together([*read.problems, *unreadable_problems(read.unreadable)])
         shown = str(captures.paths[0])
         raise DiaryProblems([*problems, *refuse(shown, "no frame could be read, so no entry was begun").problems])
-    beginning, prepared = _begun(name, read, captures, diary, options)
+    beginning, prepared = _begun(name, read, captures, diary, options, recorded)
     if not options.dry_run:
         memory.save()
         text = entry_text(beginning.draft, today)
@@ -82,7 +85,7 @@ def begin(
 
 
 def _begun(
-    name: str, read: ReadFrames, captures: FoundFiles, diary: DiaryConfig, options: GatherOptions
+    name: str, read: ReadFrames, captures: FoundFiles, diary: DiaryConfig, options: GatherOptions, recorded: RecordedRequest
 ) -> tuple[Beginning, Prepared | None]:
     discarding = discarding_of(options, None, diary)
     asked = (target_called(options.target),) if options.target else ()
@@ -93,7 +96,7 @@ def _begun(
     longitude_deg = site.site.longitude_deg if site and site.sure else longitude_of(read, None, diary)
     shown = first.targets.target
     targets = (*asked, *([shown] if shown is not None and not asked else []))
-    outside = _outside(read, captures, diary, options.time_zone)
+    outside = _outside(read, captures, diary, options.time_zone, recorded)
     prepared = None
     if outside.frames or outside.table_rows or outside.unreadable:
         context = LogContext(rig.rig if rig else None, tuple(targets), longitude_deg, options.time_zone)
@@ -141,13 +144,15 @@ def _target_fit(lights: Iterable[Frame], sorted_frames: SortedFrames) -> TargetF
     return fit
 
 
-def _outside(read: ReadFrames, captures: FoundFiles, diary: DiaryConfig, time_zone: str | None) -> ReadFrames:
+def _outside(
+    read: ReadFrames, captures: FoundFiles, diary: DiaryConfig, time_zone: str | None, recorded: RecordedRequest
+) -> ReadFrames:
     """What has to be gathered because it does not lie in the diary."""
     frames = tuple(frame for frame in read.frames if frame.file is None or not _is_inside(frame.file, diary))
     unreadable = tuple(file for file in read.unreadable if not _is_inside(file.file, diary))
     tables = [path for path in captures.tables if _inside(path, diary) is None]
     is_whole = len(tables) == len(captures.tables)
-    rows = read.table_rows if is_whole else frames_of((), (), tables, time_zone, diary.today).table_rows
+    rows = read.table_rows if is_whole else frames_of((), (), tables, time_zone, diary.today, recorded).table_rows
     return replace(read, frames=frames, unreadable=unreadable, table_rows=rows)
 
 

@@ -31,6 +31,8 @@ if TYPE_CHECKING:
               help="A text or table naming the frames used: the others are discarded.")  # fmt: skip
 @click.option("--gone", type=click.Choice(["keep", "discard"]), help="What to do with frames that are no longer there.")
 @click.option("--time-zone", type=TIME_ZONE, metavar="ZONE", help="Clock of records that do not tell theirs; UTC without.")
+@click.option("--columns", multiple=True, metavar="KEY=HEADING,...", help="What a table calls its columns; answers about it.")
+@click.option("--lines", multiple=True, metavar="PATTERN", help="What a line of a text log looks like; repeatable.")
 @click.option("--no-names", is_flag=True, help="Leave the names of files out of the log.")
 @click.option("--dry-run", is_flag=True, help="Tell everything, write nothing.")
 @click.option("--undo", "is_undo", is_flag=True, help="Put the log back as it was before the last gathering.")
@@ -49,6 +51,8 @@ def command(
     kept_list: Path | None,
     gone: Literal["keep", "discard"] | None,
     time_zone: str | None,
+    columns: tuple[str, ...],
+    lines: tuple[str, ...],
     no_names: bool,
     dry_run: bool,
     is_undo: bool,
@@ -82,7 +86,7 @@ def command(
     if not logs:
         raise click.UsageError("Missing argument 'LOG...'.")
     asked = (name, *logs, content, themes, output, target, rig, discarded, gone, time_zone, no_names, today())
-    is_plain = not (as_json or dry_run or kept_list)
+    is_plain = not (as_json or dry_run or kept_list or columns or lines)
     run = _Run(name, logs, folders, now_ns(), tuple(map(str, asked)) if is_plain else None, quiet, as_json, dry_run)
     if (answer := kept_answer(run.state, name, folders)) is not None:
         _say(answer.problems, answer.lines, quiet)
@@ -90,9 +94,10 @@ def command(
     from sitegen.authoring.gathering import GatherOptions
     from sitegen.cli.retyped import Typed, options_typed, places_typed
 
-    options = GatherOptions(target, rig, discarded, kept_list, gone, time_zone, not no_names, dry_run)
+    options = GatherOptions(target, rig, discarded, kept_list, gone, time_zone, not no_names, dry_run, columns, lines)
     typed = Typed("gather", name, logs, places_typed(content, themes, output), options_typed([
-        ("--discarded", discarded), ("--kept-list", [kept_list]), ("--time-zone", [time_zone])]), target, rig)  # fmt: skip
+        ("--discarded", discarded), ("--kept-list", [kept_list]), ("--time-zone", [time_zone]), ("--columns", columns),
+        ("--lines", lines)]), target, rig)  # fmt: skip
     _gather(run, options, typed, jobs)
 
 

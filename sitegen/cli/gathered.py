@@ -26,6 +26,7 @@ def gathering_lines(done: Gathering, typed: Typed, folders: Folders, time_zone: 
     unreadable = f", {done.unreadable} not readable" if done.unreadable else ""
     dry = " (nothing was written)" if is_dry else ""
     yield f"{folders.content}/{done.log}: {kept}; {done.new_count} new{earlier}{unreadable}{dry}"
+    yield from (f"  {line}" for line in done.told)
     yield from (f"  {line}" for line in _night_lines(done.new))
     yield from (f"  {line}" for line in _changed_lines(done))
     clock_cure = typed.again("--time-zone", time_zone) if time_zone else None
@@ -91,6 +92,7 @@ def gathering_json(done: Gathering) -> dict[str, Any]:
         "gone": asdict(done.gone),
         "named_in_entry": done.named,
         "names_not_met": done.strangers,
+        "understood": list(done.told),
         "nights": [asdict(row) | {"evening": row.evening.isoformat()} for row in done.new],
         **sorting_json(done.sorting),
     }

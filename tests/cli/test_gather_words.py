@@ -164,7 +164,7 @@ def test_one_frame_and_the_entry_it_lacks(run: Run, tmp_path: Path) -> None:
 
 def test_nothing_gathered_begins_nothing(run: Run, tmp_path: Path) -> None:
     """There is no log from which an entry could be begun."""
-    (tmp_path / "t.csv").write_text("Start;Exposure\n2026-11-23T10:00:00;300\n", "utf-8")
+    (tmp_path / "t.csv").write_text("Start,Exposure\n2026-02-31 10:00:00,300\n", "utf-8")
     done = run("gather", "nothing", tmp_path / "t.csv")
     assert (done.exit_code, done.stdout) == (1, "content/logs/nothing.ecsv: 0 frames, 0 kept, 0 discarded; 0 new\n")
 

@@ -7,7 +7,7 @@ import pytest
 
 from tests.conftest import ROOT
 
-LOCKS = {"lock.txt": (), "lock-test.txt": ("test",)}
+LOCKS = {"lock.txt": (), "lock-test.txt": ("test",), "lock-spreadsheets.txt": ("spreadsheets",)}
 BUILDERS = "lock-build.txt"
 
 
@@ -56,7 +56,7 @@ def test_nothing_is_installed_without_its_hash(document: str) -> None:
     """Every install that a document or the gate tells holds to the locks, or takes only what lies on the disk and builds it with
     what the locks brought: pip would otherwise fetch a build backend of any version, and run it."""
     local = r"--no-deps --no-build-isolation (--wheel-dir \S+ )?\.(/\S+)?$|--no-deps \S+\.whl$"
-    locked = r"--require-hashes -r \S*lock-build\.txt$|--require-hashes --no-build-isolation -r \S*lock(-test)?\.txt$"
+    locked = r"--require-hashes -r \S*lock-build\.txt$|--require-hashes --no-build-isolation -r \S*lock(-[a-z]+)?\.txt$"
     held = re.compile(f"{locked}|{local}")
     for command in INSTALLS.findall(indented(document)):
         assert held.search(command.strip()), command

@@ -15,12 +15,12 @@ from sitegen.authoring.captures.fits_record import fits_record
 from sitegen.authoring.captures.memory import FrameMemory
 from sitegen.authoring.captures.record import Frame, FrameFile, FrameRecord
 from sitegen.authoring.captures.walk import RAW
+from sitegen.authoring.recorded.recorded_files import RecordedRequest, read_recorded
 from sitegen.diary.sub import Sub
 from sitegen.problems import Problem
 from sitegen.reading.capture_logs.fits_log import SUFFIXES as FITS
 from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.moments import odd_date
-from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.capture_logs.wall_clock import Stamp, settle, zone_of
 
@@ -43,13 +43,14 @@ class Unreadable(Struct, frozen=True, gc=False):
 
 
 class ReadFrames(Struct, frozen=True):
-    """Every frame file is in one of the first two. `table_rows` are the rows of tables, as frames; `problems` those of tables,
-    and warnings about headers."""
+    """Every frame file is in one of the first two. `table_rows` are the rows of tables and text logs, as frames; `problems`
+    those of them, and warnings about headers; `told` says how they were understood."""
 
     frames: tuple[Frame, ...]
     unreadable: tuple[Unreadable, ...]
     table_rows: tuple[Frame, ...]
     problems: tuple[Problem, ...]
+    told: tuple[str, ...] = ()
 
 
 def read_records(
@@ -101,9 +102,11 @@ def record_of(file: FrameFile) -> FrameRecord:
 
 
 def frames_of(
-    files: Sequence[FrameFile], records: Sequence[FrameRecord], tables: Iterable[Path], time_zone: str | None, today: date
-) -> ReadFrames:
-    """`time_zone` is the clock of records that do not tell theirs; UTC where it is None."""
+    files: Sequence[FrameFile], records: Sequence[FrameRecord], tables: Iterable[Path], time_zone: str | None, today: date,
+    recorded: RecordedRequest | None = None,
+) -> ReadFrames:  # fmt: skip
+    """`time_zone` is the clock of records that do not tell theirs; UTC where it is None. `tables` are also text logs; `recorded`
+    says what is known of them."""
     starts, problems, twofold = _starts(files, records, time_zone)
     frames, unreadable = [], []
     for number, (file, record) in enumerate(zip(files, records, strict=True)):
@@ -114,8 +117,8 @@ def frames_of(
             continue
         clock = None if record.start is None or record.start.tzinfo is not None else (time_zone or "UTC")
         frames.append(Frame(file, record, start, exposure_s, clock))
-    rows, table_problems = _rows_of(tables, time_zone, today)
-    return ReadFrames(tuple(frames), tuple(unreadable), rows, (*twofold, *_warnings(frames, today), *table_problems))
+    rows, table_problems, remarks = _rows_of(tables, time_zone, today, recorded or RecordedRequest())
+    return ReadFrames(tuple(frames), tuple(unreadable), rows, (*twofold, *_warnings(frames, today), *table_problems), remarks)
 
 
 def _starts(
@@ -195,14 +198,18 @@ def _warnings(frames: Iterable[Frame], today: date) -> Iterator[Problem]:
             yield Problem(shown, 1, 1, *odd, "warning")
 
 
-def _rows_of(tables: Iterable[Path], time_zone: str | None, today: date) -> tuple[tuple[Frame, ...], tuple[Problem, ...]]:
+def _rows_of(
+    tables: Iterable[Path], time_zone: str | None, today: date, recorded: RecordedRequest
+) -> tuple[tuple[Frame, ...], tuple[Problem, ...], tuple[str, ...]]:
     frames: list[Frame] = []
     problems: list[Problem] = []
+    remarks: list[str] = []
     for path in tables:
-        reading = read_log(_request(path, time_zone, today))
+        reading = read_recorded(_request(path, time_zone, today), recorded)
         frames += map(frame_of_sub, reading.subs)
         problems += reading.problems
-    return tuple(frames), tuple(problems)
+        remarks += (f"{path.name}: {line}" for line in reading.told)
+    return tuple(frames), tuple(problems), tuple(remarks)
 
 
 def frame_of_sub(sub: Sub) -> Frame:

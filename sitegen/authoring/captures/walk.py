@@ -22,6 +22,7 @@ from sitegen.reading.capture_logs.registry import is_log
 RAW = (".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef")
 IN_FOLDERS = (*FITS, *RAW)
 _FRAMES = (*FITS, *PICTURES)
+RECORDED = (".csv", ".ecsv", ".tsv", ".tab", ".txt", ".log", ".xlsx", ".xlsm", ".ods")
 _NAME_SOMETHING = "name a frame, a table, a folder or a pattern"
 
 
@@ -113,7 +114,7 @@ class _Search(Struct):
             for matched in sorted(glob.glob(word, recursive=True)):  # noqa: PTH207 - a Path matches no absolute pattern
                 if Path(matched).is_dir():
                     self._folder(matched)
-                elif is_log(matched):
+                elif is_log(matched) or matched.casefold().endswith(RECORDED):
                     self._file(Path(matched), fixed)
 
     def _folder(self, word: str) -> None:
