@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.authoring.captures.discards import BY_TABLE, NOT_LISTED, WORDS, Discard
 from sitegen.authoring.captures.reading import Unreadable
@@ -138,13 +139,22 @@ def _sub(exposure: Counted, request: ChangeRequest) -> Sub:
     kept, reason = discard is None, discard.reason if discard else None
     if listed is not None and discard is None:
         reason = listed.reason  # of a frame that is kept in spite of it
-    return sub_of(exposure.frame, request.filter_name, kept, reason, discard.remembered if discard else None, request.with_names)
+    sub = sub_of(exposure.frame, request.filter_name, kept, reason, discard.remembered if discard else None, request.with_names)
+    return replace(sub, **_measured(exposure))
+
+
+def _measured(exposure: Counted) -> dict[str, float | int]:
+    """By the name of the sub's field."""
+    measures = exposure.exposure.measures
+    values = {name: getattr(measures, name, None) for name in ("fwhm_arcsec", "elongation", "stars")}
+    return {name: value for name, value in values.items() if value is not None}
 
 
 def _edit(row: KnownRow, exposure: Counted, sub: Sub, request: ChangeRequest) -> _Edit:
     if row.is_run:
         return _Edit(row, {}, row.subs)
     cells = _told_anew(row, exposure, sub, request) if exposure.frame.listed is None else {}
+    cells |= {name: cell_text(value) for name, value in _measured(exposure).items() if value != getattr(row.sub, name)}
     stays = row.is_judged_by_author or (exposure.discard is None and _holds(row.origin.discarded_by, exposure, request))
     judged = {} if stays else _judged(row, exposure.discard)
     return _Edit(row, cells | judged, (_changed(row.sub, judged, sub),))
@@ -171,7 +181,8 @@ def _holds(discarded_by: str | None, exposure: Counted, request: ChangeRequest) 
     if discarded_by == NOT_LISTED:
         return not request.has_list
     if discarded_by.startswith(BY_TABLE):
-        return all(frame.listed is None for frame in exposure.exposure.frames)
+        measures = exposure.exposure.measures
+        return all(frame.listed is None for frame in exposure.exposure.frames) and (measures is None or measures.kept is None)
     return not request.has_patterns and not any(discarded_by in words for words in WORDS.values())
 
 

@@ -43,6 +43,7 @@ MEASURED: tuple[Column, ...] = (
     ("fwhm_arcsec", "float64", "arcsec"),
     ("elongation", "float64", ""),
     ("guiding_rms_arcsec", "float64", "arcsec"),
+    ("stars", "int64", ""),
     ("note", "string", ""),
 )
 PRIVATE: tuple[Column, ...] = (

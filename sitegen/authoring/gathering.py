@@ -24,6 +24,7 @@ from sitegen.authoring.log_table import table_text
 from sitegen.authoring.new_files import refuse, write_over
 from sitegen.authoring.recorded.asked_columns import read_asked
 from sitegen.authoring.recorded.line_patterns import line_patterns
+from sitegen.authoring.recorded.measures import read_measures, with_measures
 from sitegen.authoring.recorded.recorded_files import RecordedRequest
 from sitegen.authoring.recorded.shapes import ShapeMemory
 from sitegen.diary.rig import Rig
@@ -49,6 +50,7 @@ class GatherOptions(Struct, frozen=True):
     dry_run: bool = False
     columns: tuple[str, ...] = ()
     lines: tuple[str, ...] = ()
+    measures: Path | None = None
 
 
 class LogContext(Struct, frozen=True):
@@ -96,6 +98,8 @@ def gather(
     asked = options.time_zone or (entry.time_zone if entry else None)
     time_zone = asked or remembered_clock(log)
     read = frames_of(captures.frames, records, captures.tables, time_zone, today, recorded)
+    if options.measures is not None:
+        read = _measured(read, options.measures, rig, time_zone, today, recorded)
     targets = (target_called(options.target),) if options.target else _targets_of(entry)
     context = LogContext(rig, targets, longitude_of(read, entry, diary), time_zone, asked is not None)
     prepared = prepare(log, read, captures, diary, options, context)
@@ -133,10 +137,25 @@ def prepare(
         problems=drawn_together([*unreadable_problems(sorted_frames.unreadable), *read.problems, *sorted_frames.against_rig]),
         strangers=kept_list.strangers if kept_list else 0,
         without_names=not options.with_names,
-        told=read.told,
+        told=(*read.told, *_without_measures(sorted_frames, options)),
     )  # fmt: skip
     after = table_text(log.table) if log.text or changes.new else ""
     return Prepared(gathering, log.path, log.shown, log.text, after, sorted_frames)
+
+
+def _measured(
+    read: ReadFrames, path: Path, rig: Rig | None, time_zone: str | None, today: date, recorded: RecordedRequest
+) -> ReadFrames:
+    """Every frame with what the grading table has of it."""
+    measured = read_measures(path, (*read.frames, *read.table_rows), rig, time_zone, today, recorded)
+    return replace(read, frames=with_measures(read.frames, measured), table_rows=with_measures(read.table_rows, measured),
+                   told=(*read.told, *measured.told))  # fmt: skip
+
+
+def _without_measures(sorted_frames: SortedFrames, options: GatherOptions) -> Iterable[str]:
+    missing = sum(counted.exposure.measures is None for counted in sorted_frames.counted)
+    if options.measures is not None and missing:
+        yield f"{options.measures.name}: {missing} of {len(sorted_frames.counted)} light frames have no row"
 
 
 def write_prepared(name: str, prepared: Prepared, folders: Folders, today: date, has_entry: bool) -> Gathering:

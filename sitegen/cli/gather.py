@@ -29,6 +29,8 @@ if TYPE_CHECKING:
 @click.option("--discarded", multiple=True, metavar="PATTERN", help="Shell glob of frames that were thrown away; repeatable.")
 @click.option("--kept-list", type=click.Path(exists=True, dir_okay=False, path_type=Path), metavar="FILE",
               help="A text or table naming the frames used: the others are discarded.")  # fmt: skip
+@click.option("--measures", type=click.Path(exists=True, dir_okay=False, path_type=Path), metavar="FILE",
+              help="A grading table of the frames, by name or start.")  # fmt: skip
 @click.option("--gone", type=click.Choice(["keep", "discard"]), help="What to do with frames that are no longer there.")
 @click.option("--time-zone", type=TIME_ZONE, metavar="ZONE", help="Clock of records that do not tell theirs; UTC without.")
 @click.option("--columns", multiple=True, metavar="KEY=HEADING,...", help="What a table calls its columns; answers about it.")
@@ -42,13 +44,12 @@ if TYPE_CHECKING:
 def command(
     name: str,
     logs: tuple[str, ...],
-    content: Path,
-    themes: Path,
-    output: Path,
+    content: Path, themes: Path, output: Path,
     target: str | None,
     rig: str | None,
     discarded: tuple[str, ...],
     kept_list: Path | None,
+    measures: Path | None,
     gone: Literal["keep", "discard"] | None,
     time_zone: str | None,
     columns: tuple[str, ...],
@@ -59,7 +60,7 @@ def command(
     jobs: int | None,
     quiet: bool,
     as_json: bool,
-) -> None:
+) -> None:  # fmt: skip
     """Distil the headers of frames into logs/NAME.ecsv, so that the frames can stay where they are.
 
     LOG is a frame, a table, a folder (searched with its folders) or a pattern in quotes. Each file is told apart: calibrated,
@@ -86,7 +87,7 @@ def command(
     if not logs:
         raise click.UsageError("Missing argument 'LOG...'.")
     asked = (name, *logs, content, themes, output, target, rig, discarded, gone, time_zone, no_names, today())
-    is_plain = not (as_json or dry_run or kept_list or columns or lines)
+    is_plain = not (as_json or dry_run or kept_list or columns or lines or measures)
     run = _Run(name, logs, folders, now_ns(), tuple(map(str, asked)) if is_plain else None, quiet, as_json, dry_run)
     if (answer := kept_answer(run.state, name, folders)) is not None:
         _say(answer.problems, answer.lines, quiet)
@@ -94,10 +95,10 @@ def command(
     from sitegen.authoring.gathering import GatherOptions
     from sitegen.cli.retyped import Typed, options_typed, places_typed
 
-    options = GatherOptions(target, rig, discarded, kept_list, gone, time_zone, not no_names, dry_run, columns, lines)
+    options = GatherOptions(target, rig, discarded, kept_list, gone, time_zone, not no_names, dry_run, columns, lines, measures)
     typed = Typed("gather", name, logs, places_typed(content, themes, output), options_typed([
         ("--discarded", discarded), ("--kept-list", [kept_list]), ("--time-zone", [time_zone]), ("--columns", columns),
-        ("--lines", lines)]), target, rig)  # fmt: skip
+        ("--lines", lines), ("--measures", [measures])]), target, rig)  # fmt: skip
     _gather(run, options, typed, jobs)
 
 

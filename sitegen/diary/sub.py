@@ -35,6 +35,7 @@ class Sub(Struct, frozen=True):
     fwhm_arcsec: float | None = None
     elongation: float | None = None
     guiding_rms_arcsec: float | None = None
+    stars: int | None = None
     note: str | None = None
     source: str = ""
     clock: str | None = None

@@ -7,7 +7,7 @@ from math import isclose
 
 from msgspec import Struct
 
-from sitegen.authoring.captures.record import Frame
+from sitegen.authoring.captures.record import Frame, FrameMeasures
 from sitegen.authoring.captures.trains import header_train, same_train
 from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS
 from sitegen.reading.capture_logs.filter_words import may_be_one_filter
@@ -30,6 +30,11 @@ class Exposure(Struct, frozen=True):
     @property
     def frames(self) -> tuple[Frame, ...]:
         return self.frame, *self.copies
+
+    @property
+    def measures(self) -> FrameMeasures | None:
+        """Of the first of its files that a grading table has."""
+        return next((frame.measures for frame in self.frames if frame.measures is not None), None)
 
 
 def exposures_of(frames: Iterable[Frame]) -> tuple[Exposure, ...]:

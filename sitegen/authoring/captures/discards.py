@@ -1,7 +1,7 @@
 """Which frames were thrown away: by pattern, by what folders and names say, by a list of those that were used."""
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 from fnmatch import fnmatchcase
 from functools import lru_cache
 from pathlib import Path
@@ -151,7 +151,7 @@ def read_kept_list(path: Path, frames: Iterable[Frame]) -> KeptList:
         raise DiaryProblems(problems.all())
     stems = {frame.file.stem.casefold() for frame in frames if frame.file is not None}
     names = _names_in(text, stems)
-    met = {name: stem for name in names if (stem := _stem_met(name, stems)) is not None}
+    met = {name: stem for name in names if (stem := stem_met(name, stems)) is not None}
     if not met:
         remedy = "it has their names, with or without folder and ending, one a line"
         raise DiaryProblems([Problem(str(path), 1, 1, "names none of the frames gathered", remedy)])
@@ -169,7 +169,7 @@ def _names_in(text: str, stems: set[str]) -> list[str]:
     return list(dict.fromkeys(base.casefold() for base in files))
 
 
-def _stem_met(name: str, stems: set[str]) -> str | None:
+def stem_met(name: str, stems: Set[str]) -> str | None:
     """The frame of that name, or that the name is derived from: 'light_012_cal_reg' of 'light_012'."""
     stem = stem_of(name) if _NAMES_A_FILE.search(name) else name
     if stem in stems:

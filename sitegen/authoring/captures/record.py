@@ -90,9 +90,21 @@ class FrameFile(Struct, frozen=True, gc=False):
         return stem_of(self.name)
 
 
+class FrameMeasures(Struct, frozen=True, gc=False):
+    """What a grading table says of a frame; None where it does not. `kept` is its verdict, `reason` why it was thrown away."""
+
+    fwhm_arcsec: float | None = None
+    fwhm_px: float | None = None
+    elongation: float | None = None
+    stars: int | None = None
+    kept: bool | None = None
+    reason: str = ""
+
+
 class Frame(Struct, frozen=True, gc=False):
     """One exposure as its file, or a row of a table, tells it. `start` is aware UTC to the millisecond; `clock` what a bare time
-    was read as, None where the record told its clock. `file` is None for a row of a table, which is `listed`."""
+    was read as, None where the record told its clock. `file` is None for a row of a table, which is `listed`. `measures` are None
+    where no grading table has the frame."""
 
     file: FrameFile | None
     record: FrameRecord
@@ -100,6 +112,7 @@ class Frame(Struct, frozen=True, gc=False):
     exposure_s: float
     clock: str | None = None
     listed: Sub | None = None
+    measures: FrameMeasures | None = None
 
     @property
     def kind(self) -> FrameKind:

@@ -201,7 +201,14 @@ def _by_train(
 
 def _judged(exposures: Iterable[Exposure], discarding: Discarding) -> Iterator[Counted]:
     for exposure in exposures:
-        yield Counted(exposure, discard_of(exposure.frames, discarding) or _listed_as_discarded(exposure))
+        discard = discard_of(exposure.frames, discarding) or _graded_as_discarded(exposure) or _listed_as_discarded(exposure)
+        yield Counted(exposure, discard)
+
+
+def _graded_as_discarded(exposure: Exposure) -> Discard | None:
+    """By the table of measures; it may name a copy of the frame that counts."""
+    verdicts = [frame.measures for frame in exposure.frames if frame.measures is not None and frame.measures.kept is False]
+    return Discard(verdicts[0].reason, "the table of measures", is_by_table=True) if verdicts else None
 
 
 def _listed_as_discarded(exposure: Exposure) -> Discard | None:

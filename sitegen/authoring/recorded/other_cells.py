@@ -17,6 +17,13 @@ def _number(least: float, most: float) -> Callable[[str], float]:
     return lambda cell: number_in(cell, least, most)
 
 
+def _whole(cell: str) -> int:
+    number = number_in(cell, 0, 1e7)
+    if not number.is_integer():
+        raise ValueProblem("not a whole number")
+    return int(number)
+
+
 def _binning(cell: str) -> int:
     first, _, second = cell.casefold().replace("×", "x").partition("x")
     if second and first.strip() != second.strip():
@@ -48,6 +55,7 @@ READERS: Mapping[str, tuple[str, Callable[[str], Any]]] = {
     "elongation": ("elongation", _number(1, 100)),
     "eccentricity": ("elongation", elongation_of_eccentricity),
     "guiding_rms_arcsec": ("guiding_rms_arcsec", _number(0, 3600)),
+    "stars": ("stars", _whole),
     "reason": ("reason", str),
     "note": ("note", str),
 }

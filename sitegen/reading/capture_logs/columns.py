@@ -118,6 +118,7 @@ COLUMNS = (
     Column("fwhm_arcsec", _remembering(_Number(0, 600)), ANGLES),
     Column("elongation", _remembering(_Number(1, 100))),
     Column("guiding_rms_arcsec", _remembering(_Number(0, 3600)), ANGLES),
+    Column("stars", _remembering(_Number(0, 1e7, whole=True))),
     Column("count", _remembering(_Number(1, MOST_IN_A_RUN, whole=True))),
     Column("gap_s", _remembering(_Number(0, 86_400)), TIMES),
     Column("note", str),

@@ -85,7 +85,7 @@ def _warn_of_near_misses(heading: Record, words: list[str], places: dict[str, in
     free = [name for name in CANONICAL if name not in places and name not in REQUIRED]
     for index, word in enumerate(words):
         near = difflib.get_close_matches(word.casefold(), free, n=1, cutoff=_NEAR)
-        if near and index not in places.values():
+        if near and index not in places.values() and word.casefold() not in CANONICAL:
             problems.warn(f"the column {quoted(word)} is not read", f"did you mean '{near[0]}'?", heading.place(index))
 
 

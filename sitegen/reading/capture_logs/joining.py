@@ -18,7 +18,8 @@ OVERLAP_TOLERANCE = timedelta(seconds=1.5)
 # A camera may begin several of its shortest frames within half a second.
 SHORT_S = 1.0
 MOST_ALIKE = 3
-_TELLING = ("filter", "reason", "binning", "gain", "sensor_c", "fwhm_arcsec", "elongation", "guiding_rms_arcsec", "note")
+_TELLING = ("filter", "reason", "binning", "gain", "sensor_c", "fwhm_arcsec", "elongation", "guiding_rms_arcsec", "stars",
+            "note")  # fmt: skip
 
 
 def join_logs(

@@ -22,7 +22,8 @@ from sitegen.reading.capture_logs.wall_clock import Stamp, plainly, settle, zone
 from sitegen.reading.nodes import quoted
 
 MOST_FRAMES = 100_000
-_OPTIONAL = ("reason", "binning", "gain", "sensor_c", "fwhm_arcsec", "elongation", "guiding_rms_arcsec", "note")
+_OPTIONAL = ("reason", "binning", "gain", "sensor_c", "fwhm_arcsec", "elongation", "guiding_rms_arcsec", "stars",
+             "note")  # fmt: skip
 _EMPTY: Mapping[str, Any] = {}
 
 

@@ -18,6 +18,7 @@ COLUMNS = Group(
         Key("fwhm_arcsec", LINE, "Star width, arcsec.", "FWHM"),
         Key("elongation", LINE, "Longer over shorter axis of the stars.", "Shape"),
         Key("guiding_rms_arcsec", LINE, "Guiding error, arcsec RMS.", "RMS"),
+        Key("stars", LINE, "Stars counted on the frame.", "Stars"),
         Key("count", LINE, "The row stands for this many exposures in a row.", "Number"),
         Key("gap_s", LINE, "Seconds between them.", "Gap"),
         Key("note", LINE, "Anything else.", "Remark"),
