@@ -37,7 +37,7 @@ class Problem(Struct, frozen=True, order=True):
 
     def __str__(self) -> str:
         remedy = f"; {self.remedy}" if self.remedy else ""
-        return _one_line(f"{self.path}:{self.line}:{self.column}: {self.severity}: {self.wrong}{remedy}")
+        return one_line(f"{self.path}:{self.line}:{self.column}: {self.severity}: {self.wrong}{remedy}")
 
 
 class DiaryProblems(Exception):
@@ -96,6 +96,6 @@ def _from_a_root(file: str, roots: Iterable[Path]) -> str:
     return path.name
 
 
-def _one_line(text: str) -> str:
+def one_line(text: str) -> str:
     """Control characters would let a file's content forge lines in the terminal."""
     return text if text.isprintable() else "".join(letter if letter.isprintable() else "\ufffd" for letter in text)

@@ -4,6 +4,7 @@ import gzip
 import io
 import re
 import struct
+import zipfile
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
@@ -13,6 +14,7 @@ from random import Random
 from urllib.parse import urlsplit
 
 import numpy as np
+import openpyxl
 from astropy.io import fits
 from PIL import Image
 
@@ -23,18 +25,26 @@ from sitegen.authoring.captures.record import Frame as GatheredFrame
 from sitegen.authoring.captures.record import FrameFile, FrameRecord
 from sitegen.authoring.gathered_log import MARK, read_gathered
 from sitegen.authoring.log_table import add_columns, set_cells, table_text
+from sitegen.authoring.recorded.asked_columns import read_asked
+from sitegen.authoring.recorded.line_patterns import line_pattern, line_patterns
+from sitegen.authoring.recorded.measures import read_measures
+from sitegen.authoring.recorded.recorded_files import RecordedRequest, read_recorded
+from sitegen.authoring.recorded.shapes import ShapeMemory
+from sitegen.authoring.recorded.text_log import read_lines
 from sitegen.pages.markdown_text import Resolvers, plain_text, to_html, to_inline_html
 from sitegen.pictures.records import PictureProblem, PictureSettings
 from sitegen.pictures.sizes import make_sizes
 from sitegen.pictures.source import picture_facts
 from sitegen.problems import DiaryProblems, Problem
 from sitegen.publish.record import NewerRecord, read_record, record_text
+from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.diary_config import DiaryConfig, DiaryReading, read_config
 from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.reader import read_entry
 from sitegen.reading.yaml_text import read_yaml
+from tests.authoring.recorded.cases import TABLES
 from tests.fuzz.mutation import MARKDOWN, NUMBERS, WORDS, Mutate, of_bytes, of_header, of_table, of_text
 from tests.reading.desks import diagnostics
 from tests.trust import tiny
@@ -243,6 +253,85 @@ def kept_list(content: bytes, folder: Path) -> Answer:
     return "taken"
 
 
+def _recorded(name: str, patterns: tuple[str, ...] = ()) -> Callable[[bytes, Path], Answer]:
+    """A table as somebody keeps it, or a text log; the last byte chooses the clock."""
+    recorded = RecordedRequest(read_asked(()), line_patterns(patterns), ShapeMemory(None))
+
+    def answer(content: bytes, folder: Path) -> Answer:
+        path = folder / name
+        path.write_bytes(content)
+        zone = None if content[-1:] > b"z" else "Pacific/Auckland"
+        reading = read_recorded(LogRequest(path, name, name, None, None, None, None, zone, (name, 1, 1), TODAY), recorded)
+        _told_well(reading.problems)
+        _told_well(reading.told)
+        if not reading.subs and not reading.problems:
+            raise Wrong("neither subs nor a problem")
+        return _said(any(problem.severity == "error" for problem in reading.problems))
+
+    return answer
+
+
+def open_document(content: bytes, folder: Path) -> Answer:
+    """The XML inside a sound zip, and, now and then, the zip itself."""
+    path = folder / "sheet.ods"
+    with zipfile.ZipFile(path, "w") as archive:
+        archive.writestr("content.xml", content)
+    return _recorded("sheet.ods")(content if content[-1:] > b"\xf0" else path.read_bytes(), folder)
+
+
+def line_pattern_of(content: bytes, _: Path) -> Answer:
+    """A pattern, and a line that repeats it."""
+    text = content.decode("utf-8", "replace")
+    try:
+        pattern = line_pattern(text)
+    except DiaryProblems as refused:
+        _told_well(refused.problems)
+        return "refused"
+    read_lines(f"{text}\n{text * 3}\n21:00:00 begin 300 s, filter Ha\n", [pattern], LogProblems("x"))
+    return "taken"
+
+
+def measures(content: bytes, folder: Path) -> Answer:
+    path = folder / "grades.csv"
+    path.write_bytes(content)
+    try:
+        read_measures(path, [_SOME_FRAME], None, None, TODAY, RecordedRequest())
+    except DiaryProblems as refused:
+        _told_well(refused.problems)
+        return "refused"
+    return "taken"
+
+
+def _kept_tables() -> list[bytes]:
+    texts = [table.text for table in TABLES.values()]
+    return [text if isinstance(text, bytes) else text.encode() for text in texts]
+
+
+def _sheet() -> list[bytes]:
+    with zipfile.ZipFile(ROOT / "tests/authoring/recorded/files/night.ods") as archive:
+        return [archive.read("content.xml")]
+
+
+def _book() -> list[bytes]:
+    book, target = openpyxl.Workbook(), io.BytesIO()
+    book.active.append(["Start", "Exposure", "Filter"])
+    book.active.append([datetime(2026, 5, 1, 21, 3, 12), 120, "L"])  # noqa: DTZ001 - a cell has no zone
+    book.save(target)
+    return [target.getvalue()]
+
+
+LINES = ("{start:%H:%M:%S} begin {exposure_s} s, filter {filter}", "{end:%H:%M:%S} saved {file}",
+         "{discarded:%H:%M:%S} rejected {file} ({reason})", "== {date} ==", "{} filter {filter}")  # fmt: skip
+TEXT_LOG = b"""== 2026-04-18 ==
+21:00:00 begin 300 s, filter Ha
+21:05:01 saved M_001.fits
+wheel: filter OIII
+00:03:20 rejected M_001.fits (cloud)
+"""
+GRADES = [b"File;FWHM (px);Eccentricity;Stars;Verdict;Reason\nlight_1.fits;2,5;0,6;900;ok;\n",
+          b"Start,FWHM (arcsec),Used\n2026-09-01T00:00:00Z,2.5,no\n"]  # fmt: skip
+
+
 def published(content: bytes, folder: Path) -> Answer:
     path = folder / ".published"
     path.write_bytes(content)
@@ -335,6 +424,14 @@ TARGETS: tuple[Target, ...] = (
     Target("log changed in place", _gathered_logs, of_table, gathered, share=60),
     Target("list of kept frames", lambda: [b"light_1.fits\nlight_2_cal.fits\n", b"name;used\nlight_1;yes\n"], of_table, kept_list,
            share=30),
+    Target("table by example", _kept_tables, of_table, _recorded("night.csv"), share=120),
+    Target("table by example, letter by letter", _kept_tables, of_text((*NUMBERS, *WORDS)), _recorded("night.tsv"), share=60),
+    Target("open document", _sheet, of_text(NUMBERS), open_document, share=30),
+    Target("spreadsheet", _book, of_bytes, _recorded("night.xlsx"), share=20),
+    Target("text log", lambda: [TEXT_LOG], of_text(NUMBERS), _recorded("2026-04-18.log", LINES), share=60),
+    Target("pattern of a line", lambda: [text.encode() for text in LINES], of_text((b"{", b"}", b":", b"%H", b" ", "…".encode())),
+           line_pattern_of, share=60),
+    Target("measures", lambda: GRADES, of_table, measures, share=60),
     Target("record of what was published", _records, of_text(NUMBERS), published, share=20),
     Target("exif", _camera, of_bytes, _log("a.jpg", "lens"), share=20),
     Target("markdown", _bodies, of_text(MARKDOWN), markdown, MARKDOWN, share=120),

@@ -17,7 +17,7 @@ from sitegen.authoring.captures.record import Frame, FrameFile, FrameRecord
 from sitegen.authoring.captures.walk import RAW
 from sitegen.authoring.recorded.recorded_files import RecordedRequest, read_recorded
 from sitegen.diary.sub import Sub
-from sitegen.problems import Problem
+from sitegen.problems import Problem, one_line
 from sitegen.reading.capture_logs.fits_log import SUFFIXES as FITS
 from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.moments import odd_date
@@ -208,7 +208,7 @@ def _rows_of(
         reading = read_recorded(_request(path, time_zone, today), recorded)
         frames += map(frame_of_sub, reading.subs)
         problems += reading.problems
-        remarks += (f"{path.name}: {line}" for line in reading.told)
+        remarks += (one_line(f"{path.name}: {line}") for line in reading.told)
     return tuple(frames), tuple(problems), tuple(remarks)
 
 

@@ -22,7 +22,7 @@ _ZONE = re.compile(
     re.I,
 )
 _BETWEEN = re.compile(r"(?:^|\s)(?:to|bis|until|till|from|von|um|at|and|und|t)(?=\s|$)|(?:^|\s)-+(?=\s|$)|[,;()]|^-+|-+$", re.I)
-_NUMBER = re.compile(r"\d+(?:[.,]\d+)?", re.ASCII)
+_NUMBER = re.compile(r"\d{1,12}(?:[.,]\d{1,20})?", re.ASCII)
 
 
 class Clock(Struct, frozen=True):

@@ -59,7 +59,7 @@ def read_day(text: str) -> Day:
 
 def serial_day(number: float) -> date | None:
     """Of a spreadsheet's day number (1900 system, ECMA-376 part 1, 18.17.4.1); None for a number that is none."""
-    return _EPOCH + timedelta(days=int(number)) if int(number) in _SERIAL_DAYS else None
+    return _EPOCH + timedelta(days=int(number)) if _SERIAL_DAYS[0] <= number < _SERIAL_DAYS[-1] + 1 else None
 
 
 def _by_name(text: str, plain: str) -> Day | None:

@@ -1,5 +1,6 @@
 """What a line of a text log looks like, in the syntax of the library `parse`; and how long a line may keep it busy."""
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Mapping
 from math import comb
@@ -56,7 +57,7 @@ def line_pattern(text: str) -> LinePattern:
         parts = list(Formatter().parse(plain))
         parser = parse.compile(plain)
         parser.parse("")
-    except (ValueError, KeyError, NotImplementedError, AttributeError, IndexError, TypeError) as trouble:
+    except (ValueError, KeyError, NotImplementedError, AttributeError, IndexError, TypeError, re.error) as trouble:
         raise _refuse(f"'{text}' is no pattern ({str(trouble) or 'fields are {name} or {name:format}'})", _EXAMPLE) from None
     forms = {name: form or "" for _, name, form, _ in parts if name}
     for name in forms:

@@ -1,5 +1,6 @@
 """Times of a text log's lines -> moments: each line's own date, the date above it, or that of the file's name or first line."""
 
+import re
 from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 
@@ -41,7 +42,7 @@ def _by_form(text: str, form: str) -> Moment:
         raise ValueProblem(f"{quoted(text)}, a date without its year", "write {date:…%Y} for a line that has it")
     try:
         moment = datetime.strptime(text, form)  # noqa: DTZ007 - an offset is kept where the form has one
-    except ValueError:
+    except (ValueError, re.error):  # the second of a form that names a thing twice
         raise ValueProblem(f"{quoted(text)}, not as {form} says", "") from None
     day = Day(text, {"": moment.date()}) if has_day else None
     rest_s = moment.minute * 60 + moment.second + moment.microsecond / 1e6

@@ -22,7 +22,7 @@ from sitegen.authoring.recorded.sections import Section, sections_of
 from sitegen.authoring.recorded.shapes import Shape
 from sitegen.authoring.recorded.table_by_example import read_grid
 from sitegen.diary.rig import Rig
-from sitegen.problems import DiaryProblems, errors_in
+from sitegen.problems import DiaryProblems, errors_in, one_line
 from sitegen.reading.capture_logs.log_problems import LogProblems, ValueProblem
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.capture_logs.standing_train import train_at
@@ -75,7 +75,7 @@ def read_measures(
         raise DiaryProblems(problems.all())
     of_frame, unscaled = _in_arcsec(of_frame, frames, rig)
     remarks += _counts(strangers, unscaled)
-    return Measured(of_frame, tuple(f"{path.name}: {line}" for line in remarks))
+    return Measured(of_frame, tuple(one_line(f"{path.name}: {line}") for line in remarks))
 
 
 def _columns(rows: Sequence[GridRow], recorded: RecordedRequest) -> AskedColumns:

@@ -120,6 +120,8 @@ def read_text_log(request: LogRequest, patterns: Sequence[LinePattern], recorded
     except AskedFor as open_question:
         problems.error(open_question.wrong, open_question.remedy)
         return RecordedReading((), problems.all(), remarks)
+    if not subs and not problems.all():
+        problems.warn("tells of no whole frame", "do its patterns tell the exposure, or the end?")
     return RecordedReading(subs, problems.all(), (*remarks, *about))
 
 

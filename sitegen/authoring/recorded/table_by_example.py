@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from msgspec import Struct, field
-from msgspec.structs import replace
+from msgspec.structs import force_setattr, replace
 
 from sitegen.authoring.recorded.asked_columns import AskedColumns
 from sitegen.authoring.recorded.cells import cell_rows
@@ -16,18 +16,21 @@ from sitegen.authoring.recorded.sections import Section, sections_of
 from sitegen.authoring.recorded.shapes import Shape, ShapeMemory
 from sitegen.authoring.recorded.spreadsheet import SPREADSHEETS, read_spreadsheet
 from sitegen.diary.sub import Sub
-from sitegen.problems import Problem, errors_in
+from sitegen.problems import Problem, errors_in, one_line
 from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.nodes import quoted
 
 
 class RecordedReading(Struct, frozen=True):
-    """`told` are lines for the author."""
+    """`told` are lines for the author, fit to be printed."""
 
     subs: tuple[Sub, ...] = ()
     problems: tuple[Problem, ...] = ()
     told: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        force_setattr(self, "told", tuple(map(one_line, self.told)))
 
 
 class _Told(Struct):
