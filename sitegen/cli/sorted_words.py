@@ -9,6 +9,7 @@ from sitegen.cli.retyped import Typed, free_name
 from sitegen.folders import Folders
 
 MOST_TARGETS = 10
+PICTURES = (".jpg", ".jpeg", ".tif", ".tiff")
 _NOT_COUNTED = {"copy": "copies", "combined": "combined frames", "focus run": "frames of focus runs"}
 
 
@@ -21,6 +22,8 @@ def sorted_lines(sorting: Sorting, typed: Typed, folders: Folders, clock_cure: s
             yield f"not counted: {count} {_one(words, count)} ({', '.join(_evidence(sorting, kind))})"
     if count := sorting.count("passed over"):
         yield f"passed over: {count} ({', '.join(_passed_over(sorting))})"
+    if not (sorting.kept or sorting.discarded) and any(ending in PICTURES for ending in sorting.passed_over):
+        yield f"pictures in a folder are no frames unless a pattern names them, as in '{typed.logs[0]}/*{_picture(sorting)}'"
     yield from _other_targets(sorting, typed, folders)
     yield from _other_trains(sorting, typed, folders)
     if sorting.placeless and sorting.target:
@@ -30,6 +33,10 @@ def sorted_lines(sorting: Sorting, typed: Typed, folders: Folders, clock_cure: s
         cure = f"; with the clock of the camera: {clock_cure}" if clock_cure else ""
         verb = "does not tell its" if sorting.clockless == 1 else "do not tell their"
         yield f"{frames_counted(sorting.clockless)} {verb} clock: read as UTC{cure}"
+
+
+def _picture(sorting: Sorting) -> str:
+    return next(ending for ending in sorting.passed_over if ending in PICTURES)
 
 
 def _evidence(sorting: Sorting, kind: str) -> Iterator[str]:

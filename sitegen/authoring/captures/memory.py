@@ -17,7 +17,7 @@ from sitegen.file_moves import write_whole
 FOLDER = "frames"
 _SHARDS = "0123456789abcdef"
 _NAME_IN_LOG = re.compile(r".+-[0-9a-f]{8}")
-VERSION = 5
+VERSION = 7
 """To be raised whenever a header is read otherwise than before."""
 COARSE_CLOCK_NS = 2_000_000_000
 """A file that changed this shortly before it was read may have changed again within the same tick of its disk's clock."""

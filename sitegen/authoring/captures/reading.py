@@ -14,10 +14,10 @@ from sitegen.authoring.captures.camera_record import camera_record
 from sitegen.authoring.captures.fits_record import fits_record
 from sitegen.authoring.captures.memory import FrameMemory
 from sitegen.authoring.captures.record import Frame, FrameFile, FrameRecord
-from sitegen.authoring.captures.walk import RAW
 from sitegen.authoring.recorded.recorded_files import RecordedRequest, read_recorded
 from sitegen.diary.sub import Sub
 from sitegen.problems import Problem, one_line
+from sitegen.reading.capture_logs.exif_log import RAW
 from sitegen.reading.capture_logs.fits_log import SUFFIXES as FITS
 from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.moments import odd_date

@@ -13,13 +13,13 @@ from msgspec import Struct, field
 from sitegen.authoring.captures.record import FrameFile
 from sitegen.authoring.gather_answer import SeenFile, seen_file, unseen
 from sitegen.problems import Problem
+from sitegen.reading.capture_logs.exif_log import RAW
 from sitegen.reading.capture_logs.exif_log import SUFFIXES as PICTURES
 from sitegen.reading.capture_logs.fits_log import SUFFIXES as FITS
 from sitegen.reading.capture_logs.log_problems import system_reason
 from sitegen.reading.capture_logs.registry import is_log
 
 # A capture folder also holds snapshots and notes; of what lies in one, only what a camera alone can have made is a frame.
-RAW = (".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef")
 IN_FOLDERS = (*FITS, *RAW)
 _FRAMES = (*FITS, *PICTURES)
 RECORDED = (".csv", ".ecsv", ".tsv", ".tab", ".txt", ".log", ".xlsx", ".xlsm", ".ods")
@@ -60,6 +60,7 @@ def find_files(words: Iterable[str]) -> FoundFiles:
             search.miss(word, trouble)
         if search.found == before:
             search.problems.append(_nothing(word))
+    search.passed_over.update(ending for file, ending in search.pictures.items() if file not in search.frames)
     return FoundFiles(
         tuple(search.frames.values()), tuple(search.tables.values()), dict(sorted(search.passed_over.items())),
         {} if search.is_part_unseen else search.scopes, tuple(search.problems), tuple(search.seen),
@@ -84,9 +85,12 @@ def _legible(name: str) -> str:
 
 
 class _Search(Struct):
+    """`pictures` of folders are passed over unless a pattern names them, too."""
+
     frames: dict[tuple[str, str], FrameFile] = field(default_factory=dict)
     tables: dict[str, Path] = field(default_factory=dict)
     passed_over: Counter[str] = field(default_factory=Counter)
+    pictures: dict[tuple[str, str], str] = field(default_factory=dict)
     scopes: dict[str, str] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     seen: list[SeenFile] = field(default_factory=list)
@@ -149,6 +153,8 @@ class _Search(Struct):
             self.seen.append(_seen(entry))
             if name.casefold().endswith(IN_FOLDERS):
                 self._frame(f"{shown}/{name}", f"{below}{name}", folder, directory, entry)
+            elif name.casefold().endswith(PICTURES):
+                self.pictures[directory, name] = _ending(name)
             else:
                 self.passed_over[_ending(name)] += 1
         return inside

@@ -19,7 +19,8 @@ from sitegen.reading.capture_logs.wall_clock import Stamp, name_the_zone, settle
 from sitegen.reading.nodes import quoted
 
 _OFFSET = re.compile(r"[+-]\d{2}:\d{2}", re.ASCII)
-SUFFIXES = (".jpg", ".jpeg", ".tif", ".tiff", ".dng", ".cr2", ".nef", ".nrw", ".arw", ".orf", ".pef")
+RAW = (".dng", ".cr2", ".cr3", ".nef", ".nrw", ".arw", ".orf", ".pef", ".raf", ".rw2", ".iiq")
+SUFFIXES = (".jpg", ".jpeg", ".tif", ".tiff", *RAW)
 
 
 def read_exif(request: LogRequest) -> LogReading:

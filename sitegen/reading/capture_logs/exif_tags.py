@@ -1,4 +1,4 @@
-"""The few EXIF tags that a diary asks of a camera's picture: JPEG, TIFF, and raw files built on TIFF. Never the pixels.
+"""The few EXIF tags that a diary asks of a camera's picture: JPEG, TIFF, and raw files with TIFF structures. Never the pixels.
 
 CIPA DC-008 (EXIF 2.32) says where they stand: in the EXIF directory of a TIFF structure, which a JPEG holds in an APP1 segment.
 TIFF/EP (ISO 12234-2) lays the same tags into the first directory. Pillow reads the directories; it is loaded with the first
@@ -8,18 +8,17 @@ picture, since a diary of tables needs none of it.
 import io
 import math
 import warnings
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, BinaryIO
 
 from sitegen.lazy_module import LazyModule
 from sitegen.reading.capture_logs.log_problems import ValueProblem
+from sitegen.reading.capture_logs.raw_files import Structure, plain_head, tiff_structures
 
 MOST_READS = 60_000
 LARGEST_READ = 1 << 20  # what Pillow asks for at once
 MOST_BYTES = 64 << 20
-HEADERS = (b"II*\0", b"MM\0*")
-NAMES_OF_ORF = {b"IIRO": b"II*\0", b"IIRS": b"II*\0", b"MMOR": b"MM\0*"}
 EXIF_DIRECTORY, GPS_DIRECTORY = 0x8769, 0x8825
 TAGS = {
     "EXIF ExposureTime": (0x829A,),
@@ -32,6 +31,7 @@ TAGS = {
     "EXIF ExifImageLength": (0xA003,),
     "EXIF BodySerialNumber": (0xA431, 0xC62F),  # the second is DNG's CameraSerialNumber
 }
+SIZES = ("EXIF ExifImageWidth", "EXIF ExifImageLength")
 GPS_ANGLES = (("GPS latitude", 1, 2, "S", 90), ("GPS longitude", 3, 4, "W", 180))
 """Name, the tags of reference and value in the GPS directory, the reference of negative angles, the largest angle."""
 Tags = Mapping[str, str | float]
@@ -67,11 +67,11 @@ def exif_tags(path: Path) -> Tags:
     """The tags of TAGS that the picture has: text stripped, numbers finite, the first of several. ValueProblem where there are
     none; OSError where the file cannot be read."""
     with _LimitedReader(io.FileIO(path)) as opened:
-        head = _tiff_header(opened)
-        if head is None:
+        heads = tuple(_heads(opened))
+        if not heads:
             raise ValueProblem("carries no EXIF", "log the frame in a table, or keep the camera's original file")
         try:
-            tags, whole = _directories(opened, head)
+            tags, whole = _directories(opened, heads)
         except OSError:
             raise
         except Exception:  # the library raises whatever a damaged file leads it to
@@ -81,35 +81,39 @@ def exif_tags(path: Path) -> Tags:
     return tags
 
 
-def _tiff_header(opened: _LimitedReader) -> bytes | None:
-    """The eight bytes with which a TIFF structure begins, the file set to count from there; None where there is none."""
-    head = opened.read(8)
-    if head.startswith(b"\xff\xd8"):
-        head = _in_jpeg(opened)
-    start = NAMES_OF_ORF.get(head[:4], head[:4])
-    return start + head[4:] if start in HEADERS and len(head) == 8 else None
+def _heads(opened: _LimitedReader) -> Iterator[tuple[Structure, bytes]]:
+    """The TIFF structures of the file, each with the eight bytes with which it begins."""
+    try:
+        structures = tuple(tiff_structures(opened))
+    except _TooMuch:
+        return
+    for structure in structures:
+        opened.origin = structure.origin
+        opened.seek(0)
+        if (head := plain_head(opened.read(8))) is not None:
+            yield structure, head
 
 
-def _in_jpeg(opened: _LimitedReader) -> bytes:
-    """The same eight bytes from the first EXIF segment; nothing where the picture begins before one."""
-    opened.seek(2)
-    while (marker := opened.read(4))[:1] == b"\xff" and len(marker) == 4 and marker[1] not in (0xD9, 0xDA):
-        length, start = int.from_bytes(marker[2:]), opened.tell()
-        if marker[1] == 0xE1 and opened.read(6) == b"Exif\0\0":
-            opened.origin = start + 6
-            return opened.read(8)
-        opened.seek(start + max(length, 2) - 2)
-    return b""
-
-
-def _directories(opened: BinaryIO, head: bytes) -> tuple[Tags, bool]:
-    """The tags of the EXIF directory and, for what it lacks, of the first; and whether both could be read to their ends."""
+def _directories(opened: _LimitedReader, heads: Sequence[tuple[Structure, bytes]]) -> tuple[Tags, bool]:
+    """The tags of the EXIF directories and, for what they lack, of the first ones; and whether all could be read whole."""
+    inner: list[Mapping[int, Any]] = []
+    outer: list[Mapping[int, Any]] = []
+    place: Mapping[int, Any] = {}
     with warnings.catch_warnings(record=True) as complaints:
         warnings.simplefilter("always")
-        first = _directory(opened, head, int.from_bytes(head[4:], "little" if head[:1] == b"I" else "big"))
-        inner = _directory(opened, head, first.get(EXIF_DIRECTORY))
-        place = _directory(opened, head, first.get(GPS_DIRECTORY), range(1, 5))
-        tags = {name: value for name, numbers in TAGS.items() if (value := _value(numbers, inner, first)) is not None}
+        for structure, head in heads:
+            opened.origin = structure.origin
+            begin = int.from_bytes(head[4:], "little" if head[:1] == b"I" else "big")
+            if structure.holds == "place":
+                place = _directory(opened, head, begin, range(1, 5))
+                continue
+            first = _directory(opened, head, begin)
+            outer.append(first)
+            inner.append(_directory(opened, head, first.get(EXIF_DIRECTORY)))
+            place = _directory(opened, head, first.get(GPS_DIRECTORY), range(1, 5)) or place
+        tags = {name: value for name, numbers in TAGS.items() if (value := _value(numbers, *inner, *outer)) is not None}
+    if any(structure.holds == "preview" for structure, _ in heads):
+        tags = {name: value for name, value in tags.items() if name not in SIZES}
     return {**tags, **_place_deg(place)}, not complaints
 
 

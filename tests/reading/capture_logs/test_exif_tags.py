@@ -1,7 +1,8 @@
 """EXIF in every container that cameras write, by the standards' words: TIFF 6.0, TIFF/EP (ISO 12234-2), EXIF 2.32 (CIPA DC-008).
 
 Real raw files are too large to lie here. Those of three public test suites (182 JPEG, 18 TIFF, 2 DNG, 2 CR2, 1 NEF) were read
-once beside a second reader; NRW, ARW, ORF and PEF were tried with structures made here alone.
+once beside a second reader, and the heads of a CR2, CR3, DNG, IIQ, NEF, RAF and RW2 that another suite keeps; NRW, ARW, ORF and
+PEF were tried with structures made here alone.
 """
 
 import io
@@ -16,6 +17,7 @@ from PIL.TiffImagePlugin import IFDRational, ImageFileDirectory_v2
 
 from sitegen.reading.capture_logs.exif_log import SUFFIXES
 from sitegen.reading.capture_logs.exif_tags import exif_tags
+from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 RAW = tuple(suffix for suffix in SUFFIXES if suffix not in (".jpg", ".jpeg"))
 EXPOSED = {Base.DateTimeOriginal: "2026:06:18 21:12:13", Base.ExposureTime: IFDRational(30, 1), Base.ISOSpeedRatings: 800}
@@ -57,6 +59,56 @@ def test_raw_files_are_tiff_structures(read, suffix, head):
 def test_orf_has_letters_where_tiff_has_42(read, magic, head):
     """Such files are TIFF but for their first four bytes (from memory of the format; no published standard)."""
     assert [sub.exposure_s for sub in read("a.orf", magic + structure(EXPOSED, head)[4:], rig=None).subs] == [30.0]
+
+
+def box(name: bytes, content: bytes) -> bytes:
+    return struct.pack(">I", len(content) + 8) + name + content
+
+
+CANON = bytes.fromhex("85c0b687820f11e08111f4ce462b6a48")
+SIZED = EXPOSED | {Base.ExifImageWidth: 1440, Base.ExifImageHeight: 1080}
+
+
+def cr3(*inside: bytes) -> bytes:
+    """Boxes as cameras nest them (ISO/IEC 14496-12); the first moov box of the real file holds a uuid of the maker's."""
+    other = box(b"uuid", b"\1" * 16 + b"other")
+    return box(b"ftyp", b"crx \0\0\0\1") + other + box(b"moov", box(b"uuid", CANON + b"".join(inside)) + box(b"mvhd", b"\0" * 8))
+
+
+def test_a_cr3_holds_its_structures_in_boxes(tmp_path):
+    """Picture, exposure and place each in one, whose directories are the first of theirs."""
+    place = ImageFileDirectory_v2(LITTLE)
+    place[1], place[2], place[3], place[4] = "S", (IFDRational(36, 1), IFDRational(30, 1), IFDRational(0, 1)), "E", (
+        IFDRational(174, 1), IFDRational(45, 1), IFDRational(0, 1))  # fmt: skip
+    target = io.BytesIO(LITTLE)
+    target.seek(0, io.SEEK_END)
+    place.save(target)
+    content = cr3(box(b"CNCV", b"name"), box(b"CMT1", structure({})), box(b"CMT2", structure(SIZED, inside=False)),
+                  box(b"CMT4", target.getvalue()))  # fmt: skip
+    assert tags_of(tmp_path, content) == {
+        "EXIF ExposureTime": 30.0, "EXIF ISOSpeedRatings": 800.0, "EXIF DateTimeOriginal": "2026:06:18 21:12:13",
+        "EXIF ExifImageWidth": 1440.0, "EXIF ExifImageLength": 1080.0, "GPS latitude": -36.5, "GPS longitude": 174.75,
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("size", [b"\0\0\0\0", b"\0\0\0\7", b"\0\0\0\1", b"\xff\xff\xff\xff"])
+def test_boxes_without_an_end_end(tmp_path, size):
+    """A box of no size, of less than its own head, of more than the file."""
+    with pytest.raises(ValueProblem, match="carries no EXIF"):
+        tags_of(tmp_path, box(b"ftyp", b"crx \0\0\0\1") + size + b"free" * 400)
+
+
+def test_a_raf_tells_by_its_jpeg_and_not_its_size(tmp_path):
+    """A table leads to the preview, whose width is not the frame's."""
+    exif = b"Exif\0\0" + structure(SIZED)
+    jpeg = b"\xff\xd8\xff\xe1" + struct.pack(">H", len(exif) + 2) + exif + b"\xff\xd9"
+    tags = tags_of(tmp_path, b"FUJIFILMCCD-RAW " + b"0" * 68 + struct.pack(">II", 148, len(jpeg)) + b"\0" * 56 + jpeg)
+    assert (tags["EXIF DateTimeOriginal"], "EXIF ExifImageWidth" in tags) == ("2026:06:18 21:12:13", False)
+
+
+def test_rw2_has_a_letter_where_tiff_has_42(read):
+    """From memory of the format; no published standard."""
+    assert [sub.exposure_s for sub in read("a.rw2", b"IIU\0" + structure(EXPOSED)[4:], rig=None).subs] == [30.0]
 
 
 def test_the_first_directory_serves_where_there_is_no_second(tmp_path):
