@@ -25,6 +25,7 @@ from sitegen.authoring.new_files import refuse, write_over
 from sitegen.authoring.recorded.asked_columns import read_asked
 from sitegen.authoring.recorded.line_patterns import line_patterns
 from sitegen.authoring.recorded.measures import read_measures, with_measures
+from sitegen.authoring.recorded.overlaps import overlap_warning
 from sitegen.authoring.recorded.recorded_files import RecordedRequest
 from sitegen.authoring.recorded.shapes import ShapeMemory
 from sitegen.diary.rig import Rig
@@ -134,7 +135,8 @@ def prepare(
         removed=changes.removed,
         gone=changes.gone,
         named=None,
-        problems=drawn_together([*unreadable_problems(sorted_frames.unreadable), *read.problems, *sorted_frames.against_rig]),
+        problems=drawn_together([*unreadable_problems(sorted_frames.unreadable), *read.problems, *sorted_frames.against_rig,
+                                 *overlap_warning((counted.frame for counted in sorted_frames.counted), taken_in, log.shown)]),
         strangers=kept_list.strangers if kept_list else 0,
         without_names=not options.with_names,
         told=(*read.told, *_without_measures(sorted_frames, options)),

@@ -28,6 +28,19 @@ def test_frames_tables_and_lines_in_one_call(folders: Folders, make_frames: Make
     assert (again.new_count, again.known_count) == (0, 15)
 
 
+def test_a_table_of_the_same_exposures_is_told(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Its minutes meet no start of a frame, so that each exposure would count twice; one of the same seconds is the frame itself,
+    and one of another hour no doubt. Also where the frames were gathered before."""
+    frames = make_frames(tmp_path / "disk", 3)
+    rows = "2026-11-20 10:01,300 s,H-alpha\n2026-11-20T10:05:10,300 s,H-alpha\n2026-11-20 12:00,300 s,H-alpha\n"
+    (tmp_path / "night.csv").write_text(f"Start,Exposure,Filter\n{rows}", "utf-8")
+    for words in ((frames[0].parent, tmp_path / "night.csv"), (tmp_path / "night.csv",)):
+        done = gathered(folders, *words)
+        assert [problem.wrong for problem in done.problems if problem.severity == "warning"] == [
+            "1 exposure of tables or text logs overlap those of frame files, the first at 2026-11-20 10:01 UTC"
+        ]
+
+
 def test_a_doubtful_table_gathers_nothing(folders: Folders, tmp_path: Path) -> None:
     """Half a table would count half a night."""
     (tmp_path / "night.csv").write_text("Date,Time,Exposure,Filter\n3/4/2026,21:00,300,L\n", "utf-8")
