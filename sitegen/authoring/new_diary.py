@@ -91,5 +91,15 @@ def new_diary(today: date) -> dict[str, str]:
     return {f"content/{path}": text for path, text in inside.items()} | {".gitignore": "/output/\n/.sitegen/\n"}
 
 
+def bare_diary(language: str = "en", doubt: str = "") -> dict[str, str]:
+    """Text by path inside content/: a diary without rigs, sites and entries, which a harvest fills. `doubt` stands behind the
+    language where it was guessed."""
+    own = {name: value for name, value in DIARY.items() if name not in ("title", "author")}
+    head = f"# {DIARY_FILE.explained} Its title and its author are yours to write.\n"
+    values = {"title": "My nights", **own, "language": f"{language}  # {doubt}" if doubt else language}
+    page = f"{schema_line(DIARY_FILE)}\n{head}\n{sample_yaml(DIARY_FILE.group, values)}"
+    return {"diary.yaml": page, **schema_files()}
+
+
 def _page(model: AuthorFile, values: Mapping[str, Any]) -> str:
     return f"{schema_line(model)}\n{HEAD.format(explained=model.explained)}\n{sample_yaml(model.group, values)}"

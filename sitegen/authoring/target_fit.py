@@ -42,9 +42,13 @@ def target_of(frames: Iterable[Frame]) -> TargetFit | None:
         return TargetFit(sky_object.name, catalogued=True)
     if name and is_moving_name(name):
         return TargetFit(name, False, by="its name", moving=True)
-    if (whole := catalogued(_PANEL.sub("", name))) is not None:
+    if (whole := catalogued(without_panel(name))) is not None:
         return TargetFit(whole.name, True, by=f"the panel's name '{name}'")
     return _by_place(name, _middle(frames))
+
+
+def without_panel(name: str) -> str:
+    return _PANEL.sub("", name).strip() or name
 
 
 def _middle(frames: Sequence[Frame]) -> tuple[float, float] | None:

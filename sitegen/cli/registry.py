@@ -12,6 +12,7 @@ from sitegen import __version__
 
 COMMANDS: dict[str, str] = {
     "start": "A new diary to fill in.",
+    "harvest": "A whole disk of captures into a diary.",
     "begin": "A new entry from capture logs.",
     "gather": "Frames anywhere into one log of the diary.",
     "rebuild": "The whole site, from whatever changed.",
@@ -67,9 +68,8 @@ def main() -> None:
 
     \b
     A first evening:
-      sitegen start my-nights
-      cd my-nights
-      sitegen begin sculptor /disk/captures/sculptor
+      sitegen harvest /disk/captures --dry-run
+      sitegen harvest /disk/captures
       sitegen preview
 
     \b

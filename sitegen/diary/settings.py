@@ -27,10 +27,24 @@ class OutlookSettings(Struct, frozen=True):
     minimum_altitude_deg: float = 30.0
 
 
+class CaptureAnswer(Struct, frozen=True):
+    """What the author says of the files that match the shell glob `files`; None for what is left to their headers."""
+
+    files: str
+    target: str | None = None
+    rig: str | None = None
+    site: str | None = None
+    filter: str | None = None
+    time_zone: str | None = None
+    leave_out: bool = False
+
+
 class CaptureSettings(Struct, frozen=True):
-    """`discarded` are shell globs of frames that were thrown away; empty leaves it to what folders and names say."""
+    """`discarded` are shell globs of frames that were thrown away; empty leaves it to what folders and names say. The last of
+    the `answers` that matches a file and says something wins."""
 
     discarded: tuple[str, ...] = ()
+    answers: tuple[CaptureAnswer, ...] = ()
 
 
 class Settings(Struct, frozen=True):

@@ -1,9 +1,9 @@
 """diary.yaml -> Settings."""
 
-from sitegen.diary.settings import CaptureSettings, MoonRule, OutlookSettings, Privacy, Settings
+from sitegen.diary.settings import CaptureAnswer, CaptureSettings, MoonRule, OutlookSettings, Privacy, Settings
 from sitegen.reading.documents import Document
 
-_PARTS = {"privacy": Privacy, "moon_rule": MoonRule, "outlook": OutlookSettings, "captures": CaptureSettings}
+_PARTS = {"privacy": Privacy, "moon_rule": MoonRule, "outlook": OutlookSettings}
 
 
 def settings_of(document: Document) -> Settings | None:
@@ -12,4 +12,7 @@ def settings_of(document: Document) -> Settings | None:
     if values is None or not document.diagnostics.clean:
         return None
     parts = {name: values.get(name).into(record) for name, record in _PARTS.items() if values.get(name)}
+    if captures := values.get("captures"):
+        answers = tuple(item.value.into(CaptureAnswer) for item in captures.items_of("answers"))
+        parts["captures"] = captures.into(CaptureSettings, answers=answers)
     return values.into(Settings, **parts)

@@ -10,7 +10,7 @@ from msgspec.structs import fields
 
 from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep, StarFile
 from sitegen.diary.rig import Camera, Filter, Rig, Telescope, Work
-from sitegen.diary.settings import CaptureSettings, MoonRule, OutlookSettings, Privacy, Settings
+from sitegen.diary.settings import CaptureAnswer, CaptureSettings, MoonRule, OutlookSettings, Privacy, Settings
 from sitegen.diary.site import Site
 from sitegen.reading.json_schema import json_schema
 from sitegen.reading.key_reference import key_reference
@@ -29,6 +29,7 @@ GROUPS: dict[str, Group] = {
     "moon_rule": diary_file.MOON_RULE,
     "outlook": diary_file.OUTLOOK,
     "captures": diary_file.CAPTURES,
+    "answer": diary_file.ANSWER,
     "telescope": Group(rig_file.TELESCOPE_KEYS, "a telescope"),
     "camera": Group(rig_file.CAMERA_KEYS, "a camera"),
     "filter": rig_file.FILTER,
@@ -49,7 +50,8 @@ GROUPS: dict[str, Group] = {
 # Every key once more, so that one that comes, goes or becomes required does so on purpose; a key marked ! is required.
 KEYS = {
     "diary": "title! author tagline language address theme licence privacy moon_rule outlook captures",
-    "captures": "discarded",
+    "captures": "discarded answers",
+    "answer": "files! target rig site filter time_zone leave_out",
     "privacy": "site_position round_to_deg",
     "moon_rule": "illuminated_above up_share_above",
     "outlook": "published nights minimum_altitude_deg",
@@ -82,6 +84,7 @@ RECORDS: dict[str, type] = {
     "moon_rule": MoonRule,
     "outlook": OutlookSettings,
     "captures": CaptureSettings,
+    "answer": CaptureAnswer,
     "site": Site,
     "telescope": Telescope,
     "camera": Camera,

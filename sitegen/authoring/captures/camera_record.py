@@ -30,4 +30,5 @@ def _record(tags: Tags, source: Source) -> FrameRecord:
         height_px=int(height) if height and height >= 1 else None,
         colour=True,
         camera_id=exif_text(tags, "EXIF BodySerialNumber"),
+        camera=exif_text(tags, "Image Model"),
     )

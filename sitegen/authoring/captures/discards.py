@@ -41,6 +41,21 @@ def words_of(language: str) -> tuple[str, ...]:
     return (*WORDS["en"], *WORDS.get(language.partition("-")[0].casefold(), ()))
 
 
+def language_of(files: Iterable[FrameFile]) -> tuple[str, str]:
+    """The language in which folders say that frames were thrown away, and what it was guessed from; English without any."""
+    folders = {part for file in files for part in file.below.split("/")[:-1]}
+    english = words_of("en")
+    for language, words in WORDS.items():
+        said = sorted(folder for folder in folders if (word := _plain(folder)) in words and word not in english)
+        if said:
+            return language, f"the folder '{said[0]}' says in it that frames were thrown away"
+    return "en", ""
+
+
+def _plain(folder: str) -> str:
+    return re.sub(r"[\W_\d]+", " ", folder.casefold()).strip()
+
+
 class Discard(Struct, frozen=True):
     """`reason` may be published; `by` is the pattern or the words, as they are told to the author alone."""
 
@@ -76,7 +91,7 @@ def _by_folders(gathered: str, below: str, language: str) -> Discard | None:
     """`gathered` is the name of the folder gathered as a log has it: that one, too, may say what lies in it."""
     words = words_of(language)
     for folder in (gathered.rpartition("-")[0], *below.split("/")):
-        if (word := re.sub(r"[\W_\d]+", " ", folder.casefold()).strip()) in words:
+        if (word := _plain(folder)) in words:
             return Discard(word, f"the folder '{folder}'")
     return None
 

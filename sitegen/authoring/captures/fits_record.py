@@ -30,9 +30,10 @@ _INPUTS_IF_PROCESSED = (b"NFRAMES ", b"NIMAGES ", b"NUMFRAME", b"NEXP    ")
 _SECOND_INPUT = b"IMCMB002"
 _CALIBRATIONS = (b"CALSTAT ", b"DARKCOR ", b"FLATCOR ", b"BIASCOR ", b"ZEROCOR ", b"DARKSUB ", b"FLATFILE", b"DARKFILE")
 _HISTORY = b"HISTORY "
+_TELESCOPE, _CAMERA = b"TELESCOP", b"INSTRUME"
 _IN_COMMON = Keywords(tuple(dict.fromkeys(
-    (*TOLD_BY.padded, *LATITUDES, *LONGITUDES, *SERIALS, *_COLOURS, *_INPUTS, *_INPUTS_IF_PROCESSED, _SECOND_INPUT,
-     *_CALIBRATIONS, b"ZBITPIX "))))  # fmt: skip
+    (*TOLD_BY.padded, *LATITUDES, *LONGITUDES, *SERIALS, _TELESCOPE, _CAMERA, *_COLOURS, *_INPUTS, *_INPUTS_IF_PROCESSED,
+     _SECOND_INPUT, *_CALIBRATIONS, b"ZBITPIX "))))  # fmt: skip
 _REGISTERED = re.compile(r"\b(?:co-?)?(?:regist|align|resampl|reproject|drizzl)\w*", re.I)
 _CALIBRATED = re.compile(r"\b(?:calibrat\w*|debayer\w*|cosmetic\w*)|"
                          r"\b(?:dark|flat|bias)[\w -]{0,20}\b(?:subtract|divi|correct|appl)\w*", re.I)  # fmt: skip
@@ -123,6 +124,8 @@ def _alike_told(header: FitsHeader, history: str) -> _Alike:
         float_pixels=float_pixels,
         wrong=doubt.wrong if doubt else "",
         remedy=doubt.remedy if doubt else "",
+        telescope=header.text(_TELESCOPE),
+        camera=header.text(_CAMERA),
     )
     return _Alike(record, claims)
 

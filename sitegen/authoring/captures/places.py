@@ -110,7 +110,7 @@ def sort_targets(
 def _of_most(records: Sequence[FrameRecord], reach_deg: float) -> tuple[Target, ...]:
     """The field, or the name of something without a place, that most frames show."""
     counted: Counter[object] = Counter()
-    cells = _Cells(reach_deg)
+    cells = Cells(reach_deg)
     for record in records:
         place = place_of(record)
         if is_moving_name(record.object):
@@ -130,7 +130,7 @@ def _of_most(records: Sequence[FrameRecord], reach_deg: float) -> tuple[Target, 
     return (_named(most, fields, records, cells),)
 
 
-def _named(most: object, fields: Mapping[object, object], records: Sequence[FrameRecord], cells: "_Cells") -> Target:
+def _named(most: object, fields: Mapping[object, object], records: Sequence[FrameRecord], cells: "Cells") -> Target:
     """By the name that most of its frames have."""
     if isinstance(most, str):
         names = Counter(record.object for record in records if alike_name(record.object) == most)
@@ -150,7 +150,7 @@ class _Belonging:
     """What belongs to targets: fields that hang together with them, and names like theirs where they have no place."""
 
     def __init__(self, targets: Sequence[Target], reach_deg: float) -> None:
-        self.targets, self.cells = targets, _Cells(reach_deg)
+        self.targets, self.cells = targets, Cells(reach_deg)
         self.names = [alike_name(target.name) for target in targets if target.place is None]
         self.inside: set[tuple[int, int, int]] = set()
 
@@ -161,7 +161,7 @@ class _Belonging:
 
     def has(self, record: FrameRecord) -> bool:
         place = place_of(record)
-        if self.names and record.object and any(_alike(name, alike_name(record.object)) for name in self.names):
+        if self.names and record.object and any(names_are_alike(name, alike_name(record.object)) for name in self.names):
             return True
         if place is None:
             return not (record.object and self.names and len(self.names) == len(self.targets))
@@ -175,7 +175,7 @@ class _Belonging:
         return math.dist(_direction(target.place), self.cells.direction(place)) <= reach
 
 
-class _Cells:
+class Cells:
     """Places in steps of a twentieth of the reach, so that many frames are few places, and neighbours are looked up."""
 
     def __init__(self, reach_deg: float) -> None:
@@ -249,7 +249,7 @@ def _shown_instead(records: Mapping[int, FrameRecord], reach_deg: float) -> dict
 
     A name left over from the target before is not believed: the command that it would make gathers nothing.
     """
-    cells = _Cells(reach_deg)
+    cells = Cells(reach_deg)
     places = {number: place for number, record in records.items() if (place := place_of(record)) is not None}
     first_in = {cells.rounded(place): place for place in sorted(places.values(), reverse=True)}
     fields = cells.fields(first_in)
@@ -289,7 +289,7 @@ def alike_name(name: str) -> str:
     return re.sub(r"[\W_]+", "", name.casefold())
 
 
-def _alike(name: str, other: str) -> bool:
+def names_are_alike(name: str, other: str) -> bool:
     if name == other or (min(len(name), len(other)) >= 4 and (name in other or other in name)):
         return True
     digits = re.findall(r"\d+", name), re.findall(r"\d+", other)

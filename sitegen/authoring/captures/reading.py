@@ -54,9 +54,10 @@ class ReadFrames(Struct, frozen=True):
 
 
 def read_records(
-    files: Sequence[FrameFile], memory: FrameMemory, jobs: int | None = None, progress: Progress | None = None
-) -> tuple[FrameRecord, ...]:
-    """In the order of the files."""
+    files: Sequence[FrameFile], memory: FrameMemory, jobs: int | None = None, progress: Progress | None = None,
+    on_record: Callable[[FrameRecord], None] | None = None,
+) -> tuple[FrameRecord, ...]:  # fmt: skip
+    """In the order of the files. `on_record` is called with each that is read, before `progress`."""
     records: dict[int, FrameRecord] = {}
     unknown: list[int] = []
     for number, file in enumerate(files):
@@ -68,6 +69,8 @@ def read_records(
     for number, record in zip(unknown, _read_all([files[number] for number in unknown], jobs), strict=True):
         records[number] = record
         memory.remember(files[number], record)
+        if on_record is not None:
+            on_record(record)
         if progress is not None:
             progress(files[number].name)
     return tuple(records[number] for number in range(len(files)))

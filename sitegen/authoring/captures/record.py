@@ -18,7 +18,8 @@ class FrameRecord(Struct, frozen=True, array_like=True, gc=False):
     header does not tell its clock; `local` where it says that this is a wall clock. Frame and pixel are binned. The place is
     rounded to 0.1°: it is kept no better anywhere. `inputs` counts the frames that were combined into this one; `processed` says
     what was done to it, `sign` by which words of the header. `wrong` and `remedy` say why the file is no frame, `refused` that
-    the system did not hand it over, which may be otherwise next time; `warning` and `warning_remedy` what is odd about it.
+    the system did not hand it over, which may be otherwise next time; `warning` and `warning_remedy` what is odd about it;
+    `telescope` and `camera` are the names in the header.
     """
 
     source: Source
@@ -52,6 +53,8 @@ class FrameRecord(Struct, frozen=True, array_like=True, gc=False):
     warning: str = ""
     warning_remedy: str = ""
     refused: bool = False
+    telescope: str = ""
+    camera: str = ""
 
     @property
     def is_readable(self) -> bool:

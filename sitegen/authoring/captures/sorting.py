@@ -86,7 +86,7 @@ class SortedFrames(Struct, frozen=True):
 
 def sort_frames(read: ReadFrames, request: SortingRequest) -> SortedFrames:
     """From the surest evidence to the least sure: what an earlier step takes out does not confuse a later one."""
-    left_out, unreadable = _without_date(read.unreadable)
+    left_out, unreadable = without_date(read.unreadable)
     frames = [_of_its_folder(frame) for frame in (*read.frames, *read.table_rows)]
     left_out += (_unknown_kind(frame) for frame in frames if frame.record.kind is None)
     exposures = exposures_of(frame for frame in frames if frame.record.kind is not None)
@@ -116,6 +116,26 @@ def sort_frames(read: ReadFrames, request: SortingRequest) -> SortedFrames:
     )  # fmt: skip
 
 
+def sort_rig_frames(frames: Iterable[Frame], discarding: Discarding) -> tuple[list[Counted], list[Counted], list[LeftOut]]:
+    """Of one rig's frames, whatever they show: lights, calibration, and what is no sub."""
+    exposures = exposures_of(frames)
+    left_out = list(_copies(exposures))
+    for step in (partial(_by_words, language=discarding.language), _by_stepping, _by_sum):
+        taken = step(exposures)
+        left_out += (taken[number] for number in sorted(taken))
+        exposures = tuple(exposure for number, exposure in enumerate(exposures) if number not in taken)
+    lights = [exposure for exposure in exposures if exposure.frame.kind == "light"]
+    calibration = [exposure for exposure in exposures if exposure.frame.kind != "light"]
+    return list(_judged(lights, discarding)), list(_judged(calibration, discarding)), left_out
+
+
+def kinds_told(frames: Iterable[Frame]) -> tuple[list[Frame], list[LeftOut]]:
+    """Each with the kind that its folder tells where its header tells none; and those of no kind."""
+    of_folder = [_of_its_folder(frame) for frame in frames]
+    strange = [_unknown_kind(frame) for frame in of_folder if frame.record.kind is None]
+    return [frame for frame in of_folder if frame.record.kind is not None], strange
+
+
 def _of_its_folder(frame: Frame) -> Frame:
     """A header that names no kind leaves it to the folder: cameras write none."""
     if frame.record.kind_words or frame.file is None:
@@ -130,7 +150,7 @@ def _kind_of_folders(path: str) -> FrameKind | None:
     return next((kind for kind, words in _FOLDERS if any(folder in words for folder in folders)), None)
 
 
-def _without_date(unreadable: Iterable[Unreadable]) -> tuple[list[LeftOut], list[Unreadable]]:
+def without_date(unreadable: Iterable[Unreadable]) -> tuple[list[LeftOut], list[Unreadable]]:
     """A finished picture often has lost its date: that is no fault of the disk."""
     left_out: list[LeftOut] = []
     broken = []

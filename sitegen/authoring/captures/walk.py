@@ -31,7 +31,8 @@ class FoundFiles(Struct, frozen=True):
     files of the folders by their ending.
 
     `scopes` says of which folders all is known now: by the folder's name in a log, what a path below it begins with. It is empty
-    where any folder could not be listed: what is not seen then may still be there. `seen` are all files of the folders.
+    where any folder could not be listed: what is not seen then may still be there. `seen` are all files of the folders
+    but the hidden ones, which are counted.
     """
 
     frames: tuple[FrameFile, ...]
@@ -40,6 +41,7 @@ class FoundFiles(Struct, frozen=True):
     scopes: Mapping[str, str]
     problems: tuple[Problem, ...]
     seen: tuple[SeenFile, ...] = ()
+    hidden: int = 0
 
     @property
     def paths(self) -> tuple[Path, ...]:
@@ -64,6 +66,7 @@ def find_files(words: Iterable[str]) -> FoundFiles:
     return FoundFiles(
         tuple(search.frames.values()), tuple(search.tables.values()), dict(sorted(search.passed_over.items())),
         {} if search.is_part_unseen else search.scopes, tuple(search.problems), tuple(search.seen),
+        search.hidden,
     )  # fmt: skip
 
 
@@ -77,6 +80,13 @@ def _seen(entry: "os.DirEntry[str]") -> SeenFile:
         return seen_file(entry)
     except OSError:
         return unseen(entry.path)
+
+
+def _files_in(entry: "os.DirEntry[str]") -> int:
+    """Of a hidden file itself, of a hidden folder all below it."""
+    if not entry.is_dir(follow_symlinks=False):
+        return 1
+    return sum(len(files) for _, _, files in os.walk(entry.path))
 
 
 def _legible(name: str) -> str:
@@ -95,6 +105,7 @@ class _Search(Struct):
     problems: list[Problem] = field(default_factory=list)
     seen: list[SeenFile] = field(default_factory=list)
     again: int = 0
+    hidden: int = 0
     is_part_unseen: bool = False
 
     @property
@@ -140,13 +151,16 @@ class _Search(Struct):
         inside = []
         try:
             with os.scandir(directory) as listed:
-                entries = sorted((entry for entry in listed if not entry.name.startswith(".")), key=lambda entry: entry.name)
+                entries = sorted(listed, key=lambda entry: entry.name)
         except OSError as trouble:
             self.miss(shown, trouble)
             self.seen.append(unseen(directory))
             return []
         for entry in entries:
             name = entry.name
+            if name.startswith("."):
+                self.hidden += _files_in(entry)
+                continue
             if entry.is_dir(follow_symlinks=False):
                 inside.append((f"{shown}/{name}", f"{below}{name}/", f"{directory}/{name}"))
                 continue

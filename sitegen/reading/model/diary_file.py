@@ -8,7 +8,8 @@ from sitegen.reading.value_types.folder_name import FolderName
 from sitegen.reading.value_types.group import Group, Key
 from sitegen.reading.value_types.language import Language
 from sitegen.reading.value_types.number import Number
-from sitegen.reading.value_types.text import LINE
+from sitegen.reading.value_types.text import LINE, NAME
+from sitegen.reading.value_types.time_zone import TimeZone
 
 SHARE = Number(least=0, most=1)
 # Finer than this it names the village, or the house: that is no rounding.
@@ -48,11 +49,27 @@ OUTLOOK = Group(
     called="outlook",
 )  # fmt: skip
 
+ANSWER = Group(
+    (
+        Key("files", LINE, "A shell glob of files: the end of their paths.", "'old camera/*'", required=True),
+        Key("target", LINE, "What they show.", "M 33"),
+        Key("rig", NAME, "Which rig took them.", "dome-newtonian"),
+        Key("site", NAME, "From where.", "school-roof"),
+        Key("filter", NAME, "Through which filter of the rig.", "L"),
+        Key("time_zone", TimeZone(), "The clock by which they were stamped.", "Europe/Athens"),
+        Key("leave_out", YesOrNo(), "Whether they are left out of the diary.", "true", default="false"),
+    ),
+    called="an answer",
+)  # fmt: skip
+
 CAPTURES = Group(
     (
         Key("discarded", ListOf(LINE), "Shell globs of frames thrown away, as paths below the folder gathered or as names; "
             "without any, folders and names that begin with words like 'rejected' or 'bad' say it.",
             "['rejected/*', 'cloudy_*']"),
+        Key("answers", ListOf(ANSWER), "What 'sitegen harvest' asked and no header answers, each for the files of a shell glob; "
+            "the last that says something of a file wins.",
+            "[{files: 'old camera/*', time_zone: Europe/Athens}]"),
     ),
     called="captures",
 )  # fmt: skip
@@ -74,7 +91,8 @@ DIARY_FILE = AuthorFile(
             Key("privacy", PRIVACY, "How much of the observing place becomes public.", "{site_position: rounded}"),
             Key("moon_rule", MOON_RULE, "When the Moon is too much for broadband.", "{illuminated_above: 0.5}"),
             Key("outlook", OUTLOOK, "The coming nights of entries still gathering.", "{nights: 30}"),
-            Key("captures", CAPTURES, "What 'sitegen gather' has to know of your captures.", "{discarded: ['rejected/*']}"),
+            Key("captures", CAPTURES, "What 'sitegen gather' and 'sitegen harvest' have to know of your captures.",
+                "{discarded: ['rejected/*']}"),
         ),
         called="the diary",
     ),

@@ -1,0 +1,1 @@
+"""A disk of captures -> logs, rigs, sites and draft entries."""

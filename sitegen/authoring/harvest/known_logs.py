@@ -1,0 +1,93 @@
+"""The logs that were gathered before, and whose they are: what is in one of them stays there."""
+
+from collections.abc import Iterable, Mapping
+from datetime import date
+from functools import cached_property
+
+from sitegen.authoring.captures.record import Frame
+from sitegen.authoring.entry_file import KnownEntry, known_entry
+from sitegen.authoring.gathered_log import GatheredLog, is_written_by_us, read_gathered
+from sitegen.reading.diary_config import DiaryConfig, entry_files
+from sitegen.sky.solar_time import evening_at
+
+_LOGS, _ECSV = "logs/", ".ecsv"
+
+
+class KnownLog:
+    """A log and the entry that names it, None where none does."""
+
+    def __init__(self, log: GatheredLog, entry: str | None, front_matter: KnownEntry | None) -> None:
+        self.log, self.entry, self.front_matter = log, entry, front_matter
+
+    @property
+    def name(self) -> str:
+        return self.log.relative.removeprefix(_LOGS).removesuffix(_ECSV)
+
+    @cached_property
+    def evenings(self) -> tuple[date, ...]:
+        lights = (sub for sub in self.log.subs if sub.kind == "light")
+        return tuple(sorted({evening_at(sub.middle, self.longitude_deg) for sub in lights}))
+
+    @property
+    def longitude_deg(self) -> float:
+        if self.front_matter is not None and self.front_matter.site is not None:
+            return self.front_matter.site.longitude_deg
+        longitudes = (sub.origin.longitude_deg for sub in self.log.subs if sub.origin is not None)
+        return next((longitude for longitude in longitudes if longitude is not None), 0.0)
+
+    def shows(self, target: str, rig: str, site: str) -> bool:
+        """Whether the entry is of this target, rig and site."""
+        if self.front_matter is None or self.front_matter.rig is None or self.front_matter.site is None:
+            return False
+        names = {place.name for place in self.front_matter.targets}
+        return target in names and (self.front_matter.rig.slug, self.front_matter.site.slug) == (rig, site)
+
+
+class KnownLogs:
+    """By file and by start, the log in which a frame is already."""
+
+    def __init__(self, logs: Iterable[KnownLog]) -> None:
+        self.logs = tuple(logs)
+        self._by_file: dict[tuple[str, str], tuple[KnownLog, str | None]] = {}
+        self._by_start: dict[tuple[object, float, str], KnownLog] = {}
+        for log in self.logs:
+            for row in log.log.rows:
+                if row.file is not None:
+                    self._by_file[row.file] = log, row.sub.clock
+                if row.sub.origin is not None:
+                    self._by_start[row.sub.start, row.sub.exposure_s, row.sub.origin.filter_told or ""] = log
+
+    def of(self, frame: Frame) -> KnownLog | None:
+        """By its file, else by start, exposure and filter: it may have been moved."""
+        if not self.logs:
+            return None
+        file = self._by_file.get((frame.file.folder, frame.file.below)) if frame.file is not None else None
+        return file[0] if file else self._by_start.get((frame.start, frame.exposure_s, frame.record.filter_words))
+
+    def clock_of(self, folder: str, below: str) -> str | None:
+        """In which its time was read."""
+        file = self._by_file.get((folder, below))
+        return file[1] if file is not None and file[1] != "UTC" else None
+
+
+def known_logs(diary: DiaryConfig) -> KnownLogs:
+    """Raises DiaryProblems for a log that cannot be read without a loss."""
+    names = sorted(name for name in diary.folder.names if name.startswith(_LOGS) and name.endswith(_ECSV))
+    ours = [name for name in names if is_written_by_us(diary.folder.path(name).read_text("utf-8", "replace"))]
+    entries = {path.rpartition("/")[2].removesuffix(".md") for path in entry_files(diary)}
+    by_log = _entries_by_log(entries, diary, ours) if ours else {}
+    return KnownLogs(KnownLog(read_gathered(name, diary), *by_log.get(name, (None, None))) for name in ours)
+
+
+def _entries_by_log(
+    entries: Iterable[str], diary: DiaryConfig, logs: Iterable[str]
+) -> Mapping[str, tuple[str, KnownEntry | None]]:
+    """An entry of the log's own name before others."""
+    waiting = set(logs)
+    by_log: dict[str, tuple[str, KnownEntry | None]] = {}
+    for entry in sorted(entries):
+        front_matter = known_entry(entry, diary)
+        for log in front_matter.logs & waiting if front_matter is not None else ():
+            if log not in by_log or log == f"{_LOGS}{entry}{_ECSV}":
+                by_log[log] = entry, known_entry(entry, diary, log)
+    return by_log

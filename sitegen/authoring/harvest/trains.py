@@ -1,0 +1,142 @@
+"""Which set-up of telescope and camera took each frame, and which set-ups follow each other as one rig."""
+
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import datetime, timedelta
+
+from msgspec import Struct, field
+from msgspec.structs import replace
+
+from sitegen.authoring.captures.record import Frame, FrameRecord
+from sitegen.authoring.captures.trains import HeaderTrain, disagreements, header_train, same_train
+from sitegen.diary.rig import Rig
+
+HALF_A_DAY = timedelta(hours=12)
+Names = tuple[str, str]
+"""Of telescope and camera, as headers have them, in lower case; '' where they have none."""
+
+
+class SetUp(Struct, eq=False):
+    """Frames that nothing parts: telescope, camera and what headers tell of them, the most frequent first in `trains`."""
+
+    names: Names
+    trains: Counter[HeaderTrain] = field(default_factory=Counter)
+    filters: Counter[str] = field(default_factory=Counter)
+    spelt: tuple[str, str] = ("", "")
+    first: Frame | None = None
+    last: Frame | None = None
+
+    @property
+    def main(self) -> HeaderTrain:
+        """A raw frame speaks for the camera, an unbinned one for its pixels."""
+        return min(self.trains, key=lambda train: (train.processed, train.binning or 1, -self.trains[train], str(train)))
+
+    @property
+    def tells(self) -> bool:
+        return bool(self.names[0] or self.main.focal_length_mm or self.main.pixel_um or self.main.camera_id)
+
+    def lies_before(self, other: "SetUp") -> bool:
+        return self.last is not None and other.first is not None and self.last.start < other.first.start
+
+
+def names_of(record: FrameRecord) -> Names:
+    return record.telescope.casefold(), record.camera.casefold()
+
+
+class SetUps:
+    """All set-ups of a disk, and by the number of a frame the one that took it."""
+
+    def __init__(self, frames: Sequence[Frame], also: Sequence[Frame] = ()) -> None:
+        self.set_ups: list[SetUp] = []
+        self._of: dict[tuple[Names, HeaderTrain], SetUp] = {}
+        counted: Counter[tuple[Names, HeaderTrain]] = Counter()
+        for frame in (*frames, *also):
+            key = names_of(frame.record), header_train(frame.record)
+            counted[key] += 1 if frame.kind == "light" else 0
+        for key, count in sorted(counted.items(), key=lambda pair: (not pair[0][0][0], -pair[1], str(pair[0]))):
+            set_up = self._of[key] = self._fitting(*key) or self._begin(key[0])
+            set_up.trains[key[1]] += count
+        self.of_frame = tuple(self._of[names_of(frame.record), header_train(frame.record)] for frame in frames)
+        for frame in (*frames, *also):
+            _met(self._of[names_of(frame.record), header_train(frame.record)], frame)
+
+    def _fitting(self, names: Names, train: HeaderTrain) -> SetUp | None:
+        """A telescope without a name is the only one that fits."""
+        fitting = [set_up for set_up in self.set_ups if _may_be(names, set_up.names) and same_train(train, set_up.main)]
+        named = [set_up for set_up in fitting if set_up.names[0] == names[0]]
+        return named[0] if named else fitting[0] if len(fitting) == 1 else None
+
+    def _begin(self, names: Names) -> SetUp:
+        self.set_ups.append(SetUp(names))
+        return self.set_ups[-1]
+
+
+def _may_be(names: Names, others: Names) -> bool:
+    return all(not name or not other or name == other for name, other in zip(names, others, strict=True))
+
+
+def _met(set_up: SetUp, frame: Frame) -> None:
+    if frame.kind != "light":
+        return
+    if not set_up.spelt[0]:
+        set_up.spelt = frame.record.telescope, frame.record.camera
+    set_up.filters[frame.record.filter_words] += 1
+    if set_up.first is None or frame.start < set_up.first.start:
+        set_up.first = frame
+    if set_up.last is None or frame.start > set_up.last.start:
+        set_up.last = frame
+
+
+CALLED = "# In headers this telescope is called: "
+"""A line of a rig's file that harvest wrote."""
+
+
+def called_in(texts: Mapping[str, str]) -> dict[str, str]:
+    """By slug, what headers call the telescope of a rig that harvest described, in lower case."""
+    lines = ((slug, line) for slug, text in texts.items() for line in text.splitlines() if line.startswith(CALLED))
+    return {slug: line.removeprefix(CALLED).strip().casefold() for slug, line in lines}
+
+
+def rig_of(set_up: SetUp, rigs: Iterable[Rig], called: Mapping[str, str]) -> Rig | None:
+    """The diary's rig that nothing of the set-up contradicts, on its first and its last evening; of several the one that bears
+    the telescope's name. None where none or several are left."""
+    frames = [frame for frame in (set_up.first, set_up.last) if frame is not None]
+    agreeing = [rig for rig in rigs if all(_agrees(set_up.main, rig, frame) for frame in frames)]
+    named = [rig for rig in agreeing if bears_name(rig, set_up, called)]
+    unnamed = [rig for rig in agreeing if rig.slug not in called or not set_up.names[0]]
+    fitting = named or unnamed
+    return fitting[0] if len(fitting) == 1 else None
+
+
+def _agrees(train: HeaderTrain, rig: Rig, frame: Frame) -> bool:
+    """On the evening before or after as well: a change is dated by the evening of a place, which this frame may not tell."""
+    moved = (replace(frame, start=frame.start + shift) for shift in (timedelta(0), HALF_A_DAY, -HALF_A_DAY))
+    return any(not disagreements(train, rig, near) for near in moved)
+
+
+def bears_name(rig: Rig, set_up: SetUp, called: Mapping[str, str]) -> bool:
+    telescope = set_up.names[0]
+    return bool(telescope) and (called.get(rig.slug) == telescope or telescope in rig.name.casefold())
+
+
+def in_chains(set_ups: Iterable[SetUp]) -> list[list[SetUp]]:
+    """Set-ups of one telescope (of one camera where it has no name) that follow each other are one rig that changed; those that
+    were used side by side are rigs of their own."""
+    chains: list[list[SetUp]] = []
+    for set_up in sorted(set_ups, key=_first_start):
+        chain = next((chain for chain in chains if _one_rig(chain[-1], set_up)), None)
+        if chain is None:
+            chains.append([set_up])
+        else:
+            chain.append(set_up)
+    return chains
+
+
+def _one_rig(before: SetUp, after: SetUp) -> bool:
+    names = before.names[0] or before.names[1], after.names[0] or after.names[1]
+    return bool(names[0]) and names[0] == names[1] and before.lies_before(after)
+
+
+def _first_start(set_up: SetUp) -> datetime:
+    assert set_up.first is not None
+    return set_up.first.start
