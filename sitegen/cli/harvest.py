@@ -134,6 +134,9 @@ def _harvested(run: _Run, captures: "FoundFiles", memory: object) -> "Harvest":
 @contextmanager
 def _shown(total: int, quiet: bool) -> "Iterator[tuple[Callable[[str], None], Callable[[FrameRecord], None]]]":
     """A bar with the files, their speed, and what they were of so far."""
+    if quiet:
+        yield (lambda name: None), (lambda record: None)
+        return
     objects: set[str] = set()
     began, count = time.monotonic(), 0
 

@@ -49,20 +49,23 @@ class KnownLogs:
     def __init__(self, logs: Iterable[KnownLog]) -> None:
         self.logs = tuple(logs)
         self._by_file: dict[tuple[str, str], tuple[KnownLog, str | None]] = {}
-        self._by_start: dict[tuple[object, float, str], KnownLog] = {}
+        self._by_start: dict[tuple[object, float, str, str], KnownLog] = {}
         for log in self.logs:
             for row in log.log.rows:
                 if row.file is not None:
                     self._by_file[row.file] = log, row.sub.clock
                 if row.sub.origin is not None:
-                    self._by_start[row.sub.start, row.sub.exposure_s, row.sub.origin.filter_told or ""] = log
+                    name = row.file[1].rpartition("/")[2] if row.file is not None else ""
+                    self._by_start[row.sub.start, row.sub.exposure_s, row.sub.origin.filter_told or "", name] = log
 
     def of(self, frame: Frame) -> KnownLog | None:
-        """By its file, else by start, exposure and filter: it may have been moved."""
-        if not self.logs:
+        """By its file, else by start, exposure, filter and name: it may have moved. A twin camera shares all but the name."""
+        if not self.logs or frame.file is None:
             return None
-        file = self._by_file.get((frame.file.folder, frame.file.below)) if frame.file is not None else None
-        return file[0] if file else self._by_start.get((frame.start, frame.exposure_s, frame.record.filter_words))
+        if file := self._by_file.get((frame.file.folder, frame.file.below)):
+            return file[0]
+        moment = frame.start, frame.exposure_s, frame.record.filter_words
+        return self._by_start.get((*moment, frame.file.name)) or self._by_start.get((*moment, ""))
 
     def clock_of(self, folder: str, below: str) -> str | None:
         """In which its time was read."""

@@ -1,5 +1,6 @@
 """Every light frame with its target, rig, site and evening, or with the question that it waits for."""
 
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 
@@ -7,7 +8,7 @@ import numpy as np
 from msgspec import Struct
 from msgspec.structs import replace
 
-from sitegen.authoring.captures.places import catalogued
+from sitegen.authoring.captures.places import catalogued, is_moving_name
 from sitegen.authoring.captures.record import Frame, FrameFile
 from sitegen.authoring.captures.sorting import Counted
 from sitegen.authoring.harvest.known_logs import KnownLog, KnownLogs
@@ -64,6 +65,7 @@ class _Waiting:
 
     def __init__(self, lights: Iterable[tuple[Counted, str]]) -> None:
         self.lights = list(lights)
+        self.taken_out: list[FrameFile] = []
         self.questions: list[Question] = []
 
     def ask(self, is_asked: Sequence[bool], wording: str, key: str, each_folder: bool = False) -> None:
@@ -71,6 +73,9 @@ class _Waiting:
         self.questions += asked_of(wording, key, self.taken_out, each_folder)
 
     def take_out(self, is_asked: Sequence[bool]) -> None:
+        if not any(is_asked):
+            self.taken_out = []
+            return
         pairs = list(zip(self.lights, is_asked, strict=True))
         self.taken_out = [_file_of(counted) for (counted, _), asked in pairs if asked]
         self.lights = [light for light, asked in pairs if not asked]
@@ -83,8 +88,10 @@ def _file_of(counted: Counted) -> FrameFile:
 
 def place_lights(lights: Iterable[tuple[Counted, str]], request: LightRequest) -> PlacedLights:
     """`lights` are the counted ones, each with its rig."""
-    named = [(_with_filter(counted, request.answers), rig) for counted, rig in lights]
-    logs = [request.logs.of(counted.frame) for counted, _ in named]
+    named = list(lights)
+    if request.answers.answers:
+        named = [(_with_filter(counted, request.answers), rig) for counted, rig in named]
+    logs = [request.logs.of(counted.frame) for counted, _ in named] if request.logs.logs else [None] * len(named)
     waiting = _Waiting(light for light, log in zip(named, logs, strict=True) if log is None)
     _ask_filters(waiting, request)
     sites = _ask_sites(waiting, request)
@@ -115,21 +122,16 @@ def _in_log(counted: Counted, rig: str, log: KnownLog) -> Light:
 
 def _ask_filters(waiting: _Waiting, request: LightRequest) -> None:
     """Unknown words wait until the rig has them, one question each; frames without a word for an answer."""
-    words = [counted.frame.record.filter_words for counted, _ in waiting.lights]
-    match = {(word, rig): match_filter(word, request.rigs[rig]) for word, (_, rig) in zip(words, waiting.lights, strict=True)}
-    asked = [word.casefold() not in NO_FILTER_WORDS and match[word, rig] is None
-             for word, (_, rig) in zip(words, waiting.lights, strict=True)]  # fmt: skip
-    pairs = [(rig, word) for word, (_, rig), is_asked in zip(words, waiting.lights, asked, strict=True) if is_asked]
-    for rig, word in sorted(set(pairs)):
-        waiting.questions.append(_filter_question(word, request.rigs[rig], pairs.count((rig, word))))
-    waiting.take_out(asked)
-    nameless = [_has_several(rig, request) and counted.frame.record.filter_words.casefold() in NO_FILTER_WORDS
-                for counted, rig in waiting.lights]  # fmt: skip
-    waiting.ask(nameless, _NO_FILTER, "filter: FILTER", each_folder=True)
-
-
-def _has_several(rig: str, request: LightRequest) -> bool:
-    return bool(request.rigs[rig].filters)
+    counts = Counter((rig, counted.frame.record.filter_words) for counted, rig in waiting.lights)
+    named = {pair for pair in counts if pair[1].casefold() not in NO_FILTER_WORDS}
+    unknown = {(rig, word) for rig, word in named if match_filter(word, request.rigs[rig]) is None}
+    nameless = {(rig, word) for rig, word in counts.keys() - named if request.rigs[rig].filters}
+    for rig, word in sorted(unknown):
+        waiting.questions.append(_filter_question(word, request.rigs[rig], counts[rig, word]))
+    if unknown or nameless:
+        waiting.take_out([(rig, counted.frame.record.filter_words) in unknown for counted, rig in waiting.lights])
+        asked = [(rig, counted.frame.record.filter_words) in nameless for counted, rig in waiting.lights]
+        waiting.ask(asked, _NO_FILTER, "filter: FILTER", each_folder=True)
 
 
 def _filter_question(word: str, rig: Rig, count: int) -> Question:
@@ -160,12 +162,14 @@ def _site_of(counted: Counted, request: LightRequest) -> str | None:
 
 def _ask_daylight(waiting: _Waiting, sites: Mapping[int, str], request: LightRequest) -> None:
     """Groups of one folder, rig and clock most of whose frames were taken in daylight: a clock or a place is wrong."""
+    lit = _in_daylight(waiting, sites, request)
+    if not any(lit):
+        return
     groups: dict[tuple[str, ...], list[int]] = {}
     for number, (counted, rig) in enumerate(waiting.lights):
         frame = counted.frame
         folder = _file_of(counted).below.partition("/")[0]
         groups.setdefault((sites[id(counted)], rig, folder, frame.clock or ""), []).append(number)
-    lit = _in_daylight(waiting, sites, request)
     bright = [numbers for numbers in groups.values() if 2 * sum(lit[number] for number in numbers) > len(numbers)]
     asked = {number for numbers in bright for number in numbers if _is_doubtful(waiting.lights[number][0], request)}
     clockless = [number in asked and counted.frame.clock == "UTC" for number, (counted, _) in enumerate(waiting.lights)]
@@ -176,9 +180,10 @@ def _ask_daylight(waiting: _Waiting, sites: Mapping[int, str], request: LightReq
 
 
 def _is_doubtful(counted: Counted, request: LightRequest) -> bool:
-    """What the author has answered is not asked again."""
+    """What the author has answered is not asked again; the Sun, the Moon and planets are taken by day."""
     answered = request.answers.about(counted.frame.file)
-    return not (answered.site and (answered.time_zone or counted.frame.clock is None))
+    is_answered = answered.site and (answered.time_zone or counted.frame.clock is None)
+    return not is_answered and not is_moving_name(counted.frame.record.object)
 
 
 def _in_daylight(waiting: _Waiting, sites: Mapping[int, str], request: LightRequest) -> list[bool]:
@@ -190,8 +195,8 @@ def _in_daylight(waiting: _Waiting, sites: Mapping[int, str], request: LightRequ
         site = request.sites[slug]
         moments = np.array([waiting.lights[number][0].frame.start.timestamp() for number in numbers])
         altitudes = sun_altitude_deg(moments, site.latitude_deg, site.longitude_deg)
-        for number, altitude_deg in zip(numbers, altitudes, strict=True):
-            lit[number] = bool(altitude_deg > DAYLIGHT_DEG)
+        for place in np.flatnonzero(altitudes > DAYLIGHT_DEG):
+            lit[numbers[place]] = True
     return lit
 
 

@@ -23,7 +23,11 @@ from sitegen.authoring.target_fit import NEAR_DEG, TargetFit, without_panel
 from sitegen.catalogue.lookup import objects_near, separation_deg
 from sitegen.catalogue.sky_object import SkyObject
 
-_CATALOGUE_NUMBER = re.compile(r"(?<![a-z0-9])(?:ngc|ic|m|messier|sh ?2|ldn|lbn|vdb|abell)[ _-]?\d+(?![0-9])", re.I)
+_CATALOGUE_NUMBER = re.compile(r"(?<![a-z0-9])(?:(?:ngc|ic|messier|sh ?2|ldn|lbn|vdb|abell)[ _-]?|m ?)\d+(?![0-9])", re.I)
+_OF_THE_TRADE = frozenset({
+    "frame", "frames", "field", "fields", "image", "images", "light", "lights", "session", "target", "object", "night", "nights",
+    "mirror", "telescope", "camera",
+})  # fmt: skip
 PANELS = 3
 """A mosaic reaches so many fields from what it is called after."""
 
@@ -59,6 +63,7 @@ class _Pointings:
         self.cells = Cells(self.reach_deg)
         places = {place for frame in frames if (place := _pointing(frame.record)) is not None}
         self.fields = self.cells.fields({self.cells.rounded(place) for place in places})
+        self.fitting: dict[tuple[str, object], Shown | None] = {}
         self.names: dict[object, Counter[Shown]] = {}
         self.own: dict[str, set[Shown]] = {}
 
@@ -68,9 +73,17 @@ class _Pointings:
         return None if place is None else self.fields[self.cells.rounded(place)]
 
     def by_header(self, record: FrameRecord) -> Shown | None:
-        name = record.object
-        if not name:
+        """Worked out once for each name and step of pointing: thousands of frames say the same."""
+        if not record.object:
             return None
+        place = _pointing(record)
+        key = record.object, None if place is None else self.cells.rounded(place)
+        if key not in self.fitting:
+            self.fitting[key] = self._by_header(record)
+        return self.fitting[key]
+
+    def _by_header(self, record: FrameRecord) -> Shown | None:
+        name = record.object
         if is_moving_name(name):
             return Shown(MOVING, alike_name(name))
         sky_object = _object_called(name)
@@ -88,11 +101,10 @@ class _Pointings:
         return separation_deg(*place, sky_object.ra_deg, sky_object.dec_deg) <= fields * self.reach_deg + size_deg / 2
 
     def learn(self, frames: Iterable[Frame], shown: Iterable[Shown | None]) -> None:
-        for frame, what in zip(frames, shown, strict=True):
-            if what is None:
-                continue
-            if (field := self.field(frame.record)) is not None:
-                self.names.setdefault(field, Counter())[what] += 1
+        fields = ((what, self.field(frame.record)) for frame, what in zip(frames, shown, strict=True) if what is not None)
+        for (what, field), count in Counter(fields).items():
+            if field is not None:
+                self.names.setdefault(field, Counter())[what] += count
             if what.kind == OWN:
                 self.own.setdefault(what.name, set()).add(what)
 
@@ -146,23 +158,27 @@ def _by_path(frame: Frame) -> Shown | None:
     if frame.file is None:
         return None
     folders, _, name = frame.file.with_folder.rpartition("/")
-    sky_object = _by_folders(folders) or _by_name(re.sub(r"[\W_]*\d+$", "", frame.file.stem) or name)
+    sky_object = _by_folders(folders) or _by_number(name)
     return Shown(CATALOGUE, sky_object.name, by="its folder's or its file's name") if sky_object is not None else None
 
 
 @lru_cache(maxsize=4_096)
 def _by_folders(folders: str) -> SkyObject | None:
     """The deepest folder that bears the name of something."""
-    return next((sky_object for part in reversed(folders.split("/")) if (sky_object := _by_name(part)) is not None), None)
+    parts = reversed(folders.split("/"))
+    return next((sky_object for part in parts if (sky_object := _by_number(part) or _by_name(part)) is not None), None)
 
 
-@lru_cache(maxsize=4_096)
-def _by_name(part: str) -> SkyObject | None:
-    """A number of a catalogue somewhere in it; as a whole, without digits, a name of five letters or more."""
-    if number := _CATALOGUE_NUMBER.search(part):
-        return catalogued(number.group())
-    words = re.sub(r"[\W_\d]+", " ", part).strip()
-    return catalogued(words) if len(words) >= 5 else None
+def _by_number(part: str) -> SkyObject | None:
+    """A number of a catalogue, somewhere in it."""
+    number = _CATALOGUE_NUMBER.search(part)
+    return catalogued(number.group()) if number is not None else None
+
+
+def _by_name(folder: str) -> SkyObject | None:
+    """A name of five letters or more, that is no word of the trade: a galaxy is called the Frame."""
+    words = re.sub(r"[\W_\d]+", " ", folder).strip()
+    return catalogued(words) if len(words) >= 5 and words.casefold() not in _OF_THE_TRADE else None
 
 
 def _beside(frames: Iterable[Frame], shown: Iterable[Shown | None]) -> dict[str, Shown]:

@@ -55,9 +55,11 @@ def projects_of(lights: Iterable[Light], logs: KnownLogs, taken: Collection[str]
 
 
 def _groups(lights: Iterable[Light]) -> Iterator[_Group]:
+    plain: dict[int, Shown] = {}
     by_key: dict[tuple[Shown, str, str], list[Light]] = {}
     for light in lights:
-        by_key.setdefault((_plain(light.shown), light.rig, light.site), []).append(light)
+        shown = plain.get(id(light.shown)) or plain.setdefault(id(light.shown), _plain(light.shown))
+        by_key.setdefault((shown, light.rig, light.site), []).append(light)
     for (_, rig, site), members in by_key.items():
         members.sort(key=lambda light: light.frame.place_in_order)
         sure = min((light.shown for light in members), key=lambda shown: shown.by)

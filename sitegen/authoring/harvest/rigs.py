@@ -42,14 +42,8 @@ class RigRequest(Struct, frozen=True):
 def sort_rigs(frames: Sequence[Frame], request: RigRequest) -> SortedRigs:
     rigs, called, evening_of = request.rigs, request.called, request.evening_of
     set_ups = SetUps(frames, request.also)
-    by_set_up: dict[int, str] = {}
-    waiting: list[SetUp] = []
-    for set_up in set_ups.set_ups:
-        rig = rig_of(set_up, rigs.values(), called) if set_up.tells else None
-        if rig is not None:
-            by_set_up[id(set_up)] = rig.slug
-        elif set_up.first is not None and set_up.tells:
-            waiting.append(set_up)
+    by_set_up = _by_set_up(set_ups.set_ups, rigs, called)
+    waiting = [set_up for set_up in set_ups.set_ups if id(set_up) not in by_set_up and set_up.first is not None and set_up.tells]
     changed = {id(set_up): old for set_up in waiting if (old := _changed(set_up, rigs, called)) is not None}
     new = list(_described([set_up for set_up in waiting if id(set_up) not in changed], rigs, evening_of))
     by_set_up |= {id(set_up): described.slug for described, chain in new if not described.missing for set_up in chain}
@@ -64,6 +58,22 @@ def sort_rigs(frames: Sequence[Frame], request: RigRequest) -> SortedRigs:
         *asked_of(_NO_TRAIN, _RIG, asked.about(set_up for set_up in set_ups.set_ups if not set_up.tells)),
     ]
     return SortedRigs(slugs, groups, [rig for rig, _ in new if not rig.missing], [item for item in questions if item.files])
+
+
+def _by_set_up(set_ups: Iterable[SetUp], rigs: Mapping[str, Rig], called: Mapping[str, str]) -> dict[int, str]:
+    """The diary's rig of each set-up. A rig is one telescope: of several that fit, the one that bears its name, else the one with
+    most frames; the others are other rigs."""
+    fitting: dict[str, list[SetUp]] = {}
+    for set_up in set_ups:
+        rig = rig_of(set_up, rigs.values(), called) if set_up.tells else None
+        if rig is not None:
+            fitting.setdefault(rig.slug, []).append(set_up)
+    by_set_up: dict[int, str] = {}
+    for slug, group in fitting.items():
+        first = min(group, key=lambda set_up: (not bears_name(rigs[slug], set_up, called), -set_up.trains.total()))
+        same = [set_up for set_up in group if not set_up.names[0] or set_up.names[0] == first.names[0]]
+        by_set_up |= dict.fromkeys(map(id, same), slug)
+    return by_set_up
 
 
 def _slug(frame: Frame, slug: str | None, request: RigRequest) -> str | None:

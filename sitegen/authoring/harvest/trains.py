@@ -49,16 +49,18 @@ class SetUps:
     def __init__(self, frames: Sequence[Frame], also: Sequence[Frame] = ()) -> None:
         self.set_ups: list[SetUp] = []
         self._of: dict[tuple[Names, HeaderTrain], SetUp] = {}
+        every = (*frames, *also)
+        keys = [(names_of(frame.record), header_train(frame.record)) for frame in every]
         counted: Counter[tuple[Names, HeaderTrain]] = Counter()
-        for frame in (*frames, *also):
-            key = names_of(frame.record), header_train(frame.record)
-            counted[key] += 1 if frame.kind == "light" else 0
+        for frame, key in zip(every, keys, strict=True):
+            counted[key] += frame.kind == "light"
         for key, count in sorted(counted.items(), key=lambda pair: (not pair[0][0][0], -pair[1], str(pair[0]))):
             set_up = self._of[key] = self._fitting(*key) or self._begin(key[0])
             set_up.trains[key[1]] += count
-        self.of_frame = tuple(self._of[names_of(frame.record), header_train(frame.record)] for frame in frames)
-        for frame in (*frames, *also):
-            _met(self._of[names_of(frame.record), header_train(frame.record)], frame)
+        set_ups = tuple(self._of[key] for key in keys)
+        self.of_frame = set_ups[: len(frames)]
+        for frame, set_up in zip(every, set_ups, strict=True):
+            _met(set_up, frame)
 
     def _fitting(self, names: Names, train: HeaderTrain) -> SetUp | None:
         """A telescope without a name is the only one that fits."""
