@@ -177,3 +177,54 @@ def test_what_lies_hidden_is_other(bare: Folders, make_frames: MakeFrames, tmp_p
 def test_the_nearest_zone(place: tuple[float, float], zone: tuple[str, str]) -> None:
     """Zones and their standard offsets: the IANA time zone database. Far from any border, so the nearest is the right one."""
     assert nearest_zone(*place) == zone
+
+
+def test_a_rig_is_one_telescope(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Of two that the diary's rig may be, it is the one of its name, though the other has more frames."""
+    rig = folders.content / "rigs/first-train.yaml"
+    rig.write_text(rig.read_text("utf-8").replace("name: The first train", "name: The west tube"), "utf-8")
+    make_frames("captures", 4, start="2026-01-20T10:00:00", TELESCOP="East tube")
+    make_frames("captures", 2, start="2026-01-20T10:00:00", TELESCOP="West tube", prefix="west_")
+    projects = harvested(folders, tmp_path / "captures").projects
+    assert {project.rig: project.kept for project in projects} == {"first-train": 2, "east-tube": 4}
+
+
+def test_what_was_answered_stays_answered(bare: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Also when its frames were moved out of the folder that the answer names."""
+    make_frames("captures/loose", 3, start="2026-01-20T10:00:00", **NOTHING)
+    bare.content.mkdir(parents=True)
+    answers = "[{files: 'loose/*', target: NGC 104}]"
+    (bare.content / "diary.yaml").write_text(f"title: Nights\ncaptures: {{answers: {answers}}}\n", "utf-8")
+    assert only(harvested(bare, tmp_path / "captures")).target == "NGC 104"
+    (tmp_path / "captures/loose").rename(tmp_path / "captures/sorted")
+    done = harvested(bare, tmp_path / "captures")
+    assert (only(done).kept, only(done).new, done.kinds["unclear"]) == (3, 0, 0)
+
+
+def test_a_place_is_not_guessed_across_rigs(bare: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Of two sites, a rig whose headers tell none is asked for: now, and when all others are in their logs."""
+    make_frames("captures/a", 2, start="2026-01-20T10:00:00", TELESCOP="Dome")
+    make_frames("captures/b", 2, start="2026-01-20T23:00:00", TELESCOP="Traveller", SITELAT="60 12 00", SITELONG="25 00 00",
+                OBJECT="IC 1805")  # fmt: skip
+    make_frames("captures/c", 3, start="2026-01-21T10:00:00", TELESCOP="Third", SITELAT=None, SITELONG=None)
+    for _ in range(2):
+        done = harvested(bare, tmp_path / "captures")
+        assert done.kinds["unclear"] == 3
+        make_frames("captures/a", 2, start="2026-01-22T10:00:00", TELESCOP="Dome") if done.projects[0].new else None
+
+
+def test_a_place_taken_from_the_rig_s_other_frames_is_marked(bare: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    make_frames("captures/a", 2, start="2026-01-20T10:00:00", TELESCOP="Dome")
+    make_frames("captures/b", 2, start="2026-01-20T23:00:00", TELESCOP="Traveller", SITELAT="60 12 00", SITELONG="25 00 00",
+                OBJECT="IC 1805")  # fmt: skip
+    make_frames("captures/c", 3, start="2026-01-21T10:00:00", TELESCOP="Dome", OBJECT="NGC 104", SITELAT=None, SITELONG=None)
+    harvested(bare, tmp_path / "captures")
+    assert "site: 37s-175e  # to be confirmed: guessed from the other frames of its rig" in text(bare, "entries/ngc-104.md")
+
+
+def test_a_disk_without_any_place(bare: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Nothing is written but the rig, and the question says how to begin a site."""
+    make_frames("captures", 2, start="2026-01-20T10:00:00", SITELAT=None, SITELONG=None)
+    done = harvested(bare, tmp_path / "captures")
+    assert (done.kinds["unclear"], done.projects) == (2, ())
+    assert "describe it in sites/NAME.yaml" in done.questions[0].question

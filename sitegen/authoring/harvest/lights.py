@@ -14,7 +14,7 @@ from sitegen.authoring.captures.sorting import Counted
 from sitegen.authoring.harvest.known_logs import KnownLog, KnownLogs
 from sitegen.authoring.harvest.pointings import CATALOGUE, NAMED, Shown, shown_by
 from sitegen.authoring.harvest.questions import Answers, Question, asked_of
-from sitegen.authoring.harvest.sites import Sites, guessed_sites
+from sitegen.authoring.harvest.sites import Sites, only_sites
 from sitegen.diary.rig import Rig
 from sitegen.diary.site import Site
 from sitegen.reading.capture_logs.filter_names import NO_FILTER_WORDS, match_filter
@@ -24,14 +24,14 @@ from sitegen.sky.solar_time import evening_at
 
 DAYLIGHT_DEG = -6.0
 _NO_TARGET = "what do {} show? Neither header nor folder tells it"
-_NO_SITE = "from where were {} taken? No header tells it, and the disk tells of several sites"
+_NO_SITE = "from where were {} taken? No header tells it"
 _NO_FILTER = "through which filter were {} taken? No header tells it, and the rig has several"
 _OTHER_CLOCK = "in which time zone ran the clock of {}? Read as UTC, the Sun was up in most of them"
 _OTHER_SITE = "from where were {} taken? At the place in their headers the Sun was up in most of them"
 
 
 class Light(Struct, frozen=True, gc=False):
-    """`log` is where it is already; None for one that is new to the diary."""
+    """`log` is where it is already; None for one that is new to the diary. `is_guessed` where no header tells its site."""
 
     counted: Counted
     shown: Shown
@@ -39,6 +39,7 @@ class Light(Struct, frozen=True, gc=False):
     site: str
     evening: date
     log: KnownLog | None = None
+    is_guessed: bool = False
 
     @property
     def frame(self) -> Frame:
@@ -94,11 +95,15 @@ def place_lights(lights: Iterable[tuple[Counted, str]], request: LightRequest) -
     logs = [request.logs.of(counted.frame) for counted, _ in named] if request.logs.logs else [None] * len(named)
     waiting = _Waiting(light for light, log in zip(named, logs, strict=True) if log is None)
     _ask_filters(waiting, request)
-    sites = _ask_sites(waiting, request)
-    _ask_daylight(waiting, sites, request)
-    shown = _ask_targets(waiting, request.answers)
-    placed = [_placed(counted, rig, shown[id(counted)], sites[id(counted)], request) for counted, rig in waiting.lights]
     in_logs = [_in_log(counted, rig, log) for (counted, rig), log in zip(named, logs, strict=True) if log is not None]
+    sites, guessed = _ask_sites(waiting, in_logs, request)
+    _ask_daylight(waiting, sites, request)
+    shown = _ask_targets(waiting, in_logs, request.answers)
+    placed = [
+        Light(counted, shown[id(counted)], rig, site, evening_at(counted.frame.start, request.sites[site].longitude_deg),
+              is_guessed=id(counted) in guessed)
+        for counted, rig in waiting.lights if (site := sites[id(counted)])
+    ]  # fmt: skip
     return PlacedLights((*placed, *in_logs), tuple(waiting.questions))
 
 
@@ -111,13 +116,11 @@ def _with_filter(counted: Counted, answers: Answers) -> Counted:
     return replace(counted, exposure=replace(exposure, frame=replace(exposure.frame, record=record)))
 
 
-def _placed(counted: Counted, rig: str, shown: Shown, site: str, request: LightRequest) -> Light:
-    return Light(counted, shown, rig, site, evening_at(counted.frame.start, request.sites[site].longitude_deg))
-
-
 def _in_log(counted: Counted, rig: str, log: KnownLog) -> Light:
     """What a log tells of it is not asked again."""
-    return Light(counted, Shown(CATALOGUE, ""), rig, "", evening_at(counted.frame.start, log.longitude_deg), log)
+    site = log.front_matter.site if log.front_matter is not None else None
+    slug = site.slug if site is not None else ""
+    return Light(counted, Shown(CATALOGUE, ""), rig, slug, evening_at(counted.frame.start, log.longitude_deg), log)
 
 
 def _ask_filters(waiting: _Waiting, request: LightRequest) -> None:
@@ -140,15 +143,18 @@ def _filter_question(word: str, rig: Rig, count: int) -> Question:
     return Question(f"what is the filter '{word}' of '{rig.slug}'? {frames} for it", key, unknown_filter(word, rig)[1], count)
 
 
-def _ask_sites(waiting: _Waiting, request: LightRequest) -> dict[int, str]:
-    """By the identity of the light: the author's answer, the header's place, else the only site of its rig."""
-    sites = [_site_of(counted, request) for counted, _ in waiting.lights]
-    guessed = guessed_sites([rig for _, rig in waiting.lights], sites)
-    if not guessed and len(request.sites) == 1:
-        guessed = dict.fromkeys((rig for _, rig in waiting.lights), next(iter(request.sites)))
-    site_of = {id(counted): site or guessed.get(rig, "") for (counted, rig), site in zip(waiting.lights, sites, strict=True)}
-    waiting.ask([not site_of[id(counted)] for counted, _ in waiting.lights], _NO_SITE, "site: SITE")
-    return site_of
+def _ask_sites(waiting: _Waiting, in_logs: Sequence[Light], request: LightRequest) -> tuple[dict[int, str], set[int]]:
+    """By the identity of the light: the author's answer, the header's place, the diary's only site, else the only one of its rig,
+    which is a guess."""
+    only = next(iter(request.sites)) if len(request.sites) == 1 else None
+    sites = [_site_of(counted, request) or only for counted, _ in waiting.lights]
+    of_logs = ((light.rig, light.site) for light in in_logs)
+    of_rig = only_sites([*of_logs, *((rig, site) for (_, rig), site in zip(waiting.lights, sites, strict=True))])
+    site_of = {id(counted): site or of_rig.get(rig, "") for (counted, rig), site in zip(waiting.lights, sites, strict=True)}
+    guessed = {id(counted) for (counted, _), site in zip(waiting.lights, sites, strict=True) if site is None}
+    wording = _NO_SITE if request.sites else f"{_NO_SITE}, and the diary has no site yet: describe it in sites/NAME.yaml"
+    waiting.ask([not site_of[id(counted)] for counted, _ in waiting.lights], wording, "site: SITE")
+    return site_of, guessed
 
 
 def _site_of(counted: Counted, request: LightRequest) -> str | None:
@@ -200,13 +206,15 @@ def _in_daylight(waiting: _Waiting, sites: Mapping[int, str], request: LightRequ
     return lit
 
 
-def _ask_targets(waiting: _Waiting, answers: Answers) -> dict[int, Shown]:
+def _ask_targets(waiting: _Waiting, in_logs: Sequence[Light], answers: Answers) -> dict[int, Shown]:
+    """Frames in logs tell what those beside them show."""
     shown: dict[int, Shown] = {}
     by_rig: dict[str, list[Counted]] = {}
     for counted, rig in waiting.lights:
         by_rig.setdefault(rig, []).append(counted)
-    for lights in by_rig.values():
-        for counted, what in zip(lights, shown_by([counted.frame for counted in lights]), strict=True):
+    for rig, lights in by_rig.items():
+        beside = (light.frame for light in in_logs if light.rig == rig)
+        for counted, what in zip(lights, shown_by([*(counted.frame for counted in lights), *beside]), strict=False):
             answered = answers.about(counted.frame.file).target
             if (target := _answered(answered) if answered else what) is not None:
                 shown[id(counted)] = target

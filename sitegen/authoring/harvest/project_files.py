@@ -101,9 +101,10 @@ def _draft(project: Project, lights: Iterable[Sub], request: WriteRequest) -> En
     rig, site = request.rigs[project.rig], request.sites[project.site]
     nights = nights_of(lights, site.longitude_deg)
     log = log_path(project.name)
+    is_guessed = all(light.is_guessed for light in project.lights)
     return EntryDraft(
-        project.name, (log,), RigFit(rig, sure=True), SiteFit(site, sure=True), project.target, nights,
-        last_night=project.evenings[-1], gathered=log,
+        project.name, (log,), RigFit(rig, sure=True), SiteFit(site, not is_guessed, "the other frames of its rig"),
+        project.target, nights, last_night=project.evenings[-1], gathered=log,
     )  # fmt: skip
 
 

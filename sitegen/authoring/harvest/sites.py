@@ -2,7 +2,7 @@
 
 import math
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 
 from msgspec import Struct
 
@@ -92,12 +92,10 @@ def site_text(site: NewSite) -> str:
     ])  # fmt: skip
 
 
-def guessed_sites(rigs: Sequence[str], sites: Sequence[str | None]) -> dict[str, str]:
-    """By rig, the only site of its frames that tell one; of a disk that tells of one site alone, that one for all."""
+def only_sites(pairs: Iterable[tuple[str, str | None]]) -> dict[str, str]:
+    """By rig, the only site of those of its frames that tell one. `pairs` are rig and site of each frame."""
     by_rig: dict[str, set[str]] = {}
-    for rig, site in zip(rigs, sites, strict=True):
-        if site is not None:
+    for rig, site in set(pairs):
+        if site:
             by_rig.setdefault(rig, set()).add(site)
-    every = set().union(*by_rig.values()) if by_rig else set()
-    only = {rig: next(iter(every)) for rig in rigs} if len(every) == 1 else {}
-    return only | {rig: next(iter(slugs)) for rig, slugs in by_rig.items() if len(slugs) == 1}
+    return {rig: next(iter(slugs)) for rig, slugs in by_rig.items() if len(slugs) == 1}
