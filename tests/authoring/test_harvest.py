@@ -228,3 +228,13 @@ def test_a_disk_without_any_place(bare: Folders, make_frames: MakeFrames, tmp_pa
     done = harvested(bare, tmp_path / "captures")
     assert (done.kinds["unclear"], done.projects) == (2, ())
     assert "describe it in sites/NAME.yaml" in done.questions[0].question
+
+
+def test_a_camera_spelt_otherwise_is_the_same(bare: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Two programs took turns on one telescope; another camera after them is a change, with its name."""
+    make_frames("captures/a", 2, start="2026-01-20T10:00:00", TELESCOP="Dome", INSTRUME="Cam 2600")
+    make_frames("captures/b", 2, start="2026-01-20T12:00:00", TELESCOP="Dome", INSTRUME="CAM2600 (mono)")
+    make_frames("captures/c", 2, start="2026-01-21T10:00:00", TELESCOP="Dome", INSTRUME="Cam 2600")
+    make_frames("captures/d", 2, start="2026-02-21T10:00:00", TELESCOP="Dome", INSTRUME="Cam 533", XPIXSZ=8 * 3.0)
+    assert only(harvested(bare, tmp_path / "captures")).kept == 8
+    assert '- {from: 2026-02-21, pixel_um: 3, name: "Cam 533", note: ' in text(bare, "rigs/dome.yaml")

@@ -32,10 +32,12 @@ _CAMERA_KEYS = ("pixel_um", "width_px", "height_px", "colour")
 
 
 class Standing(Struct, frozen=True):
-    """A train from an evening on, as the keys of a rig's file have it; a value is None where no header tells it."""
+    """A train from an evening on, as the keys of a rig's file have it; a value is None where no header tells it. `camera` is its
+    name, '' where it has none."""
 
     evening: date
     keys: dict[str, float | int | str | None]
+    camera: str
 
     @property
     def missing(self) -> list[str]:
@@ -58,7 +60,8 @@ class NewRig(Struct, frozen=True):
 def new_rig(chain: Sequence[SetUp], evenings: Sequence[date], taken: Iterable[str]) -> NewRig:
     """Of set-ups that follow each other, each with its first evening; `taken` are slugs of other rigs."""
     telescope, camera = next((set_up.spelt for set_up in chain if any(set_up.spelt)), ("", ""))
-    standing = tuple(Standing(evening, _keys(set_up.main)) for evening, set_up in zip(evenings, chain, strict=True))
+    standing = tuple(Standing(evening, _keys(set_up.main), set_up.spelt[1]) for evening, set_up in
+                     zip(evenings, chain, strict=True))  # fmt: skip
     words: Counter[str] = Counter()
     for set_up in chain:
         words.update(set_up.filters)
@@ -69,7 +72,8 @@ def new_rig(chain: Sequence[SetUp], evenings: Sequence[date], taken: Iterable[st
 
 def _free(slug: str, standing: Standing, taken: set[str]) -> str:
     pixel_um = standing.keys["pixel_um"]
-    wanted = [slug, f"{slug}-{str(pixel_um).replace('.', '-')}um", *(f"{slug}-{number}" for number in range(2, len(taken) + 3))]
+    by_pixel = [f"{slug}-{pixel_um:g}um".replace(".", "-")] if pixel_um else []
+    wanted = [slug, *by_pixel, *(f"{slug}-{number}" for number in range(2, len(taken) + 3))]
     return next(name for name in wanted if name not in taken)
 
 
@@ -136,8 +140,11 @@ def _change_lines(standing: Sequence[Standing]) -> Iterator[str]:
     before = dict(standing[0].keys)
     for later in standing[1:]:
         changed = {key: value for key, value in later.keys.items() if value is not None and value != before[key]}
+        if not changed:
+            continue
         before |= changed
-        keys = "".join(f", {key}: {_text(value)}" for key, value in changed.items())
+        camera = f", name: {_quoted(later.camera)}" if later.camera else ""
+        keys = "".join(f", {key}: {_text(value)}" for key, value in changed.items()) + camera
         yield f"  - {{from: {later.evening}{keys}, note: as the headers tell from then on}}"
 
 

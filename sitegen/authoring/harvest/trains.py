@@ -54,27 +54,46 @@ class SetUps:
         counted: Counter[tuple[Names, HeaderTrain]] = Counter()
         for frame, key in zip(every, keys, strict=True):
             counted[key] += frame.kind == "light"
-        for key, count in sorted(counted.items(), key=lambda pair: (not pair[0][0][0], -pair[1], str(pair[0]))):
+        for key, count in sorted(counted.items(), key=_surest_first):
             set_up = self._of[key] = self._fitting(*key) or self._begin(key[0])
             set_up.trains[key[1]] += count
         set_ups = tuple(self._of[key] for key in keys)
         self.of_frame = set_ups[: len(frames)]
+        processed = []
         for frame, set_up in zip(every, set_ups, strict=True):
-            _met(set_up, frame)
+            if frame.record.is_processed or (frame.record.inputs or 1) > 1:
+                processed.append((frame, set_up))
+            else:
+                _met(set_up, frame)
+        without_raw = [set_up for set_up in self.set_ups if set_up.first is None]
+        for frame, set_up in processed:
+            if set_up in without_raw:
+                _met(set_up, frame)
 
     def _fitting(self, names: Names, train: HeaderTrain) -> SetUp | None:
         """A telescope without a name is the only one that fits."""
         fitting = [set_up for set_up in self.set_ups if _may_be(names, set_up.names) and same_train(train, set_up.main)]
         named = [set_up for set_up in fitting if set_up.names[0] == names[0]]
-        return named[0] if named else fitting[0] if len(fitting) == 1 else None
+        if named:
+            return min(named, key=lambda set_up: set_up.names[1] != names[1])
+        return fitting[0] if len(fitting) == 1 else None
 
     def _begin(self, names: Names) -> SetUp:
         self.set_ups.append(SetUp(names))
         return self.set_ups[-1]
 
 
+def _surest_first(pair: tuple[tuple[Names, HeaderTrain], int]) -> tuple[bool, bool, int, str]:
+    """Named telescopes before others, raw frames before those whose pixels say nothing, many before few."""
+    (names, train), count = pair
+    return not names[0], train.processed, -count, f"{names} {train}"
+
+
 def _may_be(names: Names, others: Names) -> bool:
-    return all(not name or not other or name == other for name, other in zip(names, others, strict=True))
+    """By the telescope's name; programs spell one camera in many ways, so that it counts only where neither names a telescope."""
+    if names[0] or others[0]:
+        return not (names[0] and others[0]) or names[0] == others[0]
+    return not (names[1] and others[1]) or names[1] == others[1]
 
 
 def _met(set_up: SetUp, frame: Frame) -> None:
