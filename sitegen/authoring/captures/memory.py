@@ -73,6 +73,11 @@ class FrameMemory:
                     write_whole(self.folder / shard, msgspec.msgpack.encode(_Kept(VERSION, self.shards[shard])))
         self.changed.clear()
 
+    def forget(self) -> None:
+        """Free what was loaded; it is loaded again where it is asked for."""
+        self.shards.clear()
+        self.directories.clear()
+
     def _directory(self, directory: str) -> _Directory:
         records = self.directories.get(directory)
         if records is None:

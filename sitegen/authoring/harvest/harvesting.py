@@ -63,6 +63,7 @@ def harvest(
     records = read_records(captures.frames, memory, jobs, progress, on_record)
     if not options.dry_run:
         memory.save()
+    memory.forget()
     answers = Answers(diary.settings.captures.answers)
     disk = disk_frames(captures.frames, records, answers, diary.logs, today)
     del records

@@ -48,29 +48,38 @@ class KnownLogs:
 
     def __init__(self, logs: Iterable[KnownLog]) -> None:
         self.logs = tuple(logs)
-        self._by_file: dict[tuple[str, str], tuple[KnownLog, str | None]] = {}
-        self._by_start: dict[tuple[object, float, str, str], KnownLog] = {}
+        self._by_file: dict[tuple[str, str], KnownLog] = {}
+        self._clocks: dict[tuple[str, str], str] = {}
         for log in self.logs:
             for row in log.log.rows:
-                if row.file is not None:
-                    self._by_file[row.file] = log, row.sub.clock
+                if (file := row.file) is not None:
+                    self._by_file[file] = log
+                    if row.sub.clock not in (None, "UTC"):
+                        self._clocks[file] = str(row.sub.clock)
+
+    @cached_property
+    def _by_start(self) -> dict[tuple[object, float, str, str], KnownLog]:
+        """Start, exposure, filter and name: made only when a frame is not known by its file."""
+        by_start: dict[tuple[object, float, str, str], KnownLog] = {}
+        for log in self.logs:
+            for row in log.log.rows:
                 if row.sub.origin is not None:
                     name = row.file[1].rpartition("/")[2] if row.file is not None else ""
-                    self._by_start[row.sub.start, row.sub.exposure_s, row.sub.origin.filter_told or "", name] = log
+                    by_start[row.sub.start, row.sub.exposure_s, row.sub.origin.filter_told or "", name] = log
+        return by_start
 
     def of(self, frame: Frame) -> KnownLog | None:
         """By its file, else by start, exposure, filter and name: it may have moved. A twin camera shares all but the name."""
         if not self.logs or frame.file is None:
             return None
-        if file := self._by_file.get((frame.file.folder, frame.file.below)):
-            return file[0]
+        if log := self._by_file.get((frame.file.folder, frame.file.below)):
+            return log
         moment = frame.start, frame.exposure_s, frame.record.filter_words
         return self._by_start.get((*moment, frame.file.name)) or self._by_start.get((*moment, ""))
 
     def clock_of(self, folder: str, below: str) -> str | None:
         """In which its time was read."""
-        file = self._by_file.get((folder, below))
-        return file[1] if file is not None and file[1] != "UTC" else None
+        return self._clocks.get((folder, below))
 
 
 def known_logs(diary: DiaryConfig) -> KnownLogs:

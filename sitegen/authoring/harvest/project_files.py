@@ -86,6 +86,8 @@ def project_files(project: Project, request: WriteRequest) -> ProjectFiles:
     wanted = ChangeRequest(filter_name_of(rig), request.scopes, None, request.with_names, has_patterns=request.has_patterns)
     changes = change_log(log, sorted_frames, wanted)
     after = table_text(log.table)
+    if after == before:
+        after = before  # the same text in memory once
     lights = [sub for sub in changes.subs if sub.kind == "light"]
     kept_now = sum(changes.kept[id(light.frame)] for light in project.lights)
     draft = _draft(project, lights, request) if project.log is None else None
