@@ -14,26 +14,25 @@ _LOGS, _ECSV = "logs/", ".ecsv"
 
 
 class KnownLog:
-    """A log and the entry that names it, None where none does."""
+    """A log and the entry that names it, None where none does. Its rows are not held: those of all logs together are many."""
 
-    def __init__(self, log: GatheredLog, entry: str | None, front_matter: KnownEntry | None) -> None:
-        self.log, self.entry, self.front_matter = log, entry, front_matter
+    def __init__(self, relative: str, diary: DiaryConfig, entry: str | None, front_matter: KnownEntry | None) -> None:
+        self.relative, self.diary, self.entry, self.front_matter = relative, diary, entry, front_matter
+        self.name = relative.removeprefix(_LOGS).removesuffix(_ECSV)
+        self.longitude_deg = 0.0
+        self.evenings: tuple[date, ...] = ()
 
-    @property
-    def name(self) -> str:
-        return self.log.relative.removeprefix(_LOGS).removesuffix(_ECSV)
+    def read(self) -> GatheredLog:
+        return read_gathered(self.relative, self.diary)
 
-    @cached_property
-    def evenings(self) -> tuple[date, ...]:
-        lights = (sub for sub in self.log.subs if sub.kind == "light")
-        return tuple(sorted({evening_at(sub.middle, self.longitude_deg) for sub in lights}))
-
-    @property
-    def longitude_deg(self) -> float:
+    def learn(self, log: GatheredLog) -> None:
+        """Its place and its evenings."""
+        longitudes = (sub.origin.longitude_deg for sub in log.subs if sub.origin is not None)
+        self.longitude_deg = next((longitude for longitude in longitudes if longitude is not None), 0.0)
         if self.front_matter is not None and self.front_matter.site is not None:
-            return self.front_matter.site.longitude_deg
-        longitudes = (sub.origin.longitude_deg for sub in self.log.subs if sub.origin is not None)
-        return next((longitude for longitude in longitudes if longitude is not None), 0.0)
+            self.longitude_deg = self.front_matter.site.longitude_deg
+        lights = (sub for sub in log.subs if sub.kind == "light")
+        self.evenings = tuple(sorted({evening_at(sub.middle, self.longitude_deg) for sub in lights}))
 
     def shows(self, target: str, rig: str, site: str) -> bool:
         """Whether the entry is of this target, rig and site."""
@@ -51,7 +50,9 @@ class KnownLogs:
         self._by_file: dict[tuple[str, str], KnownLog] = {}
         self._clocks: dict[tuple[str, str], str] = {}
         for log in self.logs:
-            for row in log.log.rows:
+            gathered = log.read()
+            log.learn(gathered)
+            for row in gathered.rows:
                 if (file := row.file) is not None:
                     self._by_file[file] = log
                     if row.sub.clock not in (None, "UTC"):
@@ -62,7 +63,7 @@ class KnownLogs:
         """Start, exposure, filter and name: made only when a frame is not known by its file."""
         by_start: dict[tuple[object, float, str, str], KnownLog] = {}
         for log in self.logs:
-            for row in log.log.rows:
+            for row in log.read().rows:
                 if row.sub.origin is not None:
                     name = row.file[1].rpartition("/")[2] if row.file is not None else ""
                     by_start[row.sub.start, row.sub.exposure_s, row.sub.origin.filter_told or "", name] = log
@@ -88,7 +89,7 @@ def known_logs(diary: DiaryConfig) -> KnownLogs:
     ours = [name for name in names if is_written_by_us(diary.folder.path(name).read_text("utf-8", "replace"))]
     entries = {path.rpartition("/")[2].removesuffix(".md") for path in entry_files(diary)}
     by_log = _entries_by_log(entries, diary, ours) if ours else {}
-    return KnownLogs(KnownLog(read_gathered(name, diary), *by_log.get(name, (None, None))) for name in ours)
+    return KnownLogs(KnownLog(name, diary, *by_log.get(name, (None, None))) for name in ours)
 
 
 def _entries_by_log(

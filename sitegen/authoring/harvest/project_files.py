@@ -76,7 +76,7 @@ def _remember(folders: Folders, name: str, before: str, after: str) -> None:
 
 
 def project_files(project: Project, request: WriteRequest) -> ProjectFiles:
-    log = project.log.log if project.log is not None else _new_log(project.name)
+    log = project.log.read() if project.log is not None else _new_log(project.name)
     before = log.text
     sorted_frames = SortedFrames(
         tuple(light.counted for light in project.lights), (), tuple(request.removed) if before else (), (),
