@@ -16,7 +16,7 @@ EveningBetween = tuple[date | None, date, date | None]
 
 def neighbour_summary(card: EntrySummary) -> EntrySummary:
     """A card as a neighbour shows it: its name, day, and what it is about."""
-    return replace(card, summary=None, updated=None, nights=(), picture=None)
+    return replace(card, summary=None, updated=None, nights=(), picture=None, recalled_years=())
 
 
 class Neighbours:

@@ -12,7 +12,7 @@ from sitegen.claims.sentence import Sentence
 
 def _find(sentence: Sentence, evidence: Evidence) -> Iterator[Doubt]:
     """A picture is made of what was taken: a verb that says so is not needed."""
-    if sentence.passage.role != "caption" or is_aside(sentence, evidence):
+    if sentence.passage.role != "caption" or evidence.view.entry.recalled or is_aside(sentence, evidence):
         return
     for counted in counted_in(sentence, evidence.words):
         wrong = denial(counted, part_of(sentence, counted, evidence), evidence)

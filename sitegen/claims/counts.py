@@ -16,6 +16,8 @@ FEW = 12
 
 
 def _find(sentence: Sentence, evidence: Evidence) -> Iterator[Doubt]:
+    if evidence.view.entry.recalled:  # the sentence may count what no log tells
+        return
     if sentence.passage.role not in ROLES or is_aside(sentence, evidence) or evidence.words.negations & sentence.vocabulary:
         return
     for counted in counted_in(sentence, evidence.words):

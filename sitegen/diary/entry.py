@@ -6,6 +6,7 @@ from typing import Literal
 
 from msgspec import Struct, field
 
+from sitegen.diary.recalled import Recalled
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 
@@ -116,6 +117,7 @@ class Entry(Struct, frozen=True):
     star_survey: tuple[StarFile, ...] = ()
     star_rings: tuple[StarFile, ...] = ()
     unlisted: bool = False
+    recalled: tuple[Recalled, ...] = ()
 
     @property
     def lights(self) -> tuple[Sub, ...]:

@@ -138,7 +138,8 @@ class _InSky:
         )
 
     def _optics(self, entry: Entry, evenings: list[date]) -> tuple[OpticsView, ...]:
-        """One row a train and binning; an entry without subs shows its rig as it stood when it was published."""
+        """One row a train and binning; an entry without subs shows its rig as it stood when it was published, or at the times
+        that it recalls."""
         used: dict[tuple[str, date | None, int], tuple[Rig, Train, list[float]]] = {}
         for sub, evening in zip(entry.lights, evenings, strict=True):
             rig = self.diary.rigs[sub.rig]
@@ -148,8 +149,8 @@ class _InSky:
             row[2].extend([] if seeing is None else [seeing])
         if not used and entry.rig is not None:
             rig = self.diary.rigs[entry.rig]
-            train = rig.train_on(entry.published)
-            used[(rig.slug, train.from_evening, 1)] = (rig, train, self._usual_seeing(entry.site))
+            for train in map(rig.train_on, _days_of(entry)):
+                used[(rig.slug, train.from_evening, 1)] = (rig, train, self._usual_seeing(entry.site))
         return tuple(
             OpticsView(rig, train, binning, median(seeing) if seeing else None)
             for (_, _, binning), (rig, train, seeing) in sorted(used.items(), key=lambda item: _train_order(item[0]))
@@ -167,6 +168,12 @@ def _noted(views: list[EntryView], note: str | None) -> list[EntryView]:
         return views
     newest = nights.index(max(nights))
     return [replace(view, sky_note=note) if index == newest else view for index, view in enumerate(views)]
+
+
+def _days_of(entry: Entry) -> list[date]:
+    """On which an entry without subs used its rig."""
+    whens = [item.when for item in entry.recalled if item.when is not None]
+    return [day for when in whens for day in (when.first, when.last)] or [entry.published]
 
 
 def _train_order(key: tuple[str, date | None, int]) -> tuple[str, date, int]:

@@ -100,10 +100,13 @@ class Outlook(Struct, frozen=True):
 
 
 def needs_of(by_filter: Mapping[str, FilterTotals], filters: Iterable[tuple[str, Filter]]) -> tuple[FilterNeed, ...]:
-    """From the fact `integration.by_filter` and the filters it is about; a filter that nobody defined counts as broadband."""
+    """From the fact `integration.by_filter` and the filters it is about; a filter that nobody defined counts as broadband.
+    What is only recalled needs nothing."""
     kinds = {short: rig_filter.kind for short, rig_filter in filters}
     return tuple(
-        FilterNeed(short, kinds.get(short, "broadband"), row.total_s, row.wanted_s) for short, row in by_filter.items()
+        FilterNeed(short, kinds.get(short, "broadband"), row.total_s, row.wanted_s)
+        for short, row in by_filter.items()
+        if short in kinds or row.wanted_s is not None
     )
 
 

@@ -14,6 +14,7 @@ from sitegen.facts import (
     entry_identity,
     integration_by_filter,
     integration_dark_equivalent,
+    integration_recalled,
     integration_shared,
     integration_totals,
     night_advice,
@@ -73,6 +74,7 @@ class IntegrationFacts(Struct, frozen=True):
     """`by_filter` by the filter's short name, `by_night` by the evening as ISO 8601."""
 
     total_s: Annotated[float | int, integration_totals.TOTAL_S]
+    recalled_s: Annotated[float | int, integration_recalled.RECALLED_S]
     kept: Annotated[int, integration_totals.KEPT]
     discarded: Annotated[int, integration_totals.DISCARDED]
     discarded_s: Annotated[float | int, integration_totals.DISCARDED_S]

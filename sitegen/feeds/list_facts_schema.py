@@ -23,6 +23,7 @@ DESCRIBED = {
 }
 ON_LISTS = {
     "shared_s": "Of the total, what more than one entry tells. It is counted once, as the entry published last says.",
+    "recalled_s": "Sum of the hours that entries recall without a log: of this target, rig, site or year. In no other number.",
     "wanted_s": "On a target's page the wish of the newest entry that has one for this filter; elsewhere unknown.",
 }
 
@@ -58,6 +59,7 @@ def _closed(properties: dict[str, Any]) -> dict[str, Any]:
 _FILTER = _closed(
     {
         "total_s": SECONDS,
+        "recalled_s": SECONDS,
         "kept": COUNT,
         "discarded": COUNT,
         "wanted_s": {**UNKNOWN_SECONDS, "description": ON_LISTS["wanted_s"]},

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from sitegen.cautions.sources import of_sentence
 from sitegen.charts.filter_colour import passbands_of
 from sitegen.diary.entry import Lessons
+from sitegen.diary.recalled import Recalled
 from sitegen.diary.rig import CautionKind, Filter
 from sitegen.diary.rigs_used import rigs_of
 from sitegen.facts.integration_dark_equivalent import sub_worths_s
@@ -76,6 +77,7 @@ class EntryCard(EntrySummary, frozen=True):
     lesson_cautions: Mapping[str, tuple[CautionKind, ...]] = field(default_factory=dict)
     surveys: tuple[SurveyView, ...] = ()
     rings: tuple[RingView, ...] = ()
+    recalled: tuple[Recalled, ...] = ()
 
 
 def summary_of(card: EntryCard) -> EntrySummary:
@@ -136,8 +138,10 @@ def card_of(view: EntryView, facts: EntryFacts, picture: PictureView | None = No
         flags=flags_of(view),
         lesson_cautions={sentence: kinds for sentence in entry.lessons.all if (kinds := of_sentence(sentence))},
         picture=picture,
+        recalled_years=tuple(sorted({item.when.year for item in entry.recalled if item.when})),
         surveys=view.surveys,
         rings=view.rings,
+        recalled=entry.recalled,
     )
 
 

@@ -83,12 +83,13 @@ def summed(values: Iterable[float | None]) -> float | None:
 
 class FilterTotal(Struct):
     total_s: float = 0.0
+    recalled_s: float = 0.0
     kept: int = 0
     discarded: int = 0
 
 
 class LightTotals(Struct):
-    """What a list counts. `by_night` has every evening with a frame, kept or not."""
+    """What a list counts. `by_night` has every evening with a frame, kept or not; `recalled_s` has no log, and is in no sum."""
 
     kept: int = 0
     discarded: int = 0
@@ -97,6 +98,7 @@ class LightTotals(Struct):
     narrowband_s: float = 0.0
     dark_equivalent_s: float | None = 0.0
     shared_s: float = 0.0
+    recalled_s: float = 0.0
     by_filter: dict[str, FilterTotal] = field(default_factory=dict)
     by_night: dict[date, float] = field(default_factory=dict)
 

@@ -8,12 +8,14 @@ from functools import cached_property
 from sitegen.charts.chart import Localizer, Remember, made_now
 from sitegen.diary import addresses
 from sitegen.diary.public_position import PublicSite
+from sitegen.diary.recalled import Recalled
 from sitegen.diary.rig import Rig
 from sitegen.diary.settings import Settings
 from sitegen.pages.card import EntryCard, NightCard
 from sitegen.pages.card_groups import CardGroups, by_evening, grouped
 from sitegen.pages.counted_light import CountedLight, Key, LightTotals, light_totals, light_totals_by
 from sitegen.pages.fact_formatter import FactFormatter
+from sitegen.pages.recalled_light import add_recalled, rigs_of, sites_of, targets_of, years_of
 
 
 @dataclass(frozen=True)
@@ -55,31 +57,42 @@ class DiaryIndex(CardGroups[EntryCard]):
 
     @cached_property
     def years(self) -> tuple[int, ...]:
-        """Every year with a night or an entry, newest first."""
-        return tuple(sorted({*self.by_year, *self.published_years}, reverse=True))
+        """Every year with a night, an entry, or hours recalled without a log, newest first."""
+        return tuple(sorted({*self.by_year, *self.published_years, *self.recalled_years}, reverse=True))
 
     @cached_property
     def totals(self) -> LightTotals:
         """Of the whole diary."""
-        return light_totals((night.evening, night.light) for card in self.cards for night in card.nights)
+        logged = light_totals((night.evening, night.light) for card in self.cards for night in card.nights)
+        return add_recalled({"": logged}, self.cards, lambda *_: ("",))[""]
 
     @cached_property
     def totals_by_target(self) -> dict[str, LightTotals]:
-        return self._totals_by(lambda _, light: light.targets)
+        return self._totals_by(lambda _, light: light.targets, targets_of)
 
     @cached_property
     def totals_by_rig(self) -> dict[str, LightTotals]:
-        return self._totals_by(lambda _, light: (light.rig,))
+        return self._totals_by(lambda _, light: (light.rig,), rigs_of)
 
     @cached_property
     def totals_by_site(self) -> dict[str, LightTotals]:
-        return self._totals_by(lambda night, _: (night.site,))
+        return self._totals_by(lambda night, _: (night.site,), sites_of)
 
     @cached_property
     def totals_by_year(self) -> dict[int, LightTotals]:
-        """By the year of the evening."""
-        return self._totals_by(lambda night, _: (night.evening.year,))
+        """By the year of the evening; what is recalled, by the year it was in."""
+        return self._totals_by(lambda night, _: (night.evening.year,), years_of)
 
-    def _totals_by(self, keys: Callable[[NightCard, CountedLight], Iterable[Key]]) -> dict[Key, LightTotals]:
+    @cached_property
+    def recalled_years(self) -> frozenset[int]:
+        """Years of which an entry recalls hours without a log."""
+        return frozenset(year for card in self.cards for year in card.recalled_years)
+
+    def _totals_by(
+        self,
+        keys: Callable[[NightCard, CountedLight], Iterable[Key]],
+        keys_of_recalled: Callable[[EntryCard, Recalled], Iterable[Key]],
+    ) -> dict[Key, LightTotals]:
         nights = (night for card in self.cards for night in card.nights)
-        return light_totals_by((night.evening, light, keys(night, light)) for night in nights for light in night.light)
+        logged = light_totals_by((night.evening, light, keys(night, light)) for night in nights for light in night.light)
+        return add_recalled(logged, self.cards, keys_of_recalled)

@@ -27,7 +27,7 @@ def number_tables(facts: EntryFacts, view: EntryView, formatter: FactFormatter) 
     left out."""
     nights = [formatter.numbers.short_day(night.evening) for night in view.nights]
     whens = [(ZoneInfo(night.site.time_zone), night.evening) for night in view.nights]
-    totals = [facts.integration] if view.lights else []
+    totals = [facts.integration] if view.lights or view.entry.recalled else []
     tables = (
         _table("optics", OpticsFacts, facts.optics, [row.rig.name for row in view.optics], formatter),
         _table("integration", IntegrationFacts, totals, [""], formatter),

@@ -21,6 +21,7 @@ class EntryRow(Struct, frozen=True):
     rigs: tuple[tuple[str, str], ...]
     total_s: float
     kept: int
+    recalled_s: float
     night_count: int
     nights: tuple[NightCard, ...]
     more_nights: int
@@ -46,6 +47,7 @@ def entry_row(card: EntryCard, book: DiaryIndex, woven: bool = True) -> EntryRow
         rigs=tuple((slug, book.rigs[slug].name) for slug in card.rigs),
         total_s=card.integration.total_s,
         kept=card.integration.kept,
+        recalled_s=card.integration.recalled_s,
         night_count=len({night.evening for night in card.nights}),
         nights=tuple(sorted(fullest, key=lambda night: (night.evening, night.site))) if woven else (),
         more_nights=len(card.nights) - len(fullest) if woven else 0,

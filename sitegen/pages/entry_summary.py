@@ -17,6 +17,8 @@ class Evening(Struct, frozen=True, gc=False):
 
 
 class EntrySummary(Struct, frozen=True):
+    """`recalled_years`: years of which it recalls hours without a log."""
+
     slug: str
     title: str
     published: date
@@ -29,6 +31,7 @@ class EntrySummary(Struct, frozen=True):
     topics: tuple[str, ...]
     nights: tuple[Evening, ...]
     picture: PictureView | None
+    recalled_years: tuple[int, ...]
 
     @property
     def last_change(self) -> date:

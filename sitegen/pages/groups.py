@@ -11,6 +11,7 @@ from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_row import entry_rows
 from sitegen.pages.list_facts import filters_in_order, shorts_of
+from sitegen.pages.recalled_light import recalled_sum
 
 
 def group_context(address: str, cards: Sequence[EntryCard], totals: LightTotals | None, book: DiaryIndex) -> dict[str, Any]:
@@ -22,6 +23,7 @@ def group_context(address: str, cards: Sequence[EntryCard], totals: LightTotals 
         "years": list_years(address, cards),
         "total_s": counted.total_s,
         "shared_s": counted.shared_s,
+        "recalled": recalled_sum(counted),
         "night_count": len(counted.by_night),
         "filters": [
             (short, _bands(short, cards, book), total.total_s)

@@ -51,6 +51,7 @@ def integration_of(totals: LightTotals, shorts: Sequence[str], wanted_s: Mapping
     by_filter = filters_in_order(totals, [*shorts, *wanted_s])
     exact = IntegrationFacts(
         total_s=totals.total_s,
+        recalled_s=totals.recalled_s,
         kept=totals.kept,
         discarded=totals.discarded,
         discarded_s=totals.discarded_s,
@@ -73,7 +74,7 @@ def _decimals(key: str) -> int | None:
 
 
 def _filter_row(total: FilterTotal, wanted_s: float | None) -> FilterTotals:
-    return FilterTotals(round(total.total_s, 3), total.kept, total.discarded, wanted_s)
+    return FilterTotals(round(total.total_s, 3), round(total.recalled_s, 3), total.kept, total.discarded, wanted_s)
 
 
 def filters_in_order(totals: LightTotals, shorts: Iterable[str]) -> dict[str, FilterTotal]:

@@ -10,6 +10,7 @@ from sitegen.charts.sky_map import SkyTarget
 from sitegen.diary import addresses
 from sitegen.diary.target import Target
 from sitegen.facts.target_identity import constellation
+from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Navigation, Page, PageKind
 
@@ -21,6 +22,7 @@ class ListedTarget(Struct, frozen=True):
     constellation: str | None
     entries: int
     total_s: float
+    recalled_s: float
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
@@ -43,14 +45,13 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
 def targets_of(book: DiaryIndex) -> tuple[ListedTarget, ...]:
     """Every target of the diary by name, as its newest entry knows it, with the light gathered on it."""
     newest = {target.slug: target for card in reversed(book.cards) for target in card.targets}
-    listed = [ListedTarget(newest[slug], constellation(newest[slug]), len(cards), _light_s(slug, book))
-             for slug, cards in book.by_target.items()]  # fmt: skip
+    listed = [ListedTarget(newest[slug], constellation(newest[slug]), len(cards), totals.total_s, totals.recalled_s)
+              for slug, cards in book.by_target.items() for totals in [_totals(slug, book)]]  # fmt: skip
     return tuple(sorted(listed, key=lambda entry: (entry.target.name, entry.target.slug)))
 
 
-def _light_s(slug: str, book: DiaryIndex) -> float:
-    totals = book.totals_by_target.get(slug)
-    return totals.total_s if totals else 0.0
+def _totals(slug: str, book: DiaryIndex) -> LightTotals:
+    return book.totals_by_target.get(slug, LightTotals())
 
 
 def _marked(listed: ListedTarget) -> Iterable[SkyTarget]:

@@ -9,6 +9,7 @@ from sitegen.pages.counted_light import LightTotals, light_totals
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.groups import group_context
 from sitegen.pages.page import Page, PageKind
+from sitegen.pages.recalled_light import add_recalled
 
 
 def pages(book: DiaryIndex) -> Iterable[Page]:
@@ -27,7 +28,8 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
 def _totals(cards: Sequence[EntryCard]) -> LightTotals:
     """Of what the topic's own entries tell: a frame that an entry outside of it tells too belongs to it all the same."""
     among = frozenset(card.slug for card in cards)
-    return light_totals(((night.evening, night.light) for card in cards for night in card.nights), among)
+    logged = light_totals(((night.evening, night.light) for card in cards for night in card.nights), among)
+    return add_recalled({"": logged}, cards, lambda *_: ("",))[""]
 
 
 def _addresses(book: DiaryIndex) -> list[str]:

@@ -22,6 +22,7 @@ from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Navigation, Page, PageKind
+from sitegen.pages.recalled_light import recalled_sum
 
 KINDS = ("broadband", "narrowband", "dual-band")
 
@@ -37,6 +38,7 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
             "entry_count": len(book.cards),
             "night_count": len(book.by_evening),
             "shared_s": book.totals.shared_s,
+            "recalled": recalled_sum(book.totals),
             "drawn": [chart for chart in _charts(book) if chart],
         },
         chapter="totals",

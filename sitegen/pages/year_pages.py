@@ -10,6 +10,7 @@ from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_row import entry_row
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Navigation, Page, PageKind
+from sitegen.pages.recalled_light import recalled_sum
 from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import SheetMonth, YearSheet, year_sheet
 
@@ -25,7 +26,8 @@ def pages(book: DiaryIndex) -> Iterable[Page]:
     for earlier, month, later in zip([None, *days], months, [*days[1:], None], strict=False):
         yield _month_page(month, earlier, later, book)
     bands = {year: year_cloth(year, book) for year in book.years[:BANDS]}
-    context = {"years": [(sheet, bands.get(sheet.year)) for sheet in sheets]}
+    recalled_s = {year: totals.recalled_s for year, totals in book.totals_by_year.items() if totals.recalled_s}
+    context = {"years": [(sheet, bands.get(sheet.year)) for sheet in sheets], "recalled_s": recalled_s}
     yield Page(addresses.NIGHTS, "nights.html", book.formatter.words["page.nights"], context, chapter="nights")
 
 
@@ -42,6 +44,8 @@ def _year_page(sheet: YearSheet, book: DiaryIndex) -> Page:
             "sheet": sheet,
             "cloth": year_cloth(year, book),
             "shared_s": totals.shared_s,
+            "recalled": recalled_sum(totals),
+            "recalling": _recalling(year, book),
             "rows": tuple(entry_row(card, book, woven=False) for card in cards),
         },
         chapter="nights",
@@ -63,9 +67,16 @@ def _month_page(month: SheetMonth, earlier: date | None, later: date | None, boo
 
 
 def _cards(year: int, book: DiaryIndex) -> list[EntryCard]:
-    """Entries published in that year, or with nights in it, newest first."""
-    slugs = {night.entry for night in book.by_year.get(year, [])}
+    """Entries published in that year, with nights in it, or that recall hours of it, newest first."""
+    slugs = {night.entry for night in book.by_year.get(year, [])} | {slug for slug, _ in _recalling(year, book)}
     return [card for card in book.cards if card.published.year == year or card.slug in slugs]
+
+
+def _recalling(year: int, book: DiaryIndex) -> list[tuple[str, str]]:
+    """Name and title of the entries that recall hours of that year."""
+    if year not in book.recalled_years:
+        return []
+    return [(card.slug, card.title) for card in book.cards if year in card.recalled_years]
 
 
 def _evenings(year: int, book: DiaryIndex) -> list[date]:

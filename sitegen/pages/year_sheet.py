@@ -35,6 +35,11 @@ class YearSheet(Struct, frozen=True):
     night_count: int
     months: tuple[SheetMonth, ...]
 
+    @property
+    def has_pages(self) -> bool:
+        """Whether there is a night, or an entry, of any of its months."""
+        return any(month.has_page for month in self.months)
+
 
 def year_sheet(year: int, book: DiaryIndex) -> YearSheet:
     nights = book.by_year.get(year, [])

@@ -54,13 +54,13 @@ def _check_wanted(values: Values, diary_records: Known, diagnostics: Diagnostics
     present = [rig for rig in rigs if rig is not None]
     if not rigs or len(present) < len(rigs):
         return
-    filters = {short for rig in present for short in (*rig.filters, _without_filter(rig))}
+    filters = {short for rig in present for short in (*rig.filters, without_filter(rig))}
     for name, kept in (values.get("wanted") or {}).items():
         if name not in filters:
             diagnostics.error(kept, f"unknown filter {quoted(name)} in 'wanted'", hint_for(name, filters))
 
 
-def _without_filter(rig: Rig) -> str:
+def without_filter(rig: Rig) -> str:
     """What the hours of subs through no filter are counted under."""
     return "colour" if rig.trains[-1].camera.colour == "colour" else "clear"
 

@@ -1,6 +1,7 @@
 """An entry's valid values -> Entry."""
 
 from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep, StarFile
+from sitegen.diary.recalled import Recalled
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 from sitegen.reading.front_matter import EntryText
@@ -11,7 +12,14 @@ _AS_THEY_ARE = ("title", "published", "updated", "summary", "rig", "site", "stag
 TYPES_OF_ROLES = {"setup": "photographic"}
 
 
-def entry_of(slug: str, values: Values, text: EntryText, targets: tuple[Target, ...], subs: tuple[Sub, ...]) -> Entry:
+def entry_of(
+    slug: str,
+    values: Values,
+    text: EntryText,
+    targets: tuple[Target, ...],
+    subs: tuple[Sub, ...],
+    recalled: tuple[Recalled, ...] = (),
+) -> Entry:
     """Only for values without an error among them."""
     plain = {name: values.get(name) for name in _AS_THEY_ARE if values.get(name) is not None}
     lessons = values.get("lessons")
@@ -27,6 +35,7 @@ def entry_of(slug: str, values: Values, text: EntryText, targets: tuple[Target, 
         links=tuple(item.value.into(Link) for item in values.items_of("links")),
         topics=tuple(dict.fromkeys(bare(values.items_of("topics")))),
         lessons=lessons.into(Lessons) if lessons else Lessons(),
+        recalled=recalled,
         star_survey=tuple(_star_file(item.value) for item in values.items_of("star_survey")),
         star_rings=tuple(_star_file(item.value) for item in values.items_of("star_rings")),
         **plain,

@@ -23,6 +23,7 @@ from sitegen.reading.diary_config import DiaryConfig, DiaryReading, entry_files,
 from sitegen.reading.documents import Document, document_of
 from sitegen.reading.entry_checks import check_entry, check_nights
 from sitegen.reading.entry_logs import log_requests
+from sitegen.reading.entry_recalled import recalled_of
 from sitegen.reading.entry_record import entry_of
 from sitegen.reading.entry_targets import targets_of
 from sitegen.reading.model.entry_file import ENTRY_FILE
@@ -95,11 +96,12 @@ def _entry(document: Document, config: DiaryConfig, logs: _Logs) -> Entry | None
         return None
     check_entry(values, config.known, diagnostics)
     targets = targets_of(values, diagnostics)
+    recalled = recalled_of(values, targets, config.known, diagnostics)
     subs = logs.subs(log_requests(values, targets, config.known, diagnostics))
     if not diagnostics.clean or errors_in(logs.problems):
         return None
     check_nights(values, subs, config.known.sites, diagnostics)
-    return entry_of(document.slug, values, document.text, targets.targets, subs)
+    return entry_of(document.slug, values, document.text, targets.targets, subs, recalled)
 
 
 def newest_first(entries: Iterable[Entry]) -> tuple[Entry, ...]:

@@ -24,7 +24,7 @@ ENTRY_KEYS = "schema entry title stage target optics integration nights subs pic
 OPTICS_KEYS = """rig from binning focal_length_mm f_ratio scale_arcsec_px field_deg field_diagonal_deg rayleigh_arcsec
 dawes_arcsec seeing_arcsec sampling_px_per_fwhm sampling measured_scale_arcsec_px measured_focal_length_mm
 simulated_scale_arcsec_px simulated_focal_length_mm""".split()
-INTEGRATION_KEYS = """total_s kept discarded discarded_s broadband_s narrowband_s dark_equivalent_s shared_s by_filter
+INTEGRATION_KEYS = """total_s recalled_s kept discarded discarded_s broadband_s narrowband_s dark_equivalent_s shared_s by_filter
 by_night""".split()
 NIGHT_KEYS = """evening_of site sunset sunrise dark_start dark_end dark_s nautical_dark_s moon target integration_s first_start
 last_end used_share_of_dark advice moon_down followed""".split()
@@ -71,9 +71,9 @@ def test_totals_count_kept_light_frames_only() -> None:
     assert (totals["kept"], totals["discarded"], totals["discarded_s"]) == (8, 2, 600)
     assert (totals["broadband_s"], totals["narrowband_s"]) == (1200, 1920)
     assert totals["by_filter"] == {
-        "L": {"total_s": 1200.0, "kept": 4, "discarded": 2, "wanted_s": 7200.0},
-        "Ha": {"total_s": 1800.0, "kept": 3, "discarded": 0, "wanted_s": None},
-        "Duo": {"total_s": 120.0, "kept": 1, "discarded": 0, "wanted_s": None},
+        "L": {"total_s": 1200.0, "recalled_s": 0, "kept": 4, "discarded": 2, "wanted_s": 7200.0},
+        "Ha": {"total_s": 1800.0, "recalled_s": 0, "kept": 3, "discarded": 0, "wanted_s": None},
+        "Duo": {"total_s": 120.0, "recalled_s": 0, "kept": 1, "discarded": 0, "wanted_s": None},
     }
 
 

@@ -7,6 +7,7 @@ import pytest
 from msgspec.structs import replace
 
 from sitegen.diary.entry import NightNote
+from sitegen.diary.recalled import Recalled
 from sitegen.diary.target import Target
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import as_json, facts_of
@@ -46,6 +47,7 @@ def facts() -> dict[str, Any]:
         stage="gathering",
         targets=(NEAR,),
         wanted_hours={"L": 2.0},
+        recalled=(Recalled(24000.0, "Ha", 40, 600.0), Recalled(12000.0, "OIII"), Recalled(600.0)),
         night_notes={date(2026, 9, 20): NightNote(temperature_c=-3.0)},
     )
     view = views_of(diary(by_hand), (by_hand,))[0]

@@ -89,6 +89,9 @@ FACTS_BY_HAND: dict[str, At] = {
         Published(807.87, 0.06, "worked by hand: 206.264806 × 3.76 ÷ 0.96", ONE_DIGIT),
     ),
     "integration.total_s": At(("integration", "total_s"), Exactly(900, ADDED_UP)),
+    "integration.recalled_s": At(
+        ("integration", "recalled_s"), Exactly(36600, "added up by hand: 40 × 600 s, 3 h 20 min and ten minutes of no filter")
+    ),
     "integration.kept": At(("integration", "kept"), Exactly(3, ADDED_UP)),
     "integration.discarded": At(("integration", "discarded"), Exactly(1, ADDED_UP)),
     "integration.discarded_s": At(("integration", "discarded_s"), Exactly(300, ADDED_UP)),
@@ -98,8 +101,9 @@ FACTS_BY_HAND: dict[str, At] = {
         ("integration", "by_filter"),
         Exactly(
             {
-                "L": {"total_s": 300, "kept": 1, "discarded": 1, "wanted_s": 7200},
-                "Ha": {"total_s": 600, "kept": 2, "discarded": 0, "wanted_s": None},
+                "L": {"total_s": 300, "recalled_s": 0, "kept": 1, "discarded": 1, "wanted_s": 7200},
+                "Ha": {"total_s": 600, "recalled_s": 24000, "kept": 2, "discarded": 0, "wanted_s": None},
+                "OIII": {"total_s": 0, "recalled_s": 12000, "kept": 0, "discarded": 0, "wanted_s": None},
             },
             ADDED_UP,
         ),

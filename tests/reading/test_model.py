@@ -16,6 +16,7 @@ from sitegen.reading.json_schema import json_schema
 from sitegen.reading.key_reference import key_reference
 from sitegen.reading.model import capture_columns, diary_file, entry_file, rig_file, site_file
 from sitegen.reading.model.author_file import AuthorFile
+from sitegen.reading.model.recalled import RECALLED
 from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.value_types.group import Group, Key, Values
 from sitegen.reading.yaml_text import read_yaml
@@ -35,6 +36,7 @@ GROUPS: dict[str, Group] = {
     "filter": rig_file.FILTER,
     "change": rig_file.CHANGE,
     "work": rig_file.WORK,
+    "recalled": RECALLED,
     "target": entry_file.TARGET,
     "log": entry_file.LOG,
     "columns": capture_columns.COLUMNS,
@@ -63,8 +65,9 @@ KEYS = {
     "filter": "name kind! centre_nm width_nm spelt",
     "change": "from! design aperture_mm obstruction_mm focal_length_mm factor name pixel_um width_px height_px colour note",
     "work": "date! part! what! note caution",
-    "entry": "title! published! updated summary stage target rig site logs pictures wanted nights links topics lessons "
+    "entry": "title! published! updated summary stage target rig site logs recalled pictures wanted nights links topics lessons "
     "star_survey star_rings unlisted",
+    "recalled": "filter count exposure total when target",
     "target": "name! ra dec kind size_arcmin",
     "log": "files! rig site target filter time_zone columns",
     "columns": "start exposure_s filter kind kept reason binning gain sensor_c fwhm_arcsec elongation guiding_rms_arcsec "

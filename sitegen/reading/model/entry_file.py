@@ -5,6 +5,7 @@ from typing import get_args
 from sitegen.diary.entry import PictureType
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.model.capture_columns import COLUMNS
+from sitegen.reading.model.recalled import RECALLED
 from sitegen.reading.value_types.address import WebAddress
 from sitegen.reading.value_types.angle import Declination, RightAscension
 from sitegen.reading.value_types.choice import Choice, YesOrNo
@@ -185,6 +186,9 @@ ENTRY_FILE = AuthorFile(
             Key("rig", NAME, "The rig of this entry's logs.", "dome"),
             Key("site", NAME, "The site of this entry's logs.", "roof"),
             Key("logs", ListOf(OneOf(LogPattern(), LOG)), "Where the subs are recorded.", "[logs/ngc-253/*.csv]"),
+            Key("recalled", ListOf(RECALLED),
+                "Totals of which no log is left. They stand beside what logs tell, and are added to nothing.",
+                "[{filter: Ha, count: 40, exposure: 10m, when: autumn 2019}, {filter: L, total: 3h20m, when: 2018-04}]"),
             Key("pictures", ListOf(PICTURE), "The first is shown first.", "[{file: pictures/ngc-253.tif, alt: a tilted spiral}]"),
             Key("wanted", MapOf(WORD, Number(unit="hours", above=0, most=100_000), "FILTER"), "What the project aims for.",
                 "{L: 8, Ha: 10.5}"),
