@@ -31,13 +31,14 @@ class Neighbours:
         self.evenings = _between(list(book.by_evening))
         self.words = {evening: f"{before} {evening} {after}" for evening, (before, _, after) in self.evenings.items()}
         self.near = _near(book)
+        self.ticked = _ticked(book)
 
     def slugs(self, slug: str) -> list[str]:
         """The entry itself, its neighbours in every thread, what its text leads to, and of what its pictures show the newest
-        entry with that target; sorted."""
+        entry with that target, what it ticks off and what ticks it off; sorted."""
         linked = {other for other in self.links.get(slug, ()) if other in self.summaries}
         seen = {newest.slug for sight in self.sights.get(slug, ()) for newest in self.book.by_target.get(sight, ())[:1]}
-        return sorted({slug} | self.near[slug] | linked | seen)
+        return sorted({slug} | self.near[slug] | linked | seen | self.ticked.get(slug, set()))
 
     def cards(self, slug: str) -> tuple[EntrySummary, ...]:
         """Of these, newest first."""
@@ -61,6 +62,16 @@ def _near(book: SummaryIndex) -> dict[str, set[str]]:
             near[later.slug].add(earlier.slug)
             near[earlier.slug].add(later.slug)
     return near
+
+
+def _ticked(book: SummaryIndex) -> dict[str, set[str]]:
+    """Of entries with plans that others ticked off, those others, and the other way round."""
+    pairs = [(card.slug, done.of) for card in book.cards for done in card.done if done.of in book.by_slug]
+    ticked: dict[str, set[str]] = {}
+    for later, earlier in pairs:
+        ticked.setdefault(later, set()).add(earlier)
+        ticked.setdefault(earlier, set()).add(later)
+    return ticked
 
 
 def newest_first(cards: Iterable[EntrySummary]) -> tuple[EntrySummary, ...]:

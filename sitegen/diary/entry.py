@@ -6,6 +6,7 @@ from typing import Literal
 
 from msgspec import Struct, field
 
+from sitegen.diary.lesson_done import LessonDone
 from sitegen.diary.recalled import Recalled
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
@@ -78,15 +79,18 @@ class Link(Struct, frozen=True):
 
 
 class Lessons(Struct, frozen=True):
-    """Short Markdown sentences."""
+    """Short Markdown sentences. `done` ticks off what earlier entries had under `next`; `subjects` by the lesson as written, of
+    those that name one."""
 
     worked: tuple[str, ...] = ()
     failed: tuple[str, ...] = ()
     next: tuple[str, ...] = ()
+    done: tuple[LessonDone, ...] = ()
+    subjects: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def all(self) -> tuple[str, ...]:
-        return (*self.worked, *self.failed, *self.next)
+        return (*self.worked, *self.failed, *self.next, *(done.what for done in self.done))
 
 
 class Entry(Struct, frozen=True):

@@ -90,7 +90,7 @@ def without_words(card: EntryCard) -> EntryCard:
     """Its nights and numbers alone: a title or a lesson that changes leaves it as it was."""
     return replace(
         card, title="", updated=None, summary=None, picture=None, lessons=Lessons(), flags=Flags(), lesson_cautions={},
-        surveys=(), rings=(),
+        surveys=(), rings=(), done=(),
     )  # fmt: skip
 
 
@@ -139,6 +139,7 @@ def card_of(view: EntryView, facts: EntryFacts, picture: PictureView | None = No
         lesson_cautions={sentence: kinds for sentence in entry.lessons.all if (kinds := of_sentence(sentence))},
         picture=picture,
         recalled_years=tuple(sorted({item.when.year for item in entry.recalled if item.when})),
+        done=entry.lessons.done,
         surveys=view.surveys,
         rings=view.rings,
         recalled=entry.recalled,

@@ -5,6 +5,7 @@ from datetime import date
 from msgspec import Struct
 
 from sitegen.diary.entry import Stage
+from sitegen.diary.lesson_done import LessonDone
 from sitegen.diary.target import Target
 from sitegen.pages.picture_element import PictureView
 
@@ -17,7 +18,7 @@ class Evening(Struct, frozen=True, gc=False):
 
 
 class EntrySummary(Struct, frozen=True):
-    """`recalled_years`: years of which it recalls hours without a log."""
+    """`recalled_years`: years of which it recalls hours without a log; `done`: what it ticks off of earlier entries."""
 
     slug: str
     title: str
@@ -32,6 +33,7 @@ class EntrySummary(Struct, frozen=True):
     nights: tuple[Evening, ...]
     picture: PictureView | None
     recalled_years: tuple[int, ...]
+    done: tuple[LessonDone, ...]
 
     @property
     def last_change(self) -> date:

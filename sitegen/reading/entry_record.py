@@ -1,9 +1,10 @@
 """An entry's valid values -> Entry."""
 
-from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, PointingSolution, ProcessStep, StarFile
+from sitegen.diary.entry import Entry, Link, NightNote, Picture, PointingSolution, ProcessStep, StarFile
 from sitegen.diary.recalled import Recalled
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
+from sitegen.reading.entry_lessons import lessons_of
 from sitegen.reading.front_matter import EntryText
 from sitegen.reading.value_types.group import Values, bare
 
@@ -22,7 +23,6 @@ def entry_of(
 ) -> Entry:
     """Only for values without an error among them."""
     plain = {name: values.get(name) for name in _AS_THEY_ARE if values.get(name) is not None}
-    lessons = values.get("lessons")
     return Entry(
         slug=slug,
         body=text.body,
@@ -34,7 +34,7 @@ def entry_of(
         night_notes={day: note.value.into(NightNote) for day, note in sorted((values.get("nights") or {}).items())},
         links=tuple(item.value.into(Link) for item in values.items_of("links")),
         topics=tuple(dict.fromkeys(bare(values.items_of("topics")))),
-        lessons=lessons.into(Lessons) if lessons else Lessons(),
+        lessons=lessons_of(values),
         recalled=recalled,
         star_survey=tuple(_star_file(item.value) for item in values.items_of("star_survey")),
         star_rings=tuple(_star_file(item.value) for item in values.items_of("star_rings")),

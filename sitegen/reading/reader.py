@@ -22,6 +22,7 @@ from sitegen.reading.capture_logs.request import LogReading, LogRequest
 from sitegen.reading.diary_config import DiaryConfig, DiaryReading, entry_files, read_config, whole
 from sitegen.reading.documents import Document, document_of
 from sitegen.reading.entry_checks import check_entry, check_nights
+from sitegen.reading.entry_lessons import EntryPlans, plans_of, unmet_plans
 from sitegen.reading.entry_logs import log_requests
 from sitegen.reading.entry_recalled import recalled_of
 from sitegen.reading.entry_record import entry_of
@@ -34,7 +35,7 @@ ReadLog = Callable[[LogRequest], LogReading]
 
 class EntryReading(Struct, frozen=True):
     """`entry` is None where a problem is an error. `sources` are the logs it names; `asked` as on its diagnostics;
-    `named` what has a page of its own by its name, of a listed entry."""
+    `named` what has a page of its own by its name, `plans` what it leaves to do and ticks off, of a listed entry."""
 
     relative: str
     entry: Entry | None
@@ -42,6 +43,7 @@ class EntryReading(Struct, frozen=True):
     sources: tuple[str, ...] = ()
     asked: tuple[str, ...] = ()
     named: tuple[AddressedName, ...] = ()
+    plans: EntryPlans = EntryPlans()
 
 
 def read_diary(content: Path, today: date, shown_as: str = "content", read_log: ReadLog = read_any_log) -> DiaryReading:
@@ -55,7 +57,9 @@ def read_diary(content: Path, today: date, shown_as: str = "content", read_log: 
         return config
     readings = [read_entry(relative, config, read_log) for relative in entry_files(config)]
     shared = shared_addresses(named for reading in readings for named in reading.named)
-    problems = in_order([*config.problems, *(problem for reading in readings for problem in reading.problems), *shared])
+    unmet = unmet_plans(reading.plans for reading in readings)
+    of_entries = (problem for reading in readings for problem in reading.problems)
+    problems = in_order([*config.problems, *of_entries, *shared, *unmet])
     sources = {source for reading in readings for source in reading.sources}
     files = tuple(sorted(config.folder.path(name) for name in {*config.files, *entry_files(config), *sources}))
     if errors_in(problems) or config.settings is None:
@@ -71,9 +75,14 @@ def read_entry(relative: str, config: DiaryConfig, read_log: ReadLog = read_any_
     entry = whole(document, partial(_entry, config=config, logs=logs))
     problems = (*logs.problems, *document.diagnostics.problems)
     sound = None if errors_in(problems) else entry
-    named = addressed_names(document.values, sound.targets, document.diagnostics.shown) if sound and document.values else ()
-    return EntryReading(relative, sound, problems, tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.diagnostics.asked)),
-                        () if sound is None or sound.unlisted else named)  # fmt: skip
+    sources, asked = tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.diagnostics.asked))
+    if sound is None or document.values is None:
+        return EntryReading(relative, None, problems, sources, asked, plans=EntryPlans(document.slug, sound=False))
+    if sound.unlisted:
+        return EntryReading(relative, sound, problems, sources, asked)
+    named = addressed_names(document.values, sound.targets, document.diagnostics.shown)
+    plans = plans_of(sound, document.values, document.diagnostics.shown)
+    return EntryReading(relative, sound, problems, sources, asked, named, plans)
 
 
 class _Logs:

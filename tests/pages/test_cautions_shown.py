@@ -98,8 +98,8 @@ def test_the_page_of_lessons_warns_before_the_lesson() -> None:
     card = prepared(entry(lessons=Lessons(worked=(LADDER,), failed=(LADDER, "Fog.")))).card
     (page,) = lessons_page.pages(replace_cards(book, card))
     lessons = page.context["lessons"]
-    assert [lesson[-1] for lesson in lessons["worked"]] == [(CautionInText("weight"),)]
-    assert [lesson[-1] for lesson in lessons["failed"]] == [(CautionInText("weight", True),), ()]
+    assert [lesson.cautions for _, group in lessons["worked"] for lesson in group] == [(CautionInText("weight"),)]
+    assert [lesson.cautions for _, group in lessons["failed"] for lesson in group] == [(CautionInText("weight", True),), ()]
     html = drawn(page)
     assert html.index("Caution: heavy gear") < html.index(LADDER)
 

@@ -48,6 +48,8 @@ GROUPS: dict[str, Group] = {
     "night": entry_file.NIGHT,
     "link": entry_file.LINK,
     "lessons": entry_file.LESSONS,
+    "lesson": entry_file.LESSON,
+    "lesson done": entry_file.LESSON_DONE,
 }
 # Every key once more, so that one that comes, goes or becomes required does so on purpose; a key marked ! is required.
 KEYS = {
@@ -79,7 +81,9 @@ KEYS = {
     "star frame": "file! type",
     "night": "clouds wind temperature_c humidity_percent seeing_arcsec polar_error_arcmin ended_by note",
     "link": "title! address!",
-    "lessons": "worked failed next",
+    "lessons": "worked failed next done",
+    "lesson": "what! subject",
+    "lesson done": "of! what!",
 }
 RECORDS: dict[str, type] = {
     "diary": Settings,
@@ -105,6 +109,7 @@ BESIDE = {
     "rig": {"slug", "trains"},
     "site": {"slug"},
     "filter": {"short"},
+    "lessons": {"subjects"},
 }
 FILES_OF_EXAMPLES = ("logs/2026-04-18.csv", "logs/ngc-253/a.csv", "logs/ngc-253/last.fits", "logs/adjusting/star.fits",
                      "pictures/ngc-253.tif", "pictures/ngc-253-step2.jpg", "pictures/ngc-253-one-night.jpg")  # fmt: skip

@@ -12,6 +12,7 @@ from sitegen.build.store import digest_of
 from sitegen.diary.same_frame import CameraStretches
 from sitegen.problems import Problem
 from sitegen.reading.diary_config import entry_files
+from sitegen.reading.entry_lessons import EntryPlans, unmet_plans
 from sitegen.reading.shared_addresses import AddressedName, shared_addresses
 
 if TYPE_CHECKING:
@@ -23,7 +24,7 @@ READ_S = 0.004
 class EntryRead(Struct, frozen=True, gc=False):
     """`entry` names its record, None where a problem is an error; `logs` the record of its logs as they were read; `extra` are
     the pictures and star frames that it names; `frames` is the digest of all that other entries ask of its light frames,
-    `stretches` when its cameras took them; `named` as in `reading.reader`."""
+    `stretches` when its cameras took them; `named` and `plans` as in `reading.reader`."""
 
     logs: str
     slug: str = ""
@@ -35,6 +36,7 @@ class EntryRead(Struct, frozen=True, gc=False):
     frames: str = ""
     stretches: CameraStretches = ()
     named: tuple[AddressedName, ...] = ()
+    plans: EntryPlans = EntryPlans()
 
 
 class ReadJob(Struct, frozen=True):
@@ -59,8 +61,10 @@ def _job(build: "Build", relative: str) -> ReadJob:
     return ReadJob(relative, earlier.logs if earlier else None, unchanged)
 
 
-def _shared_addresses(build: "Build") -> Iterable[Problem]:
-    return shared_addresses(named for entry in build.values(ENTRIES).values() for named in entry.named)
+def _between_entries(build: "Build") -> Iterable[Problem]:
+    entries = build.values(ENTRIES).values()
+    yield from shared_addresses(named for entry in entries for named in entry.named)
+    yield from unmet_plans(entry.plans for entry in entries)
 
 
 def listed(build: "Build") -> list[EntryRead]:
@@ -77,7 +81,7 @@ ENTRIES: Rule[EntryRead] = Rule(
     doing="reading entries",
     stage="reading",
     counted="entries read",
-    together=_shared_addresses,
+    together=_between_entries,
     in_this_process=True,
     by_the_day=True,
 )

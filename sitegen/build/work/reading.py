@@ -23,7 +23,7 @@ def _read(context: BuildContext, job: ReadJob) -> Outcome[EntryRead]:
     logs = context.store.put(memory.now)
     reads = (job.relative, *reading.sources)
     if reading.entry is None:
-        return Outcome(EntryRead(logs), reads, reading.asked, problems=reading.problems, uses=(logs,))
+        return Outcome(EntryRead(logs, plans=reading.plans), reads, reading.asked, problems=reading.problems, uses=(logs,))
     name = context.store.put(reading.entry)
     value = _value(name, logs, reading, reading.entry)
     return Outcome(value, reads, reading.asked, problems=reading.problems, uses=(logs, name))
@@ -41,6 +41,7 @@ def _value(name: str, logs: str, reading: EntryReading, entry: Entry) -> EntryRe
         frames=_frames_digest(entry),
         stretches=camera_stretches(entry.lights),
         named=reading.named,
+        plans=reading.plans,
     )
 
 

@@ -157,11 +157,32 @@ LINK = Group(
     remedies=(("url", "did you mean 'address'?"), ("href", "did you mean 'address'?")),
 )  # fmt: skip
 
+LESSON = Group(
+    (
+        Key("what", PARAGRAPHS, "The lesson.", "guiding through haze", required=True),
+        Key("subject", NAME, "What it is of: the page of lessons groups by it.", "guiding", default="the entry's first topic"),
+    ),
+    called="a lesson",
+)  # fmt: skip
+
+LESSON_DONE = Group(
+    (
+        Key("of", LINE, "The entry that had it under 'next'.", "ngc-253-first", required=True),
+        Key("what", PARAGRAPHS, "The same words; case, blanks and a full stop do not matter.", "two more hours of blue",
+            required=True),
+    ),
+    called="a lesson done",
+    remedies=(("entry", "did you mean 'of'?"),),
+)  # fmt: skip
+
 LESSONS = Group(
     (
-        Key("worked", ListOf(PARAGRAPHS), "What to do again.", "[focusing on each filter]"),
-        Key("failed", ListOf(PARAGRAPHS), "What not to do again.", "[guiding through haze]"),
-        Key("next", ListOf(PARAGRAPHS), "What is still to do.", "[two more hours of blue]"),
+        Key("worked", ListOf(OneOf(PARAGRAPHS, LESSON)), "What to do again.", "[focusing on each filter]"),
+        Key("failed", ListOf(OneOf(PARAGRAPHS, LESSON)), "What not to do again.",
+            "[{what: guiding through haze, subject: guiding}]"),
+        Key("next", ListOf(OneOf(PARAGRAPHS, LESSON)), "What is still to do.", "[two more hours of blue]"),
+        Key("done", ListOf(LESSON_DONE), "What an earlier entry had under 'next', and this one has done.",
+            "[{of: ngc-253-first, what: two more hours of blue}]"),
     ),
     called="lessons",
 )  # fmt: skip
