@@ -22,6 +22,7 @@ from sitegen.facts import (
     night_sun,
     night_target,
     night_use,
+    optics_light,
     optics_measured,
     optics_resolution,
     optics_sampling,
@@ -68,6 +69,8 @@ class OpticsFacts(Struct, frozen=True):
     measured_focal_length_mm: Annotated[Quantity, optics_measured.MEASURED_FOCAL_LENGTH_MM]
     simulated_scale_arcsec_px: Annotated[Quantity, optics_measured.SIMULATED_SCALE_ARCSEC_PX]
     simulated_focal_length_mm: Annotated[Quantity, optics_measured.SIMULATED_FOCAL_LENGTH_MM]
+    integration_s: Annotated[float | int, optics_light.INTEGRATION_S]
+    by_filter: Annotated[dict[str, optics_light.TrainFilter], optics_light.BY_FILTER]
 
 
 class IntegrationFacts(Struct, frozen=True):

@@ -20,9 +20,19 @@ from sitegen.stars.measured import RingedFrame, SurveyedFrame
 from sitegen.stars.solving.solution import Solution
 
 
+class TrainLight(Struct, frozen=True):
+    """Light frames through one filter of one train."""
+
+    filter_key: str
+    kept: int
+    kept_s: float
+    discarded: int
+
+
 class OpticsView(Struct, frozen=True):
     """One train of one rig, at one binning, as this entry used it; `measured_by` is the file of the picture that told, and
-    `simulated_by` that of the simulated picture, whose scale is no measurement."""
+    `simulated_by` that of the simulated picture, whose scale is no measurement; `light` what was taken with it, by filter
+    as they first occur."""
 
     rig: Rig
     train: Train
@@ -32,6 +42,7 @@ class OpticsView(Struct, frozen=True):
     measured_by: str | None = None
     simulated_scale_arcsec_px: float | None = None
     simulated_by: str | None = None
+    light: tuple[TrainLight, ...] = ()
 
 
 class PointedPicture(Struct, frozen=True):

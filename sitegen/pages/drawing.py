@@ -1,6 +1,7 @@
 """The sums a template may ask for, so that it does none itself: heights, splits, shares, and sentences from records."""
 
 from collections.abc import Callable
+from itertools import accumulate
 from typing import Any
 
 from msgspec import Struct
@@ -21,9 +22,10 @@ BAND_PX, LANE_PX, AXIS_PX = 180, 22, 36
 
 
 class Heights(Struct, frozen=True):
-    """Where a large ribbon's rows lie, in px from its top."""
+    """Where a large ribbon's rows lie, in px from its top; `heads`: the lines on which the names of trains stand, by lane."""
 
     lanes: tuple[int, ...]
+    heads: tuple[int, ...]
     axis: int
     axis_end: int
     local: int
@@ -32,9 +34,11 @@ class Heights(Struct, frozen=True):
 
 
 def heights(ribbon: Ribbon) -> Heights:
-    axis = BAND_PX + 4 + LANE_PX * len(ribbon.lanes)
-    lanes = tuple(BAND_PX + 7 + LANE_PX * index for index in range(len(ribbon.lanes)))
-    return Heights(lanes, axis, axis + 4, axis + 16, axis + 31, axis + AXIS_PX)
+    """A train's name stands above its first lane."""
+    rows = list(accumulate(1 + lane.heads for lane in ribbon.lanes))
+    axis = BAND_PX + 4 + LANE_PX * (rows[-1] if rows else 0)
+    lanes = tuple(BAND_PX + 7 + LANE_PX * (row - 1) for row in rows)
+    return Heights(lanes, tuple(lane - 8 for lane in lanes), axis, axis + 4, axis + 16, axis + 31, axis + AXIS_PX)
 
 
 def share(length: float) -> str:

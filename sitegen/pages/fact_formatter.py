@@ -145,7 +145,10 @@ def fact_value(entry_facts: EntryFacts, marker: str) -> tuple[str, Any]:
     keys = path.split(".")
     facts = _part(entry_facts, keys[0])
     if keys[0] in _ROWS_BY:
-        return path, _inside(_chosen(facts[keys[0]], *_ROWS_BY[keys[0]], which), keys[1:], path)
+        value = _inside(_chosen(facts[keys[0]], *_ROWS_BY[keys[0]], which), keys[1:], path)
+        if path.startswith("optics.by_filter."):
+            path = "optics.integration_s" if keys[-1] == "total_s" else "integration.kept"
+        return path, value
     value = _inside(facts, keys, path)
     if path.startswith("integration.by_filter."):
         return {"total_s": "integration.total_s", "wanted_s": "integration.total_s"}.get(keys[-1], "integration.kept"), value

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sitegen.facts.views import SubInSky
 
@@ -33,7 +34,8 @@ class Block(Struct, frozen=True):
 
 class Lane(Struct, frozen=True):
     """The subs of one filter; `bands` are its passbands as `filter_colour` names them, empty for no hue. `marks` and `gone`: the
-    kept and the discarded subs as SVG path data, a unit high."""
+    kept and the discarded subs as SVG path data, a unit high. `rig` is its train where those of several have lanes of their
+    own; `heads`: it is the first of them."""
 
     short: str
     bands: tuple[str, ...]
@@ -41,13 +43,26 @@ class Lane(Struct, frozen=True):
     subs: int
     marks: str = ""
     gone: str = ""
+    rig: str = ""
+    heads: bool = False
 
 
 Across = Callable[[datetime], float]
 
 
 def lanes_of(lights: Sequence[SubInSky], x_of: Across, bands: Mapping[str, tuple[str, ...]], named: bool) -> tuple[Lane, ...]:
-    """In the order of the filters' passbands. `x_of` places a moment; `named`: its blocks know their subs."""
+    """In the order of the filters' passbands. `x_of` places a moment; `named`: its blocks know their subs, and each train has
+    lanes of its own."""
+    rigs = sorted({light.sub.rig for light in lights}) if named else []
+    if len(rigs) < 2:
+        return _lanes_of_train(lights, x_of, bands, named)
+    of_rigs = ((rig, _lanes_of_train([light for light in lights if light.sub.rig == rig], x_of, bands, named)) for rig in rigs)
+    return tuple(replace(lane, rig=rig, heads=index == 0) for rig, lanes in of_rigs for index, lane in enumerate(lanes))
+
+
+def _lanes_of_train(
+    lights: Sequence[SubInSky], x_of: Across, bands: Mapping[str, tuple[str, ...]], named: bool
+) -> tuple[Lane, ...]:
     return tuple(
         _lane(short, passbands, [_block(light, x_of, named) for light in lights if light.filter_key == short])
         for short, passbands in bands.items()

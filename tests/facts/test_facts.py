@@ -23,7 +23,8 @@ from tests.diaries import HILL, SCULPTOR, diary, entry, run, sub
 ENTRY_KEYS = "schema entry title stage target optics integration nights subs pictures star_shapes star_rings cautions".split()
 OPTICS_KEYS = """rig from binning focal_length_mm f_ratio scale_arcsec_px field_deg field_diagonal_deg rayleigh_arcsec
 dawes_arcsec seeing_arcsec sampling_px_per_fwhm sampling measured_scale_arcsec_px measured_focal_length_mm
-simulated_scale_arcsec_px simulated_focal_length_mm""".split()
+simulated_scale_arcsec_px simulated_focal_length_mm
+integration_s by_filter""".split()
 INTEGRATION_KEYS = """total_s recalled_s kept discarded discarded_s broadband_s narrowband_s dark_equivalent_s shared_s by_filter
 by_night""".split()
 NIGHT_KEYS = """evening_of site sunset sunrise dark_start dark_end dark_s nautical_dark_s moon target integration_s first_start

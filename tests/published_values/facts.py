@@ -88,6 +88,13 @@ FACTS_BY_HAND: dict[str, At] = {
         ("optics", 0, "simulated_focal_length_mm"),
         Published(807.87, 0.06, "worked by hand: 206.264806 × 3.76 ÷ 0.96", ONE_DIGIT),
     ),
+    "optics.integration_s": At(("optics", 0, "integration_s"), Exactly(900, ADDED_UP)),
+    "optics.by_filter": At(
+        ("optics", 0, "by_filter"),
+        Exactly(
+            {"L": {"total_s": 300, "kept": 1, "discarded": 1}, "Ha": {"total_s": 600, "kept": 2, "discarded": 0}}, ADDED_UP
+        ),
+    ),
     "integration.total_s": At(("integration", "total_s"), Exactly(900, ADDED_UP)),
     "integration.recalled_s": At(
         ("integration", "recalled_s"), Exactly(36600, "added up by hand: 40 × 600 s, 3 h 20 min and ten minutes of no filter")

@@ -17,14 +17,17 @@ from sitegen.pages.ribbon import Ribbon, night_span, ribbon_of
 
 class LargeRibbon(Struct, frozen=True):
     """A night drawn whole. `title` is a sentence; `zone` names the local clock of its axis; `cautions` are those of the reasons
-    why subs were discarded."""
+    why subs were discarded. `lane_totals` and `lane_names` by the ribbon's lanes; `trains`: name and total of each by its rig's
+    slug, where several have lanes."""
 
     night: NightCard
     ribbon: Ribbon
     title: str
     zone: str
     target: str | None
-    lane_totals: dict[str, str]
+    lane_totals: tuple[str, ...]
+    lane_names: tuple[str, ...]
+    trains: dict[str, tuple[str, str]]
     moon_word: str | None
     transit_word: str | None
     description: str
@@ -63,7 +66,6 @@ def large_ribbon(night: NightView, card: NightCard, prepared: PreparedEntry, boo
     numbers, words = book.formatter.numbers, book.formatter.words
     bands = bands_of(prepared.view.filters)
     ribbon = ribbon_of(night, span, bands, f"large-{prepared.card.slug}-{night.evening:%Y%m%d}-{night.site.slug}")
-    totals = {short: numbers.duration(card.by_filter_s.get(short, 0.0)) for short in bands}
     moon = night.sky.moon if night.sky else None
     transit = night.target_sky
     zone = ZoneInfo(night.site.time_zone)
@@ -73,12 +75,21 @@ def large_ribbon(night: NightView, card: NightCard, prepared: PreparedEntry, boo
         title=night_title(card, book),
         zone=night.site.time_zone.rpartition("/")[2].replace("_", " "),
         target=night.target.name if night.target else None,
-        lane_totals=totals,
+        lane_totals=tuple(numbers.duration(_kept_s(night, lane.rig, lane.short)) for lane in ribbon.lanes),
+        lane_names=tuple(f"{lane.short}, {book.rigs[lane.rig].name}" if lane.rig else lane.short for lane in ribbon.lanes),
+        trains={lane.rig: (book.rigs[lane.rig].name, numbers.duration(_kept_s(night, lane.rig)))
+                for lane in ribbon.lanes if lane.heads},
         moon_word=words.say("ribbon.moon", lit=numbers.percent(moon.illuminated)) if moon else None,
         transit_word=_transit_word(transit.transit, zone, book) if transit else None,
         description=ribbon_description(night, card, book),
         cautions=of_discarded(light.sub for light in night.lights),
     )
+
+
+def _kept_s(night: NightView, rig: str, short: str = "") -> float:
+    """Of one train, or of all where none is named; through one filter, or all."""
+    kept = (light for light in night.kept if rig in ("", light.sub.rig) and short in ("", light.filter_key))
+    return sum((light.sub.exposure_s for light in kept), 0.0)
 
 
 def _transit_word(transit: datetime, zone: ZoneInfo, book: DiaryIndex) -> str:

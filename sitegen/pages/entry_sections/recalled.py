@@ -2,8 +2,8 @@
 
 from msgspec import Struct
 
+from sitegen.charts.filter_colour import passbands_of
 from sitegen.diary.recalled import Recalled, When
-from sitegen.pages.card import passbands_of
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.fact_formatter import Shown
@@ -15,7 +15,7 @@ class RecalledRow(Struct, frozen=True):
     where the rig has none."""
 
     filter: str
-    bands: tuple[int, ...] | None
+    bands: tuple[str, ...] | None
     subs: str
     total: str
     when: str
