@@ -43,7 +43,7 @@ def moon_directed(night: NightView, all_night: bool) -> Directed:
 
 def target_directed(night: NightView, all_night: bool) -> Directed:
     """As of the Moon; empty without a fixed target."""
-    if night.sky is None or night.target_sky is None or not night.lights:
+    if night.sky is None or night.target_sky is None or night.target_sky.path is None or not night.lights:
         return []
     times_s = night.sky.curve.times_s[_chosen(night, all_night)]
     path = night.target_sky.path

@@ -3,6 +3,16 @@
 from msgspec import Struct
 
 
+class Positions(Struct, frozen=True):
+    """Where something that moves was, from a table of the author's: UTC unix seconds in order, ICRS degrees. `file` as in
+    content/."""
+
+    file: str
+    times_s: tuple[float, ...]
+    ra_deg: tuple[float, ...]
+    dec_deg: tuple[float, ...]
+
+
 class Target(Struct, frozen=True):
     """ICRS degrees; no place at all for `kind` 'moving'. `size_arcmin` is (longer, shorter)."""
 
@@ -14,3 +24,4 @@ class Target(Struct, frozen=True):
     size_arcmin: tuple[float, float] | None = None
     magnitude: float | None = None
     aliases: tuple[str, ...] = ()
+    positions: Positions | None = None

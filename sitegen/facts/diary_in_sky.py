@@ -21,6 +21,7 @@ from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 from sitegen.facts.field_targets import FieldTargets
 from sitegen.facts.frame_tellers import Tellers, field_targets, tellers_of
+from sitegen.facts.moving_body import body_of
 from sitegen.facts.sky_request import SkyBook
 from sitegen.facts.views import EntryView, NightView, OpticsView, SubInSky, TrainLight
 from sitegen.sky.answer import NightSky, SubSky, TargetNight
@@ -281,7 +282,7 @@ def _same_sky(entry: Entry, view: EntryView | None) -> EntryView | None:
 
 
 def _questions(entry: Entry) -> list[object]:
-    places = [(target.ra_deg, target.dec_deg) for target in entry.targets]
+    places = [(target.ra_deg, target.dec_deg, body_of(target)) for target in entry.targets]
     return [places, [(sub.start, sub.exposure_s, sub.site, sub.target) for sub in entry.lights]]
 
 

@@ -18,6 +18,7 @@ from sitegen.facts import (
     integration_shared,
     integration_totals,
     night_advice,
+    night_body,
     night_moon,
     night_sun,
     night_target,
@@ -103,6 +104,12 @@ class TargetOfNightFacts(Struct, frozen=True):
     transit: Annotated[Text, night_target.TARGET_TRANSIT]
     max_altitude_deg: Annotated[Quantity, night_target.TARGET_MAX_ALTITUDE_DEG]
     min_airmass: Annotated[Quantity, night_target.TARGET_MIN_AIRMASS]
+    positions_from: Annotated[Text, night_body.POSITIONS_FROM]
+    ra_deg: Annotated[Quantity, night_body.BODY_RA_DEG]
+    dec_deg: Annotated[Quantity, night_body.BODY_DEC_DEG]
+    size_arcsec: Annotated[Quantity, night_body.BODY_SIZE_ARCSEC]
+    elongation_deg: Annotated[Quantity, night_body.BODY_ELONGATION_DEG]
+    illuminated: Annotated[Quantity, night_body.BODY_ILLUMINATED]
 
 
 class NightFacts(Struct, frozen=True):

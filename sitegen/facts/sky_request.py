@@ -9,7 +9,9 @@ from msgspec.structs import fields
 from sitegen.diary.entry import Entry
 from sitegen.diary.public_position import PublicSite
 from sitegen.diary.target import Target
+from sitegen.facts.moving_body import body_of
 from sitegen.sky.answer import NightSky, SkyAnswer, SubSky, TargetNight
+from sitegen.sky.body import Body
 from sitegen.sky.engine import sky_pass
 from sitegen.sky.place import Place
 from sitegen.sky.request import SkyRequest
@@ -32,6 +34,8 @@ class SkyBook:
         self.sub_night: list[int] = []
         self.sub_direction: list[int] = []
         self.sub_hidden: list[bool] = []
+        self.body_nights: dict[tuple[int, Body], int] = {}
+        self.sub_bodies: list[tuple[int, Body]] = []
         self.found: SkyAnswer | None = None
 
     def ask(self, entry: Entry, evenings: Sequence[date]) -> slice:
@@ -42,6 +46,10 @@ class SkyBook:
             target = None if sub.target is None else entry.targets[sub.target]
             self.sub_mid_s.append(sub.middle.timestamp())
             self.sub_night.append(night)
+            body = body_of(target)
+            if body is not None:
+                self.body_nights.setdefault((night, body), len(self.body_nights))
+                self.sub_bodies.append((len(self.sub_mid_s) - 1, body))
             self.sub_direction.append(self._direction(night, target))
             self.sub_hidden.append(sub.site in self.hidden)
         return slice(first, len(self.sub_mid_s))
@@ -65,6 +73,8 @@ class SkyBook:
                 sub_mid_s=np.array(self.sub_mid_s, dtype=float),
                 sub_night=np.array(self.sub_night, dtype=int),
                 sub_direction=np.array(self.sub_direction, dtype=int),
+                body_nights=tuple(self.body_nights),
+                sub_bodies=tuple(self.sub_bodies),
             )
         )
 
@@ -80,11 +90,14 @@ class SkyBook:
         return self._answer.nights[self.nights[self.site_index[site.slug], evening]]
 
     def target(self, site: PublicSite, evening: date, target: Target | None) -> TargetNight | None:
-        """None where the site is hidden or the target has no fixed place."""
-        place = _direction_of(target)
-        if site.hidden or place is None:
+        """None where the site is hidden, or nobody knows where the target was."""
+        place, body = _direction_of(target), body_of(target)
+        if site.hidden or (place is None and body is None):
             return None
         night = self.nights[self.site_index[site.slug], evening]
+        if body is not None:
+            return self._answer.body_nights[self.body_nights[night, body]]
+        assert place is not None
         return self._answer.night_targets[self.night_targets[night, self.directions[place]]]
 
     def subs(self, part: slice) -> SubSky:

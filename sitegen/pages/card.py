@@ -126,7 +126,7 @@ def card_of(view: EntryView, facts: EntryFacts, picture: PictureView | None = No
         updated=entry.updated,
         summary=without_marks(entry.summary or "") or None,
         stage=entry.stage,
-        targets=entry.targets,
+        targets=tuple(replace(target, positions=None) for target in entry.targets),
         rigs=rigs_of(entry),
         sites=tuple(sorted(sites)),
         topics=entry.topics,

@@ -114,6 +114,8 @@ def _day(formatter: FactFormatter, text: str) -> str:
 _SPECIAL: dict[str, Callable[[FactFormatter, Any], str]] = {
     "target.ra_deg": _right_ascension,
     "target.dec_deg": _declination,
+    "nights.target.ra_deg": _right_ascension,
+    "nights.target.dec_deg": _declination,
     "pictures.ra_deg": _right_ascension,
     "pictures.dec_deg": _declination,
     "pictures.field_deg": field_text,

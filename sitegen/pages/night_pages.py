@@ -15,10 +15,13 @@ from sitegen.pages.cautions_shown import CautionsSaid
 from sitegen.pages.counted_light import light_totals
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.nights import advice_words, large_ribbon
+from sitegen.pages.entry_sections.where import OF_BODY
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import EntryPageKind, Page
 from sitegen.pages.prepared import PreparedEntry
+
+BODY_KEYS = tuple(f"target.{key}" for key in OF_BODY)
 
 
 def night_pages(prepared: Iterable[PreparedEntry], book: DiaryIndex) -> Iterable[Page]:
@@ -71,8 +74,10 @@ def _part(prepared: PreparedEntry, index: int, book: DiaryIndex) -> dict[str, An
 
 
 def _facts(night: NightFacts, zone: ZoneInfo, book: DiaryIndex) -> list[Shown]:
-    wanted = (place for place in places_in(NightFacts) if place.key not in ("evening_of", "site"))
+    """What only moving targets have is left out of the others' nights."""
     evening = date.fromisoformat(night.evening_of)
+    skipped = ("evening_of", "site", *(BODY_KEYS if night.target.positions_from is None else ()))
+    wanted = (place for place in places_in(NightFacts) if place.key not in skipped)
     return [book.formatter.show(place.path, attrgetter(place.attribute)(night), zone, evening) for place in wanted]
 
 

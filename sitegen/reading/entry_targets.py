@@ -8,10 +8,11 @@ from msgspec import Struct
 from sitegen.catalogue.lookup import find_object, separation_deg, suggest_name
 from sitegen.catalogue.sky_object import SkyObject
 from sitegen.diary.addresses import slug_of
-from sitegen.diary.target import Target
+from sitegen.diary.target import Positions, Target
 from sitegen.problems import hint_for
 from sitegen.reading.diagnostics import Diagnostics, Placed
 from sitegen.reading.nodes import ListNode, quoted
+from sitegen.reading.position_table import positions_in
 from sitegen.reading.value_types.group import Values
 
 MOVING = "moving"
@@ -73,7 +74,9 @@ def _own(values: Values, diagnostics: Diagnostics) -> Target | None:
         return None
     own: dict[str, Any] = dict(values.values)
     if _moving(values):
-        return Target(slug_of(name), name, None, None, MOVING, own.get("size_arcmin"))
+        return Target(slug_of(name), name, None, None, MOVING, own.get("size_arcmin"), positions=_positions(values, diagnostics))
+    if own.get("positions") is not None:
+        diagnostics.error(values.place("positions"), "only what is moving has 'positions'", "add 'kind: moving', or drop it")
     sky_object = _found(name)
     if sky_object is None and "ra" not in own:
         if values.node.get("ra") is None and values.node.get("dec") is None:
@@ -81,6 +84,11 @@ def _own(values: Values, diagnostics: Diagnostics) -> Target | None:
         return None
     _compare(values, sky_object, diagnostics)
     return _target(name, sky_object, own)
+
+
+def _positions(values: Values, diagnostics: Diagnostics) -> Positions | None:
+    file = values.get("positions")
+    return None if file is None else positions_in(file, diagnostics.content, diagnostics)
 
 
 def _moving(values: Values) -> bool:

@@ -29,6 +29,8 @@ from sitegen.reading.entry_record import entry_of
 from sitegen.reading.entry_targets import targets_of
 from sitegen.reading.model.entry_file import ENTRY_FILE
 from sitegen.reading.shared_addresses import AddressedName, addressed_names, shared_addresses
+from sitegen.reading.value_types.group import Values
+from sitegen.reading.value_types.value_type import Kept
 
 ReadLog = Callable[[LogRequest], LogReading]
 
@@ -75,7 +77,8 @@ def read_entry(relative: str, config: DiaryConfig, read_log: ReadLog = read_any_
     entry = whole(document, partial(_entry, config=config, logs=logs))
     problems = (*logs.problems, *document.diagnostics.problems)
     sound = None if errors_in(problems) else entry
-    sources, asked = tuple(sorted(logs.sources)), tuple(dict.fromkeys(document.diagnostics.asked))
+    tables = {item.value.get("positions") for item in _targets(document) if isinstance(item.value, Values)} - {None}
+    sources, asked = tuple(sorted(logs.sources | tables)), tuple(dict.fromkeys(document.diagnostics.asked))
     if sound is None or document.values is None:
         return EntryReading(relative, None, problems, sources, asked, plans=EntryPlans(document.slug, sound=False))
     if sound.unlisted:
@@ -111,6 +114,10 @@ def _entry(document: Document, config: DiaryConfig, logs: _Logs) -> Entry | None
         return None
     check_nights(values, subs, config.known.sites, diagnostics)
     return entry_of(document.slug, values, document.text, targets.targets, subs, recalled)
+
+
+def _targets(document: Document) -> tuple[Kept, ...]:
+    return document.values.items_of("target") if document.values is not None else ()
 
 
 def newest_first(entries: Iterable[Entry]) -> tuple[Entry, ...]:

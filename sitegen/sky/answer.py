@@ -67,10 +67,22 @@ class NightSky(Struct, frozen=True, eq=False):
     curve: NightCurve
 
 
-class TargetNight(Struct, frozen=True, eq=False):
-    """A fixed direction through one night.
+class BodyLooks(Struct, frozen=True):
+    """A body seen from the Earth's centre: astrometric place in ICRS degrees, angular diameter, angle from the Sun, lit
+    fraction. None where a table does not tell."""
 
-    transit: the upper culmination within the night (the first, on the day a year that has two).
+    ra_deg: float
+    dec_deg: float
+    size_arcsec: float | None
+    elongation_deg: float
+    illuminated: float | None
+
+
+class TargetNight(Struct, frozen=True, eq=False):
+    """A fixed direction, or the Moon or a planet, through one night.
+
+    transit: the upper culmination within the night (the first, on the day a year that has two); None where the Moon has none.
+    path, body: the one of a fixed direction, the other of what moves, at NightSky.middle.
     hours: the interval in which the target was judged, and hours_kind says which that is: "dark",
         without it "nautical", without that "sun down", and None, None where the Sun never sets.
     max_altitude_deg, min_airmass: over those hours; None without them, airmass also below the horizon.
@@ -78,18 +90,19 @@ class TargetNight(Struct, frozen=True, eq=False):
     altitude_deg: airless, on the grid of the night's curve.
     """
 
-    transit: datetime
+    transit: datetime | None
     hours_kind: str | None
     hours: Interval | None
     max_altitude_deg: float | None
     min_airmass: float | None
     moon_separation_deg: float
     altitude_deg: Floats
-    path: DiurnalPath
+    path: DiurnalPath | None
+    body: BodyLooks | None = None
 
     def above(self, limit_deg: float) -> tuple[Interval, ...]:
         """Parts of `hours` with the target above both limit_deg and the site's horizon profile."""
-        return () if self.hours is None else self.path.above(limit_deg, *self.hours)
+        return () if self.hours is None or self.path is None else self.path.above(limit_deg, *self.hours)
 
     def above_s(self, limit_deg: float) -> float:
         """Seconds of `hours` with the target above both limit_deg and the site's horizon profile."""
@@ -123,5 +136,6 @@ class SkyAnswer(Struct, frozen=True, eq=False):
 
     nights: tuple[NightSky, ...]
     night_targets: tuple[TargetNight, ...]
+    body_nights: tuple[TargetNight, ...]
     subs: SubSky
     earth_rotation_note: str | None

@@ -4,6 +4,7 @@ import numpy as np
 
 from sitegen.sky.answer import MoonNight, NightCurve, NightSky, SkyAnswer
 from sitegen.sky.arrays import Floats
+from sitegen.sky.body_nights import body_nights
 from sitegen.sky.darkness import Darkness, darkness, sample_times_s, within_night
 from sitegen.sky.earth_rotation import table_note
 from sitegen.sky.moon_nights import moon_nights
@@ -37,6 +38,7 @@ def sky_pass(request: SkyRequest) -> SkyAnswer:
     return SkyAnswer(
         nights=tuple(night_sky(i, ephemeris, dark, middle_s[i], moons[i], curves[i]) for i in range(len(moons))),
         night_targets=tuple(target_nights(ephemeris, pairs, icrs, places, times_s, dark, middle_s)),
+        body_nights=tuple(body_nights(ephemeris, request.body_nights, times_s, dark, middle_s)),
         subs=sub_sky(
             ephemeris,
             np.asarray(request.sub_mid_s, float),
@@ -44,6 +46,7 @@ def sky_pass(request: SkyRequest) -> SkyAnswer:
             np.asarray(request.sub_direction, np.int64),
             icrs,
             places,
+            request.sub_bodies,
         ),
         earth_rotation_note=table_note(ephemeris.middle_s),
     )

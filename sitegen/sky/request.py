@@ -5,6 +5,7 @@ from datetime import date
 from msgspec import Struct
 
 from sitegen.sky.arrays import Floats, Indices
+from sitegen.sky.body import Body
 from sitegen.sky.place import Place
 
 NO_DIRECTION = -1
@@ -18,7 +19,9 @@ class SkyRequest(Struct, frozen=True, eq=False):
     night_targets: (index into nights, index into directions).
     sub_mid_s: UTC unix seconds of mid-exposure, float64, one a sub.
     sub_night, sub_direction: integer arrays as long as sub_mid_s; NO_DIRECTION (-1) for a sub of
-        something that has no fixed place. A sub must lie in its night, two hours either side allowed.
+        something that has no fixed place.
+    body_nights: (index into nights, what moves). sub_bodies: (index into subs, what moves).
+    A sub must lie in its night, two hours either side allowed.
     """
 
     places: tuple[Place, ...]
@@ -28,3 +31,5 @@ class SkyRequest(Struct, frozen=True, eq=False):
     sub_mid_s: Floats
     sub_night: Indices
     sub_direction: Indices
+    body_nights: tuple[tuple[int, Body], ...] = ()
+    sub_bodies: tuple[tuple[int, Body], ...] = ()

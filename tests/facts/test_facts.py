@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from sitegen.diary.entry import Entry, NightNote
 from sitegen.diary.settings import Privacy
-from sitegen.diary.target import Target
+from sitegen.diary.target import Positions, Target
 from sitegen.facts.diary_in_sky import views_of
 from sitegen.facts.facts_json import as_json, facts_of, plain
 from sitegen.facts.integration_dark_equivalent import dark_equivalent_s, sub_worths_s
@@ -30,6 +30,8 @@ by_night""".split()
 NIGHT_KEYS = """evening_of site sunset sunrise dark_start dark_end dark_s nautical_dark_s moon target integration_s first_start
 last_end used_share_of_dark advice moon_down followed""".split()
 MOON_KEYS = "illuminated phase age_days rise set up_share_of_dark dark_and_moonless_s".split()
+TARGET_OF_NIGHT_KEYS = """transit max_altitude_deg min_airmass positions_from ra_deg dec_deg size_arcsec elongation_deg
+illuminated""".split()
 SUB_KEYS = """start exposure_s filter kept target_altitude_deg airmass moon_altitude_deg moon_separation_deg moon_illuminated
 sky_brightening_mag sun_altitude_deg""".split()
 
@@ -47,7 +49,7 @@ def test_facts_have_exactly_the_keys_of_schema_1() -> None:
     assert list(found["integration"]) == INTEGRATION_KEYS
     assert list(found["nights"][0]) == NIGHT_KEYS
     assert list(found["nights"][0]["moon"]) == MOON_KEYS
-    assert list(found["nights"][0]["target"]) == ["transit", "max_altitude_deg", "min_airmass"]
+    assert list(found["nights"][0]["target"]) == TARGET_OF_NIGHT_KEYS
     assert list(found["subs"]) == SUB_KEYS
     assert list(found["target"]) == ["name", "ra_deg", "dec_deg", "constellation", "kind", "size_arcmin", "magnitude"]
 
@@ -146,7 +148,22 @@ def test_a_moving_target_has_no_place() -> None:
     found = facts(entry(run("2026-09-12 12:00", 2), targets=(Target("comet", "A comet", None, None, "moving"),)))
     assert found["subs"]["target_altitude_deg"] == [None, None]
     assert found["subs"]["moon_altitude_deg"][0] is not None
-    assert found["nights"][0]["target"] == {"transit": None, "max_altitude_deg": None, "min_airmass": None}
+    assert found["nights"][0]["target"] == dict.fromkeys(TARGET_OF_NIGHT_KEYS)
+
+
+def test_a_planet_and_a_table_are_followed() -> None:
+    """By its name in either language, or by the author's table, whose file is named and which tells no size."""
+    table = Positions("logs/places.csv", (1.78e9, 1.80e9), (10.0, 20.0), (-20.0, -10.0))
+    comet = Target("comet", "A comet", None, None, "moving", positions=table)
+    for target, source in ((Target("saturn", "Saturn", None, None, "moving"), "ERFA plan94"), (comet, "logs/places.csv"),
+                           (Target("mond", "Mond", None, None, "moving"), "ERFA moon98")):  # fmt: skip
+        found = facts(entry(run("2026-09-12 12:00", 2), targets=(target,)))
+        night = found["nights"][0]["target"]
+        assert night["positions_from"] == source
+        assert (night["size_arcsec"] is None) == (target is comet)
+        assert None not in (night["transit"], night["max_altitude_deg"], night["elongation_deg"])
+        assert None not in found["subs"]["target_altitude_deg"]
+        assert found["target"]["ra_deg"] is None
 
 
 def test_used_share_counts_overlapping_rigs_once() -> None:

@@ -22,6 +22,7 @@ from tests.stars.measured_frames import ringed, surveyed
 
 PATHS = list(PLACES)
 NEAR = Target("ngc-253", "NGC 253", 11.888, -25.288, "galaxy", (26.8, 4.6), 7.1)
+MARS = Target("mars", "Mars", None, None, "moving")
 DEG_A_PIXEL, DEG_A_SIMULATED_PIXEL = 0.97 / 3600, 0.96 / 3600
 EAST_UP = Solution(6248, 4176, 11.9, -25.3, 6247 / 2, 4175 / 2, ((0.0, -DEG_A_PIXEL), (DEG_A_PIXEL, 0.0)),
                    matched=42, rms_arcsec=0.4)  # fmt: skip
@@ -40,12 +41,12 @@ def facts() -> dict[str, Any]:
             sub("2026-09-20 12:00"),
             sub("2026-09-20 12:10", kept=False, reason="cloud"),
             sub("2026-09-20 16:30", filter="Ha"),
-            sub("2026-09-29 13:00", filter="Ha"),
+            sub("2026-09-29 13:00", filter="Ha", target=1),
         ],
         slug="by-hand",
         title="Two nights by hand",
         stage="gathering",
-        targets=(NEAR,),
+        targets=(NEAR, MARS),
         wanted_hours={"L": 2.0},
         recalled=(Recalled(24000.0, "Ha", 40, 600.0), Recalled(12000.0, "OIII"), Recalled(600.0)),
         night_notes={date(2026, 9, 20): NightNote(temperature_c=-3.0)},

@@ -15,6 +15,7 @@ ADDED_UP = "added up by hand from the entry's four subs"
 HANDED_IN = "as the test hands it in"
 LOG = "as the log has it"
 SOLUTION = "worked by hand from the solution that the test hands in"
+PLAN94 = "plan94 states 17″ for Mars seen from the Sun, from here 1.6 times that at most"
 FOUR_DIGITS, THREE_DIGITS, ONE_DIGIT = "four digits published", "three digits published", "one digit published"
 
 
@@ -173,6 +174,20 @@ FACTS_BY_HAND: dict[str, At] = {
     "nights.target.min_airmass": At(
         ("nights", 0, "target", "min_airmass"),
         Published(1.0082, 1e-4, "computed from Kasten & Young (1989) written out again at 82.5385°", FOUR_DIGITS),
+    ),
+    "nights.target.positions_from": At(
+        ("nights", 1, "target", "positions_from"), Exactly("ERFA plan94", "J. L. Simon et al., A&A 282, 663 (1994), by ERFA's name")
+    ),
+    "nights.target.ra_deg": At(("nights", 1, "target", "ra_deg"), Published(122.92984, 0.008, SKYFIELD, PLAN94)),
+    "nights.target.dec_deg": At(("nights", 1, "target", "dec_deg"), Published(21.00903, 0.008, SKYFIELD, PLAN94)),
+    "nights.target.size_arcsec": At(
+        ("nights", 1, "target", "size_arcsec"), Published(5.59146, 0.006, SKYFIELD, "two digits published, and a radius of 3396.19 km")
+    ),
+    "nights.target.elongation_deg": At(
+        ("nights", 1, "target", "elongation_deg"), Published(65.59994, 0.013, SKYFIELD, f"{PLAN94}; two digits published")
+    ),
+    "nights.target.illuminated": At(
+        ("nights", 1, "target", "illuminated"), Published(0.90512, 1e-4, SKYFIELD, "another ephemeris, and four digits published")
     ),
     "nights.integration_s": At(("nights", 0, "integration_s"), Exactly(600, ADDED_UP)),
     "nights.first_start": At(("nights", 0, "first_start"), Exactly("2026-09-20T12:00:00Z", LOG)),

@@ -70,7 +70,7 @@ KEYS = {
     "entry": "title! published! updated summary stage target rig site logs recalled pictures wanted nights links topics lessons "
     "star_survey star_rings unlisted",
     "recalled": "filter count exposure total when target",
-    "target": "name! ra dec kind size_arcmin",
+    "target": "name! ra dec kind positions size_arcmin",
     "log": "files! rig site target filter time_zone columns",
     "columns": "start exposure_s filter kind kept reason binning gain sensor_c fwhm_arcsec elongation guiding_rms_arcsec "
     "count gap_s note",
@@ -111,7 +111,8 @@ BESIDE = {
     "filter": {"short"},
     "lessons": {"subjects"},
 }
-FILES_OF_EXAMPLES = ("logs/2026-04-18.csv", "logs/ngc-253/a.csv", "logs/ngc-253/last.fits", "logs/adjusting/star.fits",
+FILES_OF_EXAMPLES = ("logs/2026-04-18.csv", "logs/comet/places.csv", "logs/ngc-253/a.csv", "logs/ngc-253/last.fits",
+                     "logs/adjusting/star.fits",
                      "pictures/ngc-253.tif", "pictures/ngc-253-step2.jpg", "pictures/ngc-253-one-night.jpg")  # fmt: skip
 EVERY_KEY = [pytest.param(key, id=f"{name}-{key.name}") for name, group in GROUPS.items() for key in group.keys]
 

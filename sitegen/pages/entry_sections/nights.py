@@ -80,7 +80,7 @@ def large_ribbon(night: NightView, card: NightCard, prepared: PreparedEntry, boo
         trains={lane.rig: (book.rigs[lane.rig].name, numbers.duration(_kept_s(night, lane.rig)))
                 for lane in ribbon.lanes if lane.heads},
         moon_word=words.say("ribbon.moon", lit=numbers.percent(moon.illuminated)) if moon else None,
-        transit_word=_transit_word(transit.transit, zone, book) if transit else None,
+        transit_word=_transit_word(transit.transit, zone, book) if transit and transit.transit else None,
         description=ribbon_description(night, card, book),
         cautions=of_discarded(light.sub for light in night.lights),
     )

@@ -1,5 +1,7 @@
 """Where it lies: the target's place on the sky, and how large it is in the field."""
 
+from datetime import date
+
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -13,13 +15,18 @@ from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.prepared import PreparedEntry
 
+OF_BODY = ("positions_from", "ra_deg", "dec_deg", "size_arcsec", "elongation_deg", "illuminated")
 ROWS = ("ra_deg", "dec_deg", "constellation", "kind", "size_arcmin", "magnitude")
 
 
 class Place(Struct, frozen=True):
+    """`moving_rows`: where the Moon, a planet, or what a table follows stood on its first night, `moving_on`."""
+
     target: Target
     rows: tuple[Shown, ...]
     finder: Drawn | None = None
+    moving_on: date | None = None
+    moving_rows: tuple[Shown, ...] = ()
 
 
 class Where(Struct, frozen=True):
@@ -30,7 +37,17 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> Where | None:
     targets = prepared.view.entry.targets
     fields = _fields(prepared, book)
     places = (replace(place_of(target, book), finder=_finder(target, fields, book)) for target in targets)
-    return Where(tuple(places)) if targets else None
+    return Where(tuple(_followed(place, prepared, book) for place in places)) if targets else None
+
+
+def _followed(place: Place, prepared: PreparedEntry, book: DiaryIndex) -> Place:
+    """With what is known of a target that moves."""
+    for night, facts in zip(prepared.view.nights, prepared.facts.nights, strict=True):
+        is_its = night.target is not None and night.target.slug == place.target.slug
+        if is_its and facts.target.ra_deg is not None:
+            values = {key: getattr(facts.target, key) for key in OF_BODY}
+            return replace(place, moving_on=night.evening, moving_rows=book.formatter.show_known("nights.target", values))
+    return place
 
 
 def _fields(prepared: PreparedEntry, book: DiaryIndex) -> tuple[CameraField, ...]:

@@ -34,6 +34,10 @@ TARGET = Group(
         Key("ra", RightAscension(), "Right ascension, ICRS.", "19 09 46"),
         Key("dec", Declination(), "Declination, ICRS.", "-63 51 27"),
         Key("kind", LINE, "What it is; 'moving' for what has no fixed place.", "galaxy"),
+        Key("positions", ContentPath(),
+            "Where a comet or another moving thing was: a table of `time` (UTC), `ra`, `dec` (ICRS, seen from the Earth's "
+            "centre). The Moon and the planets need none.",
+            "logs/comet/places.csv"),
         Key("size_arcmin", NumberPair(SIZE, SIZE, ("longer", "shorter"), one_is_both=True), "Its size on the sky.",
             "[15.7, 9.8]"),
     ),
