@@ -23,7 +23,8 @@ from sitegen.facts.field_targets import FieldTargets
 from sitegen.facts.frame_tellers import Tellers, field_targets, tellers_of
 from sitegen.facts.moving_body import body_of
 from sitegen.facts.sky_request import SkyBook
-from sitegen.facts.views import EntryView, NightView, OpticsView, SubInSky, TrainLight
+from sitegen.facts.train_light import days_recalled, train_light
+from sitegen.facts.views import EntryView, NightView, OpticsView, SubInSky
 from sitegen.sky.answer import NightSky, SubSky, TargetNight
 from sitegen.sky.night_time import evening_of
 
@@ -142,21 +143,21 @@ class _InSky:
         """One row a train and binning; an entry without subs shows its rig as it stood when it was published, or at the times
         that it recalls."""
         used: dict[tuple[str, date | None, int], tuple[Rig, Train, list[float]]] = {}
-        taken: dict[tuple[str, date | None, int], list[Sub]] = {}
+        taken: dict[tuple[str, date | None, int], list[tuple[str, Sub]]] = {}
         for sub, evening in zip(entry.lights, evenings, strict=True):
             rig = self.diary.rigs[sub.rig]
             train = rig.train_on(evening)
             key = rig.slug, train.from_evening, sub.binning or 1
             row = used.setdefault(key, (rig, train, []))
-            taken.setdefault(key, []).append(sub)
+            taken.setdefault(key, []).append((_filter_key(sub, rig), sub))
             seeing = self.sites[sub.site].seeing_arcsec
             row[2].extend([] if seeing is None else [seeing])
         if not used and entry.rig is not None:
             rig = self.diary.rigs[entry.rig]
-            for train in map(rig.train_on, _days_of(entry)):
+            for train in map(rig.train_on, days_recalled(entry)):
                 used[(rig.slug, train.from_evening, 1)] = (rig, train, self._usual_seeing(entry.site))
         return tuple(
-            OpticsView(rig, train, key[2], median(seeing) if seeing else None, light=_train_light(taken.get(key, ()), rig))
+            OpticsView(rig, train, key[2], median(seeing) if seeing else None, light=train_light(taken.get(key, ())))
             for key, (rig, train, seeing) in sorted(used.items(), key=lambda item: _train_order(item[0]))
         )
 
@@ -172,24 +173,6 @@ def _noted(views: list[EntryView], note: str | None) -> list[EntryView]:
         return views
     newest = nights.index(max(nights))
     return [replace(view, sky_note=note) if index == newest else view for index, view in enumerate(views)]
-
-
-def _days_of(entry: Entry) -> list[date]:
-    """On which an entry without subs used its rig."""
-    whens = [item.when for item in entry.recalled if item.when is not None]
-    return [day for when in whens for day in (when.first, when.last)] or [entry.published]
-
-
-def _train_light(subs: Sequence[Sub], rig: Rig) -> tuple[TrainLight, ...]:
-    through: dict[str, list[Sub]] = {}
-    for sub in subs:
-        through.setdefault(_filter_key(sub, rig), []).append(sub)
-    return tuple(_light_through(short, its_subs) for short, its_subs in through.items())
-
-
-def _light_through(short: str, subs: Sequence[Sub]) -> TrainLight:
-    kept = [sub.exposure_s for sub in subs if sub.kept]
-    return TrainLight(short, len(kept), sum(kept, 0.0), len(subs) - len(kept))
 
 
 def _train_order(key: tuple[str, date | None, int]) -> tuple[str, date, int]:
