@@ -15,7 +15,7 @@ from sitegen.pages.entry_sections.registry import SECTIONS
 from sitegen.pages.entry_text import cautions_said, text_of
 from sitegen.pages.linked_data import entry_linked_data
 from sitegen.pages.page import EntryPageKind, Page
-from sitegen.pages.picture_cautions import main_kinds
+from sitegen.pages.picture_cautions import kinds_above
 from sitegen.pages.picture_view import main_picture, picture_view
 from sitegen.pages.prepared import PreparedEntry
 
@@ -25,7 +25,7 @@ def entry_page(prepared: PreparedEntry, book: DiaryIndex) -> Page:
     entry, card = prepared.view.entry, prepared.card
     main = main_picture(prepared.pictures)
     main_figure, more_figures = figures(prepared, book)
-    body, above = text_of(prepared, book).parts, main_kinds(prepared)
+    body, above = text_of(prepared, book).parts, kinds_above(prepared)
     sections = {section.name: section.make(prepared, book) for section in SECTIONS}
     return Page(
         address=addresses.entry(entry.slug),

@@ -13,7 +13,7 @@ from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.registry import FIGURES
 from sitegen.pages.fact_formatter import fact_value
 from sitegen.pages.markdown_text import Rendered, Resolvers, to_html
-from sitegen.pages.picture_cautions import kinds_by_name, main_kinds
+from sitegen.pages.picture_cautions import kinds_above, kinds_by_name, main_kinds
 from sitegen.pages.picture_view import picture_view
 from sitegen.pages.prepared import PreparedEntry
 from sitegen.pages.text_parts import CautionInText, FigureLink, NumberInText, PictureInText, TextParts
@@ -40,12 +40,13 @@ def text_of(prepared: PreparedEntry, book: DiaryIndex, link: Link | None = None)
 
 
 def _flags(prepared: PreparedEntry, in_feed: bool) -> Flags:
-    """The page has its picture above the text, with the cautions of that. A feed names the picture without a place, so that they
-    stand at the top of the text."""
-    flags, of_main = prepared.card.flags, main_kinds(prepared)
-    head = (*flags.head, *of_main) if in_feed else flags.head
-    above = () if in_feed else of_main
-    return replace(flags, head=tuple(dict.fromkeys(head)), pictures=kinds_by_name(prepared), above=above)
+    """The page has summary and picture above the text, with their cautions. A feed names the picture without a place, so that its
+    cautions stand at the top of the text."""
+    flags = replace(prepared.card.flags, pictures=kinds_by_name(prepared))
+    if in_feed:
+        return replace(flags, head=tuple(dict.fromkeys((*flags.head, *main_kinds(prepared)))))
+    above = kinds_above(prepared)
+    return replace(flags, head=tuple(kind for kind in flags.head if kind not in above), above=above)
 
 
 def cautions_said(parts: TextParts, above: Iterable[CautionKind]) -> CautionsSaid:

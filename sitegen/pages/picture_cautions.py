@@ -1,8 +1,8 @@
-"""Which cautions the pictures of an entry call for, figure by figure."""
+"""Which cautions the pictures of an entry call for, figure by figure, and what else stands above its text."""
 
 from collections.abc import Mapping
 
-from sitegen.cautions.sources import in_order, of_picture
+from sitegen.cautions.sources import in_order, of_picture, of_texts
 from sitegen.diary.rig import CautionKind
 from sitegen.pages.picture_view import PreparedPicture, main_picture
 from sitegen.pages.prepared import PreparedEntry
@@ -21,6 +21,11 @@ def main_kinds(prepared: PreparedEntry) -> tuple[CautionKind, ...]:
         return ()
     under = next((other for other in prepared.pictures if other.picture.file == main.picture.compare_with), None)
     return kinds_of_figure(main, under)
+
+
+def kinds_above(prepared: PreparedEntry) -> tuple[CautionKind, ...]:
+    """Of what an entry's page shows above the text: the summary, and the figure."""
+    return in_order((*of_texts((prepared.view.entry.summary,)), *main_kinds(prepared)))
 
 
 def kinds_by_name(prepared: PreparedEntry) -> Mapping[str, tuple[CautionKind, ...]]:

@@ -56,7 +56,7 @@ def worked(**words: str) -> Rig:
 
 # Each text by its key: what holds it, and the kinds of pages that show it.
 READ: dict[str, tuple[Entry | Rig, str]] = {
-    "entry.summary": (entry(summary=DANGER), ""),
+    "entry.summary": (entry(summary=DANGER), "entry"),
     "entry.title": (entry(title=DANGER), ""),
     "entry.lessons.worked": (entry(lessons=Lessons(worked=(DANGER,))), "entry lessons"),
     "entry.lessons.failed": (entry(lessons=Lessons(failed=(DANGER,))), "entry lessons"),
@@ -226,6 +226,15 @@ def test_what_the_page_said_above_its_picture_is_named_in_the_text() -> None:
     first, again = (match.start() for match in re.finditer("Caution: laser.", html))
     assert first < html.index("<figure") < html.index("Fog.") < again < html.rindex(DANGER)
     assert html.count("Basis: IEC 60825-1.") == 1 and html.count("As said above.") == 1
+
+
+def test_a_summary_s_caution_is_not_said_again_at_the_top_of_the_text() -> None:
+    """It stands before the summary, right above; a title's stands at the top of the text."""
+    html = page("entry", entry(summary=DANGER))
+    assert "As said above." not in html
+    assert html.index("Caution: laser.") < html.index("<h1") and html.count("Caution: laser.") == 1
+    titled = page("entry", entry(title=DANGER))
+    assert titled.index("<h1") < titled.index("Caution: laser.")
 
 
 def test_the_mark_is_in_no_summary_and_in_no_picture_s_file() -> None:
