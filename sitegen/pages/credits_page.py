@@ -36,6 +36,7 @@ LIBRARIES = {
     "tzdata": "time zones",
     "filelock": "one rebuild at a time",
     "click": "the command line",
+    "parse": "patterns of text logs",
     "rich": "words in the terminal",
     "watchfiles": "the preview that follows each save",
     "icalendar": "calendars of the coming nights",

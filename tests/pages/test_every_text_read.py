@@ -8,7 +8,7 @@ from datetime import date
 import pytest
 from msgspec.structs import replace
 
-from sitegen.diary.entry import Entry, Lessons, Link, NightNote, Picture, ProcessStep
+from sitegen.diary.entry import Entry, LessonDone, Lessons, Link, NightNote, Picture, ProcessStep
 from sitegen.diary.rig import Rig, Train, Work
 from sitegen.diary.settings import Settings
 from sitegen.facts.diary_in_sky import views_of
@@ -61,6 +61,10 @@ READ: dict[str, tuple[Entry | Rig, str]] = {
     "entry.lessons.worked": (entry(lessons=Lessons(worked=(DANGER,))), "entry lessons"),
     "entry.lessons.failed": (entry(lessons=Lessons(failed=(DANGER,))), "entry lessons"),
     "entry.lessons.next": (entry(lessons=Lessons(next=(DANGER,))), "entry lessons"),
+    "entry.lessons.worked.what": (entry(lessons=Lessons(worked=(DANGER,), subjects={DANGER: "focus"})), "entry lessons"),
+    "entry.lessons.failed.what": (entry(lessons=Lessons(failed=(DANGER,), subjects={DANGER: "focus"})), "entry lessons"),
+    "entry.lessons.next.what": (entry(lessons=Lessons(next=(DANGER,), subjects={DANGER: "focus"})), "entry lessons"),
+    "entry.lessons.done.what": (entry(lessons=Lessons(done=(LessonDone("first", DANGER),))), "entry"),
     "entry.links.title": (entry(links=(Link(DANGER, "https://example.org/"),)), "entry"),
     "entry.nights.clouds": (noted(clouds=DANGER), "entry night"),
     "entry.nights.ended_by": (noted(ended_by=DANGER), "entry night"),
@@ -88,11 +92,13 @@ READ: dict[str, tuple[Entry | Rig, str]] = {
 }  # fmt: skip
 NOT_READ = {
     "names": "diary.title diary.author site.name rig.name rig.camera.name rig.changes.name rig.filters.name entry.target "
-    "entry.target.name entry.target.kind entry.topics",
+    "entry.target.name entry.target.kind entry.topics "
+    "entry.lessons.worked.subject entry.lessons.failed.subject entry.lessons.next.subject entry.recalled.target",
     "one line on every page": "diary.tagline diary.licence",
-    "published nowhere": "diary.captures.discarded rig.filters.spelt log.note",
+    "published nowhere": "diary.captures.discarded diary.captures.answers.files rig.filters.spelt log.note",
     "names of other things in the diary": "entry.rig entry.site entry.logs.filter entry.logs.rig entry.logs.site "
-    "entry.logs.target",
+    "entry.logs.target entry.lessons.done.of entry.recalled.filter diary.captures.answers.rig diary.captures.answers.site "
+    "diary.captures.answers.target diary.captures.answers.filter",
 }
 
 

@@ -73,7 +73,7 @@ KEYS = {
     "target": "name! ra dec kind positions size_arcmin",
     "log": "files! rig site target filter time_zone columns",
     "columns": "start exposure_s filter kind kept reason binning gain sensor_c fwhm_arcsec elongation guiding_rms_arcsec "
-    "count gap_s note",
+    "stars count gap_s note",
     "picture": "file! alt! caption role type solution steps compare_with stretch",
     "solution": "ra! dec! scale_arcsec_px! rotation_deg! mirrored",
     "step": "what! file alt",
