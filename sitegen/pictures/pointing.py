@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import numpy.typing as npt
 
-from sitegen.catalogue.star_field import stars_near
+from sitegen.catalogue.star_field import stars_to_solve
 from sitegen.diary.entry import PointingSolution
 from sitegen.pictures.avm_reading import spatial_keywords
 from sitegen.pictures.fits_pixels import fits_header
@@ -102,7 +102,7 @@ def _solved(
     stars: DetectedStars, seen: tuple[int, int], size: tuple[int, int], prior: SolvePrior
 ) -> Solution | NotSolved:
     shrunk = SolvePrior(prior.ra_deg, prior.dec_deg, prior.scale_arcsec_px * size[0] / seen[0])
-    field = stars_near(prior.ra_deg, prior.dec_deg, shrunk.search_radius_deg(*seen))
+    field = stars_to_solve(prior.ra_deg, prior.dec_deg, shrunk.search_radius_deg(*seen))
     return solve(stars, *seen, field.ra_deg, field.dec_deg, field.magnitude, shrunk)
 
 

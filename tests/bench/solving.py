@@ -19,7 +19,7 @@ sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "stars" / "solving")]
 
 from simulated_pictures import Picture, simulated_picture  # noqa: E402
 
-from sitegen.catalogue.star_field import stars_near  # noqa: E402
+from sitegen.catalogue.star_field import stars_to_solve  # noqa: E402
 from sitegen.stars.solving.detection import DetectedStars, detect_stars  # noqa: E402
 from sitegen.stars.solving.scene import SolvePrior  # noqa: E402
 from sitegen.stars.solving.solution import NotSolved, Solution  # noqa: E402
@@ -30,7 +30,7 @@ WRONG_FROM_PX = 10.0
 
 
 def timed_solve(detected: DetectedStars, frame: tuple[int, int], prior: SolvePrior) -> tuple[Solution | NotSolved, float]:
-    near = stars_near(prior.ra_deg, prior.dec_deg, prior.search_radius_deg(*frame))
+    near = stars_to_solve(prior.ra_deg, prior.dec_deg, prior.search_radius_deg(*frame))
     start = process_time()
     answer = solve(detected, *frame, near.ra_deg, near.dec_deg, near.magnitude, prior)
     return answer, process_time() - start

@@ -1,5 +1,5 @@
-"""Pictures of the real sky that never were taken: real star places (Gaia DR3 to G = 10, as the
-catalogue has them), everything else that befalls a picture drawn by lot from a seed.
+"""Pictures of the real sky that never were taken: real star places (as the catalogue has them, to
+its end), everything else that befalls a picture drawn by lot from a seed.
 
 A picture is rendered in linear counts (stars, gaps, decoys, fainter stars, a nebula, a sky gradient, noise, a full
 well), bent by a lens, cropped off its axis, mirrored half of the time, stretched, and saved and read as a real JPEG.
@@ -12,7 +12,7 @@ import numpy as np
 import numpy.typing as npt
 from PIL import Image
 
-from sitegen.catalogue.star_field import StarField, stars_near
+from sitegen.catalogue.star_field import GAIA_FAINTEST, StarField, stars_to_solve
 from sitegen.stars.solving.scene import SolvePrior
 from sitegen.stars.solving.tangent_plane import to_plane, to_sky
 
@@ -75,9 +75,9 @@ def simulated_picture(seed: int, field_deg: float) -> Picture:
     width, height = int(luck.integers(1000, 1500)), int(luck.integers(700, 1000))
     lens = _lens(luck, width, height, field_deg / width)
     ra, dec = _middle(lens, width, height)
-    near = stars_near(ra, dec, 0.8 * field_deg)
+    near = stars_to_solve(ra, dec, 0.8 * field_deg)
     stars = _stars(luck, lens, near, width, height)
-    linear = _rendered(luck, *stars, width, height)
+    linear = _rendered(luck, *stars, depth(near), width, height)
     return Picture(_finished(luck, linear), lens, _prior(luck, ra, dec, lens, field_deg), field_deg,
                    _count_in_frame(lens, near, width, height))
 
@@ -114,6 +114,11 @@ def _count_in_frame(lens: Lens, near: StarField, width: int, height: int) -> int
     return int(np.sum((x >= 0) & (x < width) & (y >= 0) & (y < height)))
 
 
+def depth(near: StarField) -> float:
+    """Where the catalogue of a field ends: a picture goes on for FAINTER_MAGNITUDES from there."""
+    return max(float(np.percentile(near.magnitude, 90)), GAIA_FAINTEST) if len(near) else GAIA_FAINTEST
+
+
 def _stars(luck: np.random.Generator, lens: Lens, near: StarField, width: int,
            height: int) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64], npt.NDArray[np.float64]]:
     """x, y, magnitude of what shines: catalogue stars but for the missing, decoys as bright as they, and fainter stars."""
@@ -121,10 +126,11 @@ def _stars(luck: np.random.Generator, lens: Lens, near: StarField, width: int,
     there = luck.random(len(x)) >= luck.uniform(0.05, 0.60)
     seen = near.magnitude[there] + luck.normal(0, 0.4, there.sum())
     decoys = int(luck.uniform(0.05, 0.6) * len(x)) + 1
-    decoy_magnitudes = luck.choice(near.magnitude, decoys) if len(x) else np.full(decoys, 9.5)
+    end = depth(near)
+    decoy_magnitudes = luck.choice(near.magnitude, decoys) if len(x) else np.full(decoys, end - 0.5)
     fainter = COUNTS_PER_MAGNITUDE**FAINTER_MAGNITUDES
     faint = min(int(max(len(x), 5) * fainter), 4000)
-    faint_magnitudes = 10 + np.log(luck.uniform(1, fainter, faint)) / np.log(COUNTS_PER_MAGNITUDE)
+    faint_magnitudes = end + np.log(luck.uniform(1, fainter, faint)) / np.log(COUNTS_PER_MAGNITUDE)
     others = decoys + faint
     return (np.concatenate([x[there], luck.uniform(0, width, others)]),
             np.concatenate([y[there], luck.uniform(0, height, others)]),
@@ -132,10 +138,10 @@ def _stars(luck: np.random.Generator, lens: Lens, near: StarField, width: int,
 
 
 def _rendered(luck: np.random.Generator, x: npt.NDArray[np.float64], y: npt.NDArray[np.float64],
-              magnitude: npt.NDArray[np.float64], width: int, height: int) -> npt.NDArray[np.float64]:
+              magnitude: npt.NDArray[np.float64], end: float, width: int, height: int) -> npt.NDArray[np.float64]:
     """Linear counts: Moffat stars on a sloping sky with a nebula, shot noise, and a full well."""
     picture = _sky(luck, width, height)
-    fwhm, zero_point = luck.uniform(2.0, 4.0), 10 ** (0.4 * 13.5) * luck.uniform(150, 600)
+    fwhm, zero_point = luck.uniform(2.0, 4.0), 10 ** (0.4 * (end + 3.5)) * luck.uniform(150, 600)
     shape = (fwhm / 2) ** 2 / (2 ** (1 / 2.5) - 1)
     for column, row, brightness in zip(x, y, zero_point * 10 ** (-0.4 * magnitude), strict=True):
         half = int(np.clip(6 + 6 * np.log10(max(brightness / 1e4, 1)), 6, 40))
