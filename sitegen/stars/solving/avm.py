@@ -1,9 +1,10 @@
 """Solutions as AVM's Spatial keywords, and from them (Astronomy Visualization Metadata 1.2, Hurt et al. 2011).
 
 AVM counts pixels from 1, and rows from the bottom. Its Scale and Rotation are CDELT and CROTA2 of FITS (Calabretta
-& Greisen 2002, section 6.2), and it presumes that pictures are not mirrored: readers may take Scale's first sign as
-negative whatever it is. Where Scale and Rotation cannot say the whole (mirrored, or pixels not square), CDMatrix,
-deprecated but read, is given as well. AVM has no lens distortion: a bent solution is replaced by the straight one
+& Greisen 2002, section 6.2), whose signs are part of the matrix: [+, -] is [-, +] turned by half a circle, and two equal
+signs are a mirrored picture. AVM presumes that there is none: other readers may take the first sign as negative whatever
+it is. Where Scale and Rotation cannot say the whole (mirrored, or pixels not square), CDMatrix, deprecated but read, is
+given as well. AVM has no lens distortion: a bent solution is replaced by the straight one
 that comes nearest to it over the whole frame.
 """
 
@@ -128,7 +129,6 @@ def _matrix(avm: Mapping[str, object]) -> Matrix:
         a, b, c, d = _numbers(avm, "Spatial.CDMatrix", 4)
     else:
         across, up = _numbers(avm, "Spatial.Scale", 2)
-        across, up = -abs(across), abs(up)
         turn = radians(_number(avm, "Spatial.Rotation", avm.get("Spatial.Rotation") or 0.0))
         a, b, c, d = across * cos(turn), -up * sin(turn), across * sin(turn), up * cos(turn)
     if a * d == b * c:

@@ -3,6 +3,7 @@
 import numpy as np
 import pytest
 from astropy.coordinates import SkyCoord
+from astropy.wcs import WCS
 from known_headers import TURNS, frame_points, read, turned, whole_sip_frame
 from msgspec.structs import replace
 from pyavm import AVM
@@ -40,6 +41,30 @@ def test_round_trip_at_another_size(angle: int, parity: int) -> None:
     x, y = frame_points(small)
     assert SkyCoord(*again.to_sky(x, y), unit="deg").separation(SkyCoord(*small.to_sky(x, y), unit="deg")).arcsec.max() < 0.01
     assert (again.width_px, again.height_px, again.mirrored) == (750, 500, solution.mirrored)
+
+
+@pytest.mark.parametrize(("angle", "parity"), TURNS)
+def test_packets_of_another_writer_are_read_with_their_signs(angle: int, parity: int) -> None:
+    """pyavm writes CDELT and CROTA2 (Calabretta & Greisen 2002, section 6.2), whose signs may be any two; astropy.wcs, which it wrote
+    them from, tells each place. To 0.01 arcsec: its numbers are text of 7 digits at the least."""
+    wcs = WCS(turned(angle, parity))
+    written = AVM.from_wcs(wcs, shape=(2000, 3000)).Spatial
+    keywords = {f"Spatial.{name}": getattr(written, name) for name in
+                ("ReferenceValue", "ReferencePixel", "ReferenceDimension", "Scale", "Rotation")}
+    assert written.CDMatrix is None
+    solution = from_avm({key: list(value) if isinstance(value, tuple) else value for key, value in keywords.items()}, 3000, 2000)
+    assert isinstance(solution, Solution)
+    x, y = frame_points(solution)
+    there = wcs.pixel_to_world(x, 1999 - y)
+    assert SkyCoord(*solution.to_sky(x, y), unit="deg").separation(there).arcsec.max() < 0.01
+
+
+def test_the_half_turn_of_the_signs_is_kept() -> None:
+    """Scale [+, -] with Rotation 143 is [-, +] with 323: the case that was read upside down."""
+    plain = avm_spatial(read(turned(10, -1)), 3000, 2000) | {"Spatial.Rotation": 323.0}
+    half = plain | {"Spatial.Scale": [-value for value in plain["Spatial.Scale"]], "Spatial.Rotation": 143.0}
+    one, other = from_avm(plain, 3000, 2000), from_avm(half, 3000, 2000)
+    assert np.allclose(one.to_sky([0, 2999], [0, 1999]), other.to_sky([0, 2999], [0, 1999]), rtol=0, atol=1e-9)
 
 
 @pytest.mark.parametrize(("parity", "has_matrix"), [(-1, False), (1, True)])
