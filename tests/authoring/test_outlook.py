@@ -5,6 +5,7 @@ from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from sitegen.authoring.coming_nights import coming_nights, first_evening
 from sitegen.diary.public_position import PublicSite
@@ -33,6 +34,15 @@ def looked(
 ) -> Outlook:
     wish = Wish("e", "E", Target("t", "T", ra_deg, dec_deg), NEEDS)
     return outlook_of(wish, site(latitude_deg, **more), date.fromisoformat(first), nights, 30.0, MoonRule(), season)
+
+
+def test_a_night_is_useful_from_an_hour_on() -> None:
+    """A second less than the promised hour is not (common practice, no source), nor is an hour of civil twilight."""
+    night = looked(50.0, 0.0, 60.0, "2026-11-01").nights[0]
+    assert night.useful
+    assert replace(night, target_s=3600.0).useful
+    assert not replace(night, target_s=3599.0).useful
+    assert not replace(night, hours_kind="sun below horizon").useful
 
 
 def test_what_is_missing() -> None:
