@@ -10,6 +10,7 @@ import numpy.typing as npt
 import sep
 from msgspec import Struct
 
+from sitegen.stars.solving.star_likeness import star_like, steepest_slopes
 from sitegen.stars.solving.tangent_plane import FloatArray
 
 _LONGEST_SIDE_PX = 2400
@@ -25,7 +26,7 @@ class DetectedStars(Struct, frozen=True):
     """Stars of a picture, brightest first, as arrays of one length.
 
     x_px, y_px: picture pixels (0 at the centre of the first pixel, y down); flux: above the background,
-    in the picture's own unit, only good for order.
+    in the picture's own unit, only good for order: what is too soft for a star comes behind all that is not.
     """
 
     x_px: FloatArray
@@ -47,10 +48,23 @@ def detect_stars(pixels: npt.NDArray[np.generic]) -> DetectedStars:
     small = _filled(_brightness(rows, binning))
     if min(small.shape) < 8 or np.ptp(small) == 0:
         return DetectedStars(np.empty(0), np.empty(0), np.empty(0))
-    sources = _star_like(_extracted(small, _step_of(pixels) / binning), small.size)
-    order = np.lexsort((sources["x"], sources["y"], -sources["flux"]))[:_STARS_AT_MOST]
+    sources, weight = _weighed(small, _step_of(pixels) / binning)
+    order = np.lexsort((sources["x"], sources["y"], -weight))[:_STARS_AT_MOST]
     place = [(sources[axis][order] + 0.5) * binning - 0.5 for axis in "xy"]
-    return DetectedStars(place[0], place[1], sources["flux"][order].astype(np.float64))
+    return DetectedStars(place[0], place[1], weight[order])
+
+
+def _weighed(plane: npt.NDArray[np.float32], step: float) -> tuple[npt.NDArray[np.void], FloatArray]:
+    """Sources that may be stars, and their fluxes; those of soft ones are made smaller than that of any steep one."""
+    sources, segments = _extracted(plane, step)
+    slopes = steepest_slopes(plane, segments, len(sources))
+    possible = _star_shaped(sources, plane.size)
+    sources, slopes = sources[possible], slopes[possible]
+    flux = sources["flux"].astype(np.float64)
+    steep = star_like(sources["peak"].astype(np.float64), slopes)
+    if steep.any() and not steep.all():
+        flux[~steep] *= 0.5 * flux[steep].min() / flux[~steep].max()
+    return sources, flux
 
 
 def _rows_first(pixels: npt.NDArray[np.generic]) -> npt.NDArray[np.generic]:
@@ -86,8 +100,9 @@ def _step_of(pixels: npt.NDArray[np.generic]) -> float:
     return 1.0 if np.issubdtype(pixels.dtype, np.integer) else 0.0
 
 
-def _extracted(plane: npt.NDArray[np.float32], step: float) -> npt.NDArray[np.void]:
-    """The records of sep.extract, with the noise from the background mesh and never below half a step.
+def _extracted(plane: npt.NDArray[np.float32], step: float) -> tuple[npt.NDArray[np.void], npt.NDArray[np.int32]]:
+    """The records of sep.extract and the map of their pixels, numbered from 1, with the noise from the background mesh and
+    never below half a step.
 
     The threshold doubles while a crowded picture overflows the extraction.
     """
@@ -98,16 +113,19 @@ def _extracted(plane: npt.NDArray[np.float32], step: float) -> npt.NDArray[np.vo
     above = _ABOVE_NOISE
     while True:
         try:
-            return np.asarray(sep.extract(plane - background.back(), above, err=noise, minarea=_SMALLEST_PX,
-                                          deblend_cont=0.02, filter_type="conv"))
+            sources, segments = sep.extract(plane - background.back(), above, err=noise, minarea=_SMALLEST_PX,
+                                            deblend_cont=0.02, filter_type="conv", segmentation_map=True)
         except Exception as overflow:  # sep raises nothing more specific
             if "deblending overflow" not in str(overflow) or above > 1e4:
                 raise
             above *= 2
+        else:
+            return np.asarray(sources), np.asarray(segments)
 
 
-def _star_like(sources: npt.NDArray[np.void], picture_px: int) -> npt.NDArray[np.void]:
-    """Without streaks, and without patches too large to be the blob of one star."""
+def _star_shaped(sources: npt.NDArray[np.void], picture_px: int) -> npt.NDArray[np.bool_]:
+    """Neither streaks nor patches too large to be the blob of one star."""
     round_enough = sources["b"] >= _LEAST_AXIS_RATIO * sources["a"]
     small_enough = sources["npix"] <= max(_LARGEST_SHARE * picture_px, 400)
-    return sources[round_enough & small_enough & (sources["flux"] > 0)]
+    possible: npt.NDArray[np.bool_] = round_enough & small_enough & (sources["flux"] > 0)
+    return possible

@@ -104,10 +104,10 @@ def _columns(places: ComplexArray) -> FloatArray:
     return np.column_stack([places.real, places.imag])
 
 
-def tightened(pose: Pose, lookup: Lookup, compared: int) -> Pose:
+def tightened(pose: Pose, lookup: Lookup, compared: int, foretold: int) -> Pose:
     """The pose fitted to its own matches, again and again with a smaller tolerance; as it was where too few match."""
     for share in _TIGHTENING:
-        near = lookup.neighbours(pose, compared, compared)
+        near = lookup.neighbours(pose, compared, foretold)
         catalogue, star = near.matches(share * lookup.scene.diagonal_px)
         if len(star) < _SPENT + 1:
             return pose

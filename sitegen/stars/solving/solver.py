@@ -15,7 +15,7 @@ from sitegen.stars.solving.pose import Lookup, Pose, allowed, pose_of, tightened
 from sitegen.stars.solving.scene import Scene, SolvePrior, scene_of
 from sitegen.stars.solving.solution import NotSolved, Solution
 
-_DEPTHS = ((8, 8), (20, 16), (30, 22))
+_DEPTHS = ((8, 8), (20, 16), (30, 22), (45, 22))
 """(brightest stars of the picture, catalogue stars expected in the frame) of the successive searches. The first is
 small because every placement tried is held against what it finds: five stars are enough for it, not for the last."""
 
@@ -104,7 +104,7 @@ def _search(lookup: Lookup, mirrored: bool | int, stars: int, in_frame: int, tri
     placements = all_placements(scene.stars_on_plane(stars, bool(mirrored)), scene.catalogue_on_plane(catalogue), scene.limits)
     findings = []
     for index in most_promising(placements, scene.limits, _FOLLOWED_UP):
-        pose = tightened(pose_of(placements, int(index), scene, bool(mirrored)), lookup, 2 * stars)
+        pose = tightened(pose_of(placements, int(index), scene, bool(mirrored)), lookup, 2 * stars, 2 * in_frame)
         if allowed(pose, scene):
             findings.append(_Finding(pose, weighed(pose, lookup, tried + 2 * len(placements))))
     return len(placements), min(findings, key=lambda finding: finding.evidence.false_alarms_log10, default=None)

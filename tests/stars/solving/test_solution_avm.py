@@ -45,8 +45,8 @@ def test_round_trip_at_another_size(angle: int, parity: int) -> None:
 
 @pytest.mark.parametrize(("angle", "parity"), TURNS)
 def test_packets_of_another_writer_are_read_with_their_signs(angle: int, parity: int) -> None:
-    """pyavm writes CDELT and CROTA2 (Calabretta & Greisen 2002, section 6.2), whose signs may be any two; astropy.wcs, which it wrote
-    them from, tells each place. To 0.01 arcsec: its numbers are text of 7 digits at the least."""
+    """pyavm writes CDELT and CROTA2 (Calabretta & Greisen 2002, section 6.2), whose signs may be any two; astropy.wcs, from which
+    it wrote them, tells each place. To 0.01 arcsec: its numbers are floats that went through no text."""
     wcs = WCS(turned(angle, parity))
     written = AVM.from_wcs(wcs, shape=(2000, 3000)).Spatial
     keywords = {f"Spatial.{name}": getattr(written, name) for name in

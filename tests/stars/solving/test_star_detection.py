@@ -90,3 +90,17 @@ def test_what_is_no_picture_is_refused() -> None:
     """A cube of four axes is not a picture."""
     with pytest.raises(ValueError, match="a picture has 2 or 3 axes, not 4"):
         detect_stars(np.zeros((2, 2, 2, 2)))
+
+
+def test_soft_patches_come_behind_stars() -> None:
+    """Knots of 2.5 times a star's width in places without a star, the brightest of all, are listed behind the 25 stars."""
+    picture, _, _ = field()
+    empty = np.random.default_rng(3).permutation(80)[25:28]
+    knots = [(40.0 * (cell % 10) + 20, 37.5 * (cell // 10) + 19) for cell in empty]
+    down, across = np.mgrid[0:300, 0:400]
+    for column, row in knots:
+        picture += 5000 * np.exp(-((across - column) ** 2 + (down - row) ** 2) / (2 * 3.75**2))
+    stars = detect_stars(stretched(picture))
+    behind = [int(np.hypot(stars.x_px - column, stars.y_px - row).argmin()) for column, row in knots]
+    assert len(stars) == 28
+    assert sorted(behind) == [25, 26, 27]
