@@ -15,6 +15,10 @@ POSITION_47A = {
 
 MOON_48A = Given((134.6885, 13.7684, 368410.0), meeus("ex. 48.a: right ascension, declination, km"))
 SUN_48A = Given((20.6579, 8.6964, 149971520.0), meeus("ex. 48.a: right ascension, declination, km"))
+SEMIDIAMETER_ARCSEC_KM = Published(
+    358_473_400.0, 358_000.0, meeus("chapter 55: semidiameter in arcseconds times distance in km"),
+    "its radius, 0.272481 of the Earth's, is 0.03 % more than the mean radius used here; 0.1 % is allowed",
+)  # fmt: skip
 PHASE_ANGLE_48A = Published(69.0756, 1e-4, meeus("ex. 48.a, eqs 48.2 and 48.3"), LAST_DIGIT)
 ILLUMINATED_48A = Published(
     0.6786,

@@ -161,7 +161,6 @@ def test_moments_are_aware_utc_whole_seconds() -> None:
 
 
 def test_the_disc_is_as_wide_as_published() -> None:
-    """Meeus, Astronomical Algorithms (1998), chapter 55: semidiameter in arcseconds = 358,473,400 / distance in km, from a
-    radius of 0.272481 of the Earth's, 0.03 % more than the mean radius used here: within 0.1 %."""
+    """At the Moon's nearest, mean and farthest distance."""
     for distance_km in (356_500.0, 384_400.0, 406_700.0):
-        assert 3600.0 * semidiameter_deg(distance_km) == pytest.approx(358_473_400.0 / distance_km, rel=1e-3)
+        assert published.SEMIDIAMETER_ARCSEC_KM.agrees(3600.0 * semidiameter_deg(distance_km) * distance_km)
