@@ -64,7 +64,7 @@ def main(pictures: int = 330, first: int = 0) -> None:
             false.append((seed, other.evidence))
         if "-v" in sys.argv:
             print(seed, field, picture.in_frame, len(detected), f"{times['right field'][-1]:.2f} s",
-                  answer.reason if isinstance(answer, NotSolved) else (picture.error_px(answer), answer.evidence))
+                  answer.reason if isinstance(answer, NotSolved) else (picture.error_px(answer, margin=0.0), answer.evidence))
     report(table, false, times, pictures)
 
 
