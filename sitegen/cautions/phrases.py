@@ -4,62 +4,77 @@
 |---|---|
 | `*` | any letters, or none: `point*` is also 'pointed', `*leiter` also 'Stehleiter' |
 | a blank | a blank or a hyphen |
-| `(a\\|the)` | one of these |
-| `the?` | this word, or nothing |
+| `(a\\|the)` | one of these, each of one word or more |
+| `the?` | this word or group, or nothing |
 | `#` | a number |
 | `…` | up to six words; first or last in a phrase, the rest of the sentence |
 
-A phrase becomes a regular expression when a text first holds its longest certain letters: compiling all of them takes as
-long as a small rebuild.
+A phrase becomes a regular expression when a text first holds one of its key words (`index.py`): compiling all of them takes
+longer than a small rebuild.
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator
 from functools import cache
 from typing import TypeAlias
 
 Phrases: TypeAlias = str
 
-_SIGNS = {"*": r"\w*", "#": r"\d+(?:[.,]\d+)?", "(": "(?:", ")": ")", "|": "|"}
-_BETWEEN = r"(?:\S+ ){0,6}"
 _BLANK = "[ -]"
+_SIGNS = {"*": r"\w*", "#": r"\d+(?:[.,]\d+)?", "(": "(?:", ")": ")", "|": "|", " ": _BLANK}
+_BETWEEN = r"(?:\S+ ){0,6}"
+_ELEMENT = re.compile(r"[^\s(]*\([^)]*\)\S*|\S+")
+_GROUP = re.compile(r"(.*)\(([^)]*)\)(.*)")
+_PIECE = re.compile(r"\w+")
 
 
-def has_stem(stems: str, sentences: Sequence[str]) -> bool:
-    """By plain search, which is quicker than any expression."""
-    return any(stem in sentence for stem in _parts(stems) for sentence in sentences)
+def any_of(*tables: Phrases) -> Phrases:
+    return " | ".join(tables)
+
+
+def parts(phrases: Phrases) -> list[str]:
+    return phrases.split(" | ") if phrases else []
 
 
 def stands_in(phrases: Phrases, sentence: str) -> bool:
-    return any(core in sentence and _expression(phrase).search(sentence) for phrase, core in _with_cores(phrases))
-
-
-def without(phrases: Phrases, sentence: str) -> str:
-    for phrase, core in _with_cores(phrases) if phrases else ():
-        if core in sentence:
-            sentence = _expression(phrase).sub(" ", sentence)
-    return sentence
+    return any(expression(phrase).search(sentence) for phrase in parts(phrases))
 
 
 @cache
-def _expression(phrase: str) -> re.Pattern[str]:
-    return re.compile(rf"(?:^|(?<=\W))(?:{_phrase(phrase.split())})(?!\w)")
+def expression(phrase: str) -> re.Pattern[str]:
+    return re.compile(rf"(?:^|(?<=\W))(?:{_phrase(_ELEMENT.findall(phrase))})(?!\w)")
 
 
-@cache
-def _with_cores(phrases: Phrases) -> tuple[tuple[str, str], ...]:
-    """Each phrase beside its longest run of letters that no reading of it lacks: only where that stands is it compiled."""
-    return tuple((phrase, _core(phrase)) for phrase in _parts(phrases))
+def is_one_word(phrase: str) -> bool:
+    return phrase.isalnum() or (phrase.strip("*").isalnum() and phrase != "*")
 
 
-def _core(phrase: str) -> str:
-    certain = re.sub(r"\([^)]*\)\??|\S+\?(?=\s|$)", " ", phrase)
-    return max(re.findall(r"[^\W\d_]+", certain), key=len, default="")
+def letters_of(phrase: str) -> list[list[str]]:
+    """For each word or group that the phrase cannot lack, its longest piece such as 'sun' or 'point*', one for each reading; none
+    for what may be any word."""
+    elements = _ELEMENT.findall(phrase) if "(" in phrase else phrase.split()
+    pieces = [[element] if is_one_word(element) else _pieces(element) for element in elements if not element.endswith("?")]
+    return [keys for keys in pieces if "*" not in keys]
 
 
-@cache
-def _parts(phrases: str) -> tuple[str, ...]:
-    return tuple(phrases.split(" | "))
+def _pieces(element: str) -> list[str]:
+    group = _GROUP.fullmatch(element)
+    readings = [f"{group[1]}{reading}{group[3]}" for reading in group[2].split("|")] if group else [element]
+    return [max(_keys_in(reading), key=_length, default="*") for reading in readings]
+
+
+def _keys_in(reading: str) -> Iterator[str]:
+    if words := [word for word in reading.split() if is_one_word(word)]:
+        yield from words
+        return
+    reading = reading.replace("#", "*")
+    for piece in _PIECE.finditer(reading):
+        before, behind = reading[: piece.start()], reading[piece.end() :]
+        yield ("*" if before.endswith("*") else "") + piece.group() + ("*" if behind.startswith("*") else "")
+
+
+def _length(key: str) -> int:
+    return len(key.strip("*"))
 
 
 def _phrase(words: list[str]) -> str:

@@ -1,6 +1,20 @@
 """Every caution, in the order in which a page shows them."""
 
-from sitegen.cautions import alone, battery, cold, driving, electrical, laser, magnet, solvent, sun, water, weight, wildlife
+from sitegen.cautions import (
+    alone,
+    battery,
+    cold,
+    driving,
+    electrical,
+    laser,
+    machine,
+    magnet,
+    solvent,
+    sun,
+    water,
+    weight,
+    wildlife,
+)
 from sitegen.cautions.caution import Caution
 from sitegen.diary.rig import CautionKind
 
@@ -17,6 +31,7 @@ CAUTIONS: tuple[Caution, ...] = (
     magnet.CAUTION,
     water.CAUTION,
     wildlife.CAUTION,
+    machine.CAUTION,
 )
 
 

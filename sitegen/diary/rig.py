@@ -8,7 +8,8 @@ from msgspec import Struct, field
 
 FilterKind = Literal["broadband", "narrowband", "dual-band"]
 CautionKind = Literal[
-    "laser", "sun", "electrical", "battery", "weight", "cold", "alone", "driving", "solvent", "magnet", "water", "wildlife"
+    "laser", "sun", "electrical", "battery", "weight", "cold", "alone", "driving", "solvent", "magnet", "water", "wildlife",
+    "machine",
 ]
 
 

@@ -11,8 +11,20 @@ What was found at the first sight of each batch stands here, since every batch w
 | `third_…`, written after the rules were widened for the second | 51 | 37 | 52 | 0 |
 | `fourth_…`, written after the rules were widened for the third | 30 | 25 | | |
 | `fifth_…`, written by another head after the fourth | 24 | 22 | 20 | 1 |
+| `sixth_…`, by an author who never saw the code and hints more than he says | 48 | 3 | 48 | 2 |
+| the half of it held out, after the rules were widened for the other half | 24 | 18 | 24 | 4 |
+| the same, after they were widened for `sixth_own_2` and `_3` | 24 | 17 | 24 | 3 |
+| the same, after `sixth_own_4`, knowing the kinds that were missed and no more | 24 | 20 | 24 | 3 |
+| `sixth_own_1_…`, written beside that first widening, 13 kinds | 222 | | 136 | 14 |
+| `sixth_own_2_…`, written after it to get round the rules, hardly naming a danger | 131 | 15 | 68 | 9 |
+| `sixth_own_3_…`, after the rules were widened for that | 75 | 17 | 38 | 5 |
+| `sixth_own_4_…`, after the rules were widened for that | 46 | 10 | 26 | 3 |
+| `sixth_own_5_…`, after the held-out half was mended | 37 | 13 | | |
+| `sixth_own_6_…`, after the rules were widened for that | 39 | 9 | | |
 
-The first two were written by one head in one hour, so the later ones say more of what a stranger's text may meet.
+The first two were written by one head in one hour, so the later ones say more of what a stranger's text may meet. Plain words are
+found. Of dangers that are only hinted at, one in six goes unseen in a stranger's text, and three in four of those written to get
+round the rules.
 """
 
 from collections.abc import Iterable
@@ -22,11 +34,12 @@ import pytest
 import yaml
 
 from sitegen.cautions.finding import kinds_in
+from sitegen.cautions.phrases import stands_in
 from sitegen.cautions.registry import CAUTIONS
 
 HERE = Path(__file__).parent
-BATCHES = ("", "second_", "third_", "fifth_")
-DANGERS = (*BATCHES, "fourth_")
+BATCHES = ("", "second_", "third_", "fifth_", "sixth_", *(f"sixth_own_{number}_" for number in range(1, 5)))
+DANGERS = (*BATCHES, "fourth_", "sixth_own_5_", "sixth_own_6_")
 LEAST_FOUND, MOST_FALSE = 0.95, 2 / 40
 """What was agreed on before the first text was tried."""
 
@@ -76,8 +89,9 @@ def test_a_caution_is_of_its_own_kind() -> None:
 @pytest.mark.parametrize("language", ["en", "de"])
 @pytest.mark.parametrize("kind", [caution.name for caution in CAUTIONS])
 def test_each_kind_has_texts_for_it_and_against_it(kind: str, language: str) -> None:
-    """Against it: a harmless text that holds one of the vocabulary's own stems."""
+    """Against it: a harmless text that meets the first table of one of the vocabulary's dangers."""
     vocabulary = next(caution for caution in CAUTIONS if caution.name == kind).languages[language]
-    stems = vocabulary.stems.split(" | ")
+    firsts = {danger[0] for danger in vocabulary.dangers}
     assert any(spoken == language and kind in kinds for spoken, _, kinds in with_danger())
-    assert any(spoken == language and any(stem in text.lower() for stem in stems) for spoken, text in without_danger())
+    harmless = [text.lower() for spoken, text in without_danger() if spoken == language]
+    assert any(stands_in(first, text) for first in firsts for text in harmless)

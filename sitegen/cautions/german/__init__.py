@@ -1,0 +1,1 @@
+"""The vocabularies of the cautions in German."""
