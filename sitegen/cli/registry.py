@@ -11,6 +11,7 @@ from click.shell_completion import CompletionItem
 from sitegen import __version__
 
 COMMANDS: dict[str, str] = {
+    "guide": "How to begin, go on, adjust, publish, and check a number.",
     "start": "A new diary to fill in.",
     "harvest": "A whole disk of captures into a diary.",
     "begin": "A new entry from capture logs.",

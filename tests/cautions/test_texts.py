@@ -21,10 +21,11 @@ What was found at the first sight of each batch stands here, since every batch w
 | `sixth_own_4_…`, after the rules were widened for that | 46 | 10 | 26 | 3 |
 | `sixth_own_5_…`, after the held-out half was mended | 37 | 13 | | |
 | `sixth_own_6_…`, after the rules were widened for that | 39 | 9 | | |
+| `seventh_…`, by an author who never saw the code, as diaries are written; never mended | 40 | 38 | 40 | 0 |
 
 The first two were written by one head in one hour, so the later ones say more of what a stranger's text may meet. Plain words are
-found. Of dangers that are only hinted at, one in six goes unseen in a stranger's text, and three in four of those written to get
-round the rules.
+found (`seventh_`: the figure that was agreed on, on texts nobody tuned for). Of dangers that are only hinted at, one in six goes
+unseen in a stranger's text, and three in four of those written to get round the rules.
 """
 
 from collections.abc import Iterable
@@ -38,7 +39,7 @@ from sitegen.cautions.phrases import stands_in
 from sitegen.cautions.registry import CAUTIONS
 
 HERE = Path(__file__).parent
-BATCHES = ("", "second_", "third_", "fifth_", "sixth_", *(f"sixth_own_{number}_" for number in range(1, 5)))
+BATCHES = ("", "second_", "third_", "fifth_", "sixth_", "seventh_", *(f"sixth_own_{number}_" for number in range(1, 5)))
 DANGERS = (*BATCHES, "fourth_", "sixth_own_5_", "sixth_own_6_")
 LEAST_FOUND, MOST_FALSE = 0.95, 2 / 40
 """What was agreed on before the first text was tried."""
