@@ -72,6 +72,11 @@ def test_a_name_in_either_unicode_form_is_found(diary: Diary, form: str) -> None
     assert not [path for path in diary.site() if not path.isascii()]
 
 
+def is_text_to_write(mode: object) -> bool:
+    """A mode of `open`, not the name of a file in an archive, which opens as bytes."""
+    return isinstance(mode, str) and set(mode) <= set("rwxabt+") and bool(set(mode) & set("wxa")) and "b" not in mode
+
+
 def text_calls(path: Path) -> list[str]:
     """Calls that read or write text and leave its encoding or its newlines to the system."""
     wrong = []
@@ -85,7 +90,7 @@ def text_calls(path: Path) -> list[str]:
             wrong.append(f"{place}: no encoding")
         elif name == "write_text" and not ({"newline"} <= named and (len(node.args) > 1 or "encoding" in named)):
             wrong.append(f"{place}: no encoding or newline")
-        elif name == "open" and isinstance(mode, str) and set(mode) & set("wxa") and "b" not in mode and "newline" not in named:
+        elif name == "open" and is_text_to_write(mode) and "newline" not in named:
             wrong.append(f"{place}: no newline")
     return wrong
 

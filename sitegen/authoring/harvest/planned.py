@@ -31,7 +31,7 @@ def planned(content: Path, texts: Mapping[str, str], today: date) -> Planned:
         for name, text in texts.items():
             path = beside / name
             path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_text(text, "utf-8")
+            path.write_text(text, encoding="utf-8", newline="\n")
         config = read_config(beside, today, str(content))
         if isinstance(config, DiaryReading):
             raise DiaryProblems(config.problems)

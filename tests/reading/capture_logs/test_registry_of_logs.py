@@ -49,7 +49,7 @@ def test_an_unknown_kind_of_log(read):
     """Says what would be known."""
     (problem,) = read("a.xlsx", b"PK").problems
     assert problem.wrong == "is no kind of log known here"
-    assert problem.remedy.startswith("known: .arw .cr2 .csv")
+    assert problem.remedy.startswith("known: .arw .cr2 .cr3 .csv")
 
 
 @pytest.mark.parametrize("suffix", SUFFIXES)
