@@ -14,6 +14,7 @@ from playwright.sync_api import Browser, CDPSession, Page
 from sitegen.pictures.comparing import make_pair
 from sitegen.pictures.derivatives import make_picture
 from sitegen.pictures.records import PictureSettings
+from tests.browser.conftest import becomes_true
 from tests.pictures.level_0 import promised
 from tests.pictures.test_tiles import static_host
 
@@ -239,7 +240,7 @@ def tiles_reached(chromium: Browser, address: str) -> set[str]:
     one.mouse.move(1, 1)
     reached: set[str] = set()
     for _ in range(8):
-        one.wait_for_function("[...document.querySelectorAll('.viewer img')].every((img) => img.complete && img.naturalWidth)")
+        becomes_true(one, "[...document.querySelectorAll('.viewer img')].every((img) => img.complete && img.naturalWidth > 0)")
         sources = one.evaluate("[...document.querySelectorAll('.viewer img')].map((img) => img.src)")
         reached |= {"/".join(source.split("/")[-4:-2]) for source in sources if "/tiles/" in source}
         one.mouse.wheel(0, -300)
