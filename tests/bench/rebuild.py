@@ -66,13 +66,33 @@ def changed(path: Path, old: str, new: str) -> None:
 
 def quietest(runs: Iterable[Spent]) -> Spent:
     found = list(runs)
-    return Spent(min(one.cpu_s for one in found), min(one.wall_s for one in found), max(one.megabytes for one in found), {})
+    most = max(one.report.get("changed", 0) for one in found)
+    return Spent(min(one.cpu_s for one in found), min(one.wall_s for one in found), max(one.megabytes for one in found),
+                 {"changed": most})  # fmt: skip
 
 
 def there_and_back(folder: Path, path: Path, old: str, new: str) -> Iterator[Spent]:
     """Rebuilds after an edit, and after the edit taken back, several times."""
     for number in range(2 * RUNS):
         changed(path, *((old, new) if number % 2 == 0 else (new, old)))
+        yield rebuilt(folder)
+
+
+def sub_by_sub(folder: Path, log: Path) -> Iterator[Spent]:
+    """Rebuilds after the last row of a log is taken away, and after it is put back, several times."""
+    whole = log.read_text("utf-8")
+    for number in range(2 * RUNS):
+        log.write_text(whole if number % 2 else whole.rstrip("\n").rpartition("\n")[0] + "\n", "utf-8")
+        time.sleep(0.05)
+        yield rebuilt(folder)
+
+
+def away_and_back(folder: Path, entry: Path) -> Iterator[Spent]:
+    """Rebuilds without an entry, and with it as a new one, several times."""
+    aside = folder / entry.name
+    for number in range(2 * RUNS):
+        entry.rename(aside) if number % 2 == 0 else aside.rename(entry)
+        time.sleep(0.05)
         yield rebuilt(folder)
 
 
@@ -88,6 +108,10 @@ def cases(folder: Path, entries: int) -> Iterator[tuple[str, Spent, str]]:
     yield "one sentence changed", quietest(there_and_back(folder, entry, "In all", "Altogether")), "1.0 s"
     log = min((folder / "content" / "logs").glob(f"{slug}-*.csv"))
     yield "one log changed", quietest(there_and_back(folder, log, ",-10,", ",-11,")), "2.0 s"
+    least = "2 times one sentence, and 1.5 s"
+    yield "title changed", quietest(there_and_back(folder, entry, "title: Night", "title: Long night")), least
+    yield "one sub more or fewer", quietest(sub_by_sub(folder, log)), least
+    yield "an entry more or fewer", quietest(away_and_back(folder, entry)), least
 
 
 def headers(count: int) -> None:
@@ -117,7 +141,8 @@ def main() -> None:
             _print_cold(spent, folder, told.entries, told.jobs)
             _print_growth(spent, told, Path(once) / "tenth")
         for name, spent, most in cases(folder, told.entries):
-            print(f"  {name:44} {spent.cpu_s:8.2f} s cpu {spent.wall_s:8.2f} s wall {spent.megabytes:6.0f} MB   at most {most}")
+            print(f"  {name:44} {spent.cpu_s:8.2f} s cpu {spent.wall_s:8.2f} s wall {spent.megabytes:6.0f} MB "
+                  f"{spent.report.get('changed', 0):4} files   at most {most}")
     if told.headers and not told.cases:
         headers(told.headers)
     print(f"load of the machine: {', '.join(f'{load:.1f}' for load in os.getloadavg())} on {os.cpu_count()} cores")
