@@ -6,9 +6,9 @@ from pathlib import Path
 from statistics import mode
 
 from sitegen.authoring.recorded.grid import Grid, grid_row
-from sitegen.reading.capture_logs.log_problems import LogProblems, system_reason
+from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.records import read_records
-from sitegen.reading.capture_logs.table_text import LARGEST_BYTES, LONGEST_LINE
+from sitegen.reading.capture_logs.table_text import LONGEST_LINE, bytes_of
 
 SEPARATORS = {",": "commas", ";": "semicolons", "\t": "tabs", "|": "upright strokes"}
 _MARKS = ((b"\xef\xbb\xbf", "utf-8"), (b"\xff\xfe", "utf-16-le"), (b"\xfe\xff", "utf-16-be"))
@@ -37,14 +37,8 @@ def read_plain_table(path: Path, problems: LogProblems) -> Grid | None:
 
 def read_any_text(path: Path, problems: LogProblems) -> tuple[str, tuple[str, ...]] | None:
     """The text with `\\n` line ends, and what was told of its encoding; None after an error."""
-    try:
-        with path.open("rb") as file:
-            raw = file.read(LARGEST_BYTES + 1)
-    except OSError as trouble:
-        problems.error(system_reason(trouble))
-        return None
-    if len(raw) > LARGEST_BYTES:
-        problems.error(f"is larger than {LARGEST_BYTES // 1_000_000} MB", "split it, a file a season")
+    raw = bytes_of(path, problems, "split it, a file a season")
+    if raw is None:
         return None
     text, remarks = _decoded(raw)
     text = text.replace("\r\n", "\n").replace("\r", "\n")

@@ -14,7 +14,7 @@ SAVE_AS_UTF_8 = "save it as UTF-8"
 
 def read_table_text(path: Path, problems: LogProblems) -> str | None:
     """The text with `\\n` line ends and without a byte-order mark; None after an error."""
-    raw = _bytes_of(path, problems)
+    raw = bytes_of(path, problems, "split the log, a file a season")
     text = None if raw is None else _decoded(raw, problems)
     if text is None:
         return None
@@ -22,7 +22,8 @@ def read_table_text(path: Path, problems: LogProblems) -> str | None:
     return text if _is_printable(text, problems) and _has_short_lines(text, problems) else None
 
 
-def _bytes_of(path: Path, problems: LogProblems) -> bytes | None:
+def bytes_of(path: Path, problems: LogProblems, cure: str) -> bytes | None:
+    """`cure` for a file that is too large; None after an error."""
     try:
         with path.open("rb") as file:
             raw = file.read(LARGEST_BYTES + 1)
@@ -30,7 +31,7 @@ def _bytes_of(path: Path, problems: LogProblems) -> bytes | None:
         problems.error(system_reason(trouble))
         return None
     if len(raw) > LARGEST_BYTES:
-        problems.error(f"is larger than {LARGEST_BYTES // 1_000_000} MB", "split the log, a file a season")
+        problems.error(f"is larger than {LARGEST_BYTES // 1_000_000} MB", cure)
         return None
     return raw
 
