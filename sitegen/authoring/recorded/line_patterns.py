@@ -2,7 +2,7 @@
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 from math import comb
 from string import Formatter
 from typing import Any, Literal
@@ -65,11 +65,20 @@ def line_pattern(text: str) -> LinePattern:
             raise _refuse(f"'{{{name}}}' is no field of a line", hint_for(name, FIELDS))
     if not forms:
         raise _refuse(f"'{text}' names no field", _EXAMPLE)
+    _refuse_unread(text, forms.keys() - set(parser.named_fields))
     named_before = [part for part in parts if part[1] is not None]
     if any(not literal and number for number, (literal, *_) in enumerate(named_before)):
         raise _refuse(f"in '{text}' two fields follow each other with nothing between", "write what stands between them")
     literals = Counter(literal.casefold() for literal, *_ in parts if literal)
     return LinePattern(text, _kind_of(forms), forms, literals, parser)
+
+
+def _refuse_unread(text: str, names: Set[str]) -> None:
+    """The library takes a field with nothing behind its colon, or with '!', for words of the line."""
+    if names:
+        name = min(names)
+        form = f" or {{{name}:%H:%M:%S}}" if name in TIMES else ""
+        raise _refuse(f"in '{text}' the field '{name}' has no format behind its colon", f"write {{{name}}}{form}")
 
 
 def line_patterns(texts: Iterable[str]) -> tuple[LinePattern, ...]:

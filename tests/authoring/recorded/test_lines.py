@@ -125,6 +125,8 @@ def test_the_clock_may_be_named(tmp_path: Path) -> None:
         ("{start", "is no pattern"),
         ("{start:%H:%M}{filter}", "two fields follow each other with nothing between"),
         ("begin", "names no field"),
+        ("{end:} saved", "in '{end:} saved' the field 'end' has no format behind its colon; write {end} or {end:%H:%M:%S}"),
+        ("{start!r} s", "in '{start!r} s' the field 'start' has no format behind its colon"),
         ("{start:q}", "is no pattern"),
     ],
 )

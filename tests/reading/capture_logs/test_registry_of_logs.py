@@ -1,5 +1,6 @@
 """Every reader is registered, keeps what reader.py asks, and answers whatever it gets with problems instead of a traceback."""
 
+from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
@@ -11,9 +12,12 @@ from PIL.ExifTags import IFD, Base
 from PIL.TiffImagePlugin import IFDRational
 
 from sitegen.reading.capture_logs import registry
+from sitegen.reading.capture_logs.reader import Reader
 from sitegen.reading.capture_logs.registry import READERS, is_log, reader_of
 from sitegen.reading.capture_logs.request import LogReading
 
+GOOD = {"a.fits": 300.0, "a.jpg": 30.0, "a.csv": 300.0, "a.ecsv": 300.0}
+"""A sound file of every reader, by its name, and the exposure of its first sub in seconds; `good_files` makes them."""
 SUFFIXES = [suffix for reader in READERS for suffix in reader.suffixes]
 FUZZ = settings(
     max_examples=150, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.function_scoped_fixture]
@@ -26,6 +30,20 @@ def test_every_log_file_is_registered():
     registered = {reader.read.__module__.rpartition(".")[2] for reader in READERS}
     forgotten = written - registered
     assert not forgotten, f"add to READERS in registry.py: {', '.join(f'{name}.READER' for name in sorted(forgotten))}"
+
+
+def unsampled(readers: Iterable[Reader]) -> list[str]:
+    return sorted({reader.name for reader in readers} - {found.name for name in GOOD if (found := reader_of(name))})
+
+
+def test_every_reader_has_a_sample() -> None:
+    """Else nothing shows that it reads what it is for."""
+    assert unsampled(READERS) == [], "add a sound file to GOOD and good_files"
+
+
+def test_a_reader_without_a_sample_is_told() -> None:
+    """By its name."""
+    assert unsampled((*READERS, Reader("table with tabs", (".tsv",), READERS[0].read))) == ["table with tabs"]
 
 
 def test_suffixes_are_lower_case_and_belong_to_one_reader():
@@ -85,13 +103,13 @@ def good_files(tmp_path_factory) -> dict[str, bytes]:
     return {path.name: path.read_bytes() for path in sorted(folder.iterdir())}
 
 
-@pytest.mark.parametrize("name", ["a.fits", "a.jpg", "a.csv", "a.ecsv"])
+@pytest.mark.parametrize("name", GOOD)
 def test_good_files_are_read_before_they_are_spoilt(read, good_files, name):
     """So that the fuzz below starts from something."""
-    assert read(name, good_files[name], filter="L").subs
+    assert read(name, good_files[name], filter="L").subs[0].exposure_s == GOOD[name]
 
 
-@pytest.mark.parametrize("name", ["a.fits", "a.jpg", "a.csv", "a.ecsv"])
+@pytest.mark.parametrize("name", GOOD)
 @given(data=st.data())
 @FUZZ
 def test_spoilt_files_never_raise(read, good_files, name, data):
