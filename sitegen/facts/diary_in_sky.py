@@ -137,6 +137,7 @@ class _InSky:
             target_sky=book.target(site, evening, target),
             rule=self.diary.settings.moon_rule,
             note=entry.night_notes.get(evening),
+            trains={light.sub.rig: self.diary.rigs[light.sub.rig].train_on(evening) for light in lights},
         )
 
     def _optics(self, entry: Entry, evenings: list[date]) -> tuple[OpticsView, ...]:

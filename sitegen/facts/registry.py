@@ -14,12 +14,14 @@ from sitegen.facts import (
     entry_identity,
     integration_by_filter,
     integration_dark_equivalent,
+    integration_growth,
     integration_recalled,
     integration_shared,
     integration_totals,
     night_advice,
     night_body,
     night_moon,
+    night_polar,
     night_sun,
     night_target,
     night_use,
@@ -112,6 +114,13 @@ class TargetOfNightFacts(Struct, frozen=True):
     illuminated: Annotated[Quantity, night_body.BODY_ILLUMINATED]
 
 
+class PolarFacts(Struct, frozen=True):
+    error_arcmin: Annotated[Quantity, night_polar.POLAR_ERROR_ARCMIN]
+    drift_arcsec_min: Annotated[Quantity, night_polar.POLAR_DRIFT_ARCSEC_MIN]
+    corner_smear_px: Annotated[Quantity, night_polar.POLAR_CORNER_SMEAR_PX]
+    typical_corner_smear_px: Annotated[Quantity, night_polar.POLAR_TYPICAL_CORNER_SMEAR_PX]
+
+
 class NightFacts(Struct, frozen=True):
     """One night at one site. Times are ISO 8601 UTC, as published."""
 
@@ -132,6 +141,7 @@ class NightFacts(Struct, frozen=True):
     advice: Annotated[Text, night_advice.ADVICE]
     moon_down: Annotated[tuple[tuple[str, str], ...] | None, night_advice.MOON_DOWN]
     followed: Annotated[Truth, night_advice.FOLLOWED]
+    polar: PolarFacts
 
 
 class SubFacts(Struct, frozen=True):
@@ -181,3 +191,4 @@ class EntryFacts(Struct, frozen=True):
     star_shapes: Annotated[tuple[FrameShapes, ...], STAR_SHAPES]
     star_rings: Annotated[tuple[FrameRing, ...], STAR_RINGS]
     cautions: Annotated[tuple[CautionKind, ...], CAUTIONS]
+    next_hour_gain: Annotated[Quantity, integration_growth.NEXT_HOUR_GAIN]

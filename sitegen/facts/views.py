@@ -3,6 +3,7 @@
 Built by hand in tests, by `diary_in_sky` for a diary. Everything position-dependent in them comes from the public site.
 """
 
+from collections.abc import Mapping
 from datetime import date
 
 from msgspec import Struct
@@ -81,7 +82,8 @@ class SubInSky(Struct, frozen=True):
 
 
 class NightView(Struct, frozen=True):
-    """One night at one site. `sky` is None where the site is hidden; `target_sky` also without a fixed target."""
+    """One night at one site. `sky` is None where the site is hidden; `target_sky` also without a fixed target. `trains` by rig:
+    what stood there that evening."""
 
     evening: date
     site: PublicSite
@@ -91,6 +93,7 @@ class NightView(Struct, frozen=True):
     target_sky: TargetNight | None
     rule: MoonRule
     note: NightNote | None = None
+    trains: Mapping[str, Train] = {}
 
     @property
     def kept(self) -> tuple[SubInSky, ...]:

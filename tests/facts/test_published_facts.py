@@ -49,7 +49,7 @@ def facts() -> dict[str, Any]:
         targets=(NEAR, MARS),
         wanted_hours={"L": 2.0},
         recalled=(Recalled(24000.0, "Ha", 40, 600.0), Recalled(12000.0, "OIII"), Recalled(600.0)),
-        night_notes={date(2026, 9, 20): NightNote(temperature_c=-3.0)},
+        night_notes={date(2026, 9, 20): NightNote(temperature_c=-3.0, polar_error_arcmin=1.5)},
     )
     view = views_of(diary(by_hand), (by_hand,))[0]
     shapes = survey_view(surveyed(), by_hand, {"long": RIG}, {"hill": HILL})

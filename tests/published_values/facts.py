@@ -33,6 +33,7 @@ def event(utc: str) -> Moment:
 
 GEOMETRY = "worked out by hand: 206.264806″ × 3.76 µm over 800 mm, and the arc tangent of half a side over the focal length"
 ENGINE_DEG = "the engine's limit against DE421 is 0.003°, and a half of the last digit"
+TURNED = "worked by hand: 1.5′ × 7.292e-5 rad/s; over 300 s at 25.288° S, times 3757.5 px; and 2/π of that"
 
 FACTS_BY_HAND: dict[str, At] = {
     "entry": At(("entry",), Exactly("by-hand", AUTHOR)),
@@ -201,6 +202,20 @@ FACTS_BY_HAND: dict[str, At] = {
         Exactly("narrowband", f"{COMMON_PRACTICE}: 66 % lit and up for 78 % of the dark hours"),
     ),
     "nights.followed": At(("nights", 0, "followed"), Exactly(False, f"{LOG}: a sub through L was kept")),
+    "nights.polar.error_arcmin": At(("nights", 0, "polar", "error_arcmin"), Exactly(1.5, AUTHOR)),
+    "nights.polar.drift_arcsec_min": At(
+        ("nights", 0, "polar", "drift_arcsec_min"), Published(0.39377, 6e-4, TURNED, "three digits published")
+    ),
+    "nights.polar.corner_smear_px": At(
+        ("nights", 0, "polar", "corner_smear_px"), Published(0.039668, 6e-4, TURNED, "three digits published")
+    ),
+    "nights.polar.typical_corner_smear_px": At(
+        ("nights", 0, "polar", "typical_corner_smear_px"), Published(0.025253, 6e-4, TURNED, "three digits published")
+    ),
+    "next_hour_gain": At(
+        ("next_hour_gain",),
+        Published(2.605551, 6e-4, "worked by hand: √(1 + 3600 s ÷ 300 s) − 1, as one sub alone counts", "three digits published"),
+    ),
     "subs.start": At(("subs", "start", 0), Exactly("2026-09-20T12:00:00Z", LOG)),
     "subs.exposure_s": At(("subs", "exposure_s"), Exactly([300, 300, 300, 300], LOG)),
     "subs.filter": At(("subs", "filter"), Exactly(["L", "L", "Ha", "Ha"], LOG)),

@@ -24,12 +24,14 @@ class TrainBar(Struct, frozen=True):
 
 
 class Gathered(Struct, frozen=True):
-    """`title_key` chooses the sentence that stands over the bars; `title_values` fills it. `trains`, where there are several."""
+    """`title_key` chooses the sentence that stands over the bars; `title_values` fills it. `trains`, where there are several.
+    `next_hour`: what one more broadband hour would add."""
 
     title_key: str
     title_values: dict[str, str]
     bars: tuple[FilterBar, ...]
     trains: tuple[TrainBar, ...] = ()
+    next_hour: Shown | None = None
 
 
 def section(prepared: PreparedEntry, book: DiaryIndex) -> Gathered | None:
@@ -37,7 +39,9 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> Gathered | None:
     if not prepared.view.kept and not prepared.view.entry.wanted_hours:
         return None
     bars = filter_bars(rows, prepared.view.filters, book.formatter)
-    return Gathered(*_title(rows, book), bars, _trains(prepared, book))
+    gain = prepared.facts.next_hour_gain
+    next_hour = None if gain is None else book.formatter.show("next_hour_gain", gain)
+    return Gathered(*_title(rows, book), bars, _trains(prepared, book), next_hour)
 
 
 def _trains(prepared: PreparedEntry, book: DiaryIndex) -> tuple[TrainBar, ...]:
