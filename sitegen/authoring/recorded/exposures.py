@@ -7,7 +7,8 @@ from statistics import median
 from msgspec import Struct
 
 from sitegen.authoring.recorded.doubts import AskedFor, answer, either
-from sitegen.reading.capture_logs.columns import within_a_day
+from sitegen.authoring.recorded.numbers import number_in
+from sitegen.reading.capture_logs.columns import MOST_IN_A_RUN, within_a_day
 from sitegen.reading.capture_logs.durations import read_duration_s
 from sitegen.reading.capture_logs.log_problems import ValueProblem
 
@@ -35,10 +36,10 @@ class Exposure(Struct, frozen=True):
 def read_exposure(text: str) -> Exposure:
     """Decimals with points. Raises ValueProblem."""
     if times := _TIMES.fullmatch(text):
-        inner = read_exposure(times.group(2))
-        if inner.count is not None:
+        if _TIMES.fullmatch(times.group(2)):
             raise ValueProblem("two counts", "write it as in 24 x 300 s")
-        return Exposure(text, int(times.group(1)), inner.seconds, inner.number, inner.parts)
+        inner = read_exposure(times.group(2))
+        return Exposure(text, int(number_in(times.group(1), 0, MOST_IN_A_RUN)), inner.seconds, inner.number, inner.parts)
     if long := _LONG_CLOCK.fullmatch(text):
         return Exposure(text, seconds=int(long.group(1)) * 3600.0 + int(long.group(2)) * 60 + float(long.group(3)))
     if clock := _CLOCK.fullmatch(text):

@@ -4,7 +4,9 @@ import re
 
 from sitegen.reading.capture_logs.log_problems import ValueProblem
 
-_NUMBER = r"(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?"
+LONGEST = 60
+"""Letters of a cell that says how long; more, and looking for numbers and units in it would take long."""
+_NUMBER = r"(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?"
 _PLAIN = re.compile(_NUMBER, re.ASCII | re.IGNORECASE)
 _FRACTION = re.compile(rf"({_NUMBER})\s*/\s*({_NUMBER})\s*(?:s|sec|seconds?)?", re.ASCII | re.IGNORECASE)
 _PART = re.compile(rf"({_NUMBER})\s*([a-zµμ]+)\s*", re.ASCII | re.IGNORECASE)
@@ -20,6 +22,8 @@ def is_plain_number(text: str) -> bool:
 
 def read_duration_s(text: str) -> float:
     """`300`, `5m`, `1m30s`, `90 s`, `2 min`, `1h`, `1/250`. Raises ValueProblem."""
+    if len(text) > LONGEST:
+        raise ValueProblem("not a duration", HOW_TO_WRITE)
     if _PLAIN.fullmatch(text):
         return float(text)
     if fraction := _FRACTION.fullmatch(text):

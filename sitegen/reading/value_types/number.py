@@ -16,7 +16,7 @@ _SEXAGESIMAL = re.compile(
     rf"(?P<sign>[+-]?)(?P<degrees>\d{{1,3}}){_MARK}(?P<minutes>\d{{1,2}}(?:\.\d+)?)"
     rf"(?:{_MARK}(?P<seconds>\d{{1,2}}(?:\.\d+)?))?\s*[\"″”'′’]*\s*(?P<side>[NSEWO]?)", re.ASCII | re.IGNORECASE
 )
-DECIMAL = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
+DECIMAL = re.compile(r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?", re.ASCII)
 
 
 class Number(Struct, frozen=True):

@@ -32,7 +32,8 @@ def test_durations(text, seconds):
     assert read_duration_s(text) == pytest.approx(seconds, rel=1e-12)
 
 
-@pytest.mark.parametrize("text", ["", "s", "5x", "m5", "1/0", "1//2", "5,5", "1:30", "five", "5m x", "--5", "nan", "inf"])
+@pytest.mark.parametrize("text", ["", "s", "5x", "m5", "1/0", "1//2", "5,5", "1:30", "five", "5m x", "--5", "nan", "inf",
+                                  "3/" + "9" * 900, "9" * 900 + "x"])  # fmt: skip
 def test_what_is_no_duration(text):
     """Doubted, never guessed."""
     with pytest.raises(ValueProblem, match=r"not a duration|no unit of time"):
