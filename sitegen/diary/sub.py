@@ -6,6 +6,7 @@ from typing import Literal
 from msgspec import Struct
 
 from sitegen.diary.frame_origin import FrameOrigin
+from sitegen.diary.readings import Readings
 
 FrameKind = Literal["light", "dark", "flat", "bias", "dark-flat"]
 
@@ -17,6 +18,7 @@ class Sub(Struct, frozen=True):
     `target` is an index into the entry's targets, None for a gear entry.
     `source` is the log it came from, relative to content/, POSIX. `clock` is None where the record itself told its clock (a `Z`,
     an offset, TIMESYS), else what its bare time was read as: 'UTC', or the IANA zone that the author named. `origin` is private.
+    `readings` are those of instruments beside the camera.
     None elsewhere: the log does not say.
     """
 
@@ -40,6 +42,7 @@ class Sub(Struct, frozen=True):
     source: str = ""
     clock: str | None = None
     origin: FrameOrigin | None = None
+    readings: Readings | None = None
 
     @property
     def end(self) -> datetime:

@@ -20,6 +20,7 @@ from sitegen.facts import (
     integration_totals,
     night_advice,
     night_body,
+    night_conditions,
     night_moon,
     night_polar,
     night_sun,
@@ -33,6 +34,7 @@ from sitegen.facts import (
     optics_train,
     picture_pointing,
     sub_log,
+    sub_measures,
     sub_sky,
     target_identity,
 )
@@ -114,6 +116,15 @@ class TargetOfNightFacts(Struct, frozen=True):
     illuminated: Annotated[Quantity, night_body.BODY_ILLUMINATED]
 
 
+class ConditionsFacts(Struct, frozen=True):
+    guiding_rms_arcsec: Annotated[Quantity, night_conditions.GUIDING_RMS_ARCSEC]
+    temperature_c: Annotated[Quantity, night_conditions.TEMPERATURE_C]
+    humidity_percent: Annotated[Quantity, night_conditions.HUMIDITY_PERCENT]
+    wind_m_s: Annotated[Quantity, night_conditions.WIND_M_S]
+    cloud_percent: Annotated[Quantity, night_conditions.CLOUD_PERCENT]
+    sky_mag_arcsec2: Annotated[Quantity, night_conditions.SKY_MAG_ARCSEC2]
+
+
 class PolarFacts(Struct, frozen=True):
     error_arcmin: Annotated[Quantity, night_polar.POLAR_ERROR_ARCMIN]
     drift_arcsec_min: Annotated[Quantity, night_polar.POLAR_DRIFT_ARCSEC_MIN]
@@ -142,6 +153,7 @@ class NightFacts(Struct, frozen=True):
     moon_down: Annotated[tuple[tuple[str, str], ...] | None, night_advice.MOON_DOWN]
     followed: Annotated[Truth, night_advice.FOLLOWED]
     polar: PolarFacts
+    conditions: ConditionsFacts
 
 
 class SubFacts(Struct, frozen=True):
@@ -158,6 +170,15 @@ class SubFacts(Struct, frozen=True):
     moon_illuminated: Annotated[Numbers, sub_sky.MOON_ILLUMINATED]
     sky_brightening_mag: Annotated[Numbers, sub_sky.SKY_BRIGHTENING_MAG]
     sun_altitude_deg: Annotated[Numbers, sub_sky.SUN_ALTITUDE_DEG]
+    reason: Annotated[tuple[str | None, ...], sub_measures.REASON]
+    fwhm_arcsec: Annotated[Numbers, sub_measures.FWHM_ARCSEC]
+    elongation: Annotated[Numbers, sub_measures.ELONGATION]
+    stars: Annotated[Numbers, sub_measures.STARS]
+    guiding_rms_arcsec: Annotated[Numbers, sub_measures.GUIDING_RMS_ARCSEC]
+    guiding_ra_rms_arcsec: Annotated[Numbers, sub_measures.GUIDING_RA_RMS_ARCSEC]
+    guiding_dec_rms_arcsec: Annotated[Numbers, sub_measures.GUIDING_DEC_RMS_ARCSEC]
+    guiding_drift_arcsec_min: Annotated[Numbers, sub_measures.GUIDING_DRIFT_ARCSEC_MIN]
+    sky_mag_arcsec2: Annotated[Numbers, sub_measures.SKY_MAG_ARCSEC2]
 
 
 class PictureFacts(Struct, frozen=True):

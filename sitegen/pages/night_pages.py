@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from sitegen.cautions.sources import of_night
 from sitegen.diary import addresses
 from sitegen.facts.places import places_in
-from sitegen.facts.registry import NightFacts, PolarFacts
+from sitegen.facts.registry import ConditionsFacts, NightFacts, PolarFacts
 from sitegen.pages.card import EntryCard
 from sitegen.pages.cautions_shown import CautionsSaid
 from sitegen.pages.counted_light import light_totals
@@ -21,6 +21,7 @@ from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import EntryPageKind, Page
 from sitegen.pages.prepared import PreparedEntry
 
+CONDITION_KEYS = tuple(f"conditions.{field}" for field in ConditionsFacts.__struct_fields__)
 POLAR_KEYS = tuple(f"polar.{field}" for field in PolarFacts.__struct_fields__)
 BODY_KEYS = tuple(f"target.{key}" for key in OF_BODY)
 
@@ -75,10 +76,11 @@ def _part(prepared: PreparedEntry, index: int, book: DiaryIndex) -> dict[str, An
 
 
 def _facts(night: NightFacts, zone: ZoneInfo, book: DiaryIndex) -> list[Shown]:
-    """What only moving targets have is left out of the others' nights, and so is a polar error that nobody noted."""
+    """What only moving targets have is left out of the others' nights, and so is what nobody noted or read."""
     evening = date.fromisoformat(night.evening_of)
     skipped = ["evening_of", "site", *(BODY_KEYS if night.target.positions_from is None else ())]
     skipped += POLAR_KEYS if night.polar.error_arcmin is None else ()
+    skipped += [key for key in CONDITION_KEYS if attrgetter(key)(night) is None]
     wanted = (place for place in places_in(NightFacts) if place.key not in skipped)
     return [book.formatter.show(place.path, attrgetter(place.attribute)(night), zone, evening) for place in wanted]
 

@@ -18,6 +18,15 @@ COLUMNS: tuple[tuple[str, str, str | None], ...] = (
     ("moon_illuminated", "float64", None),
     ("sky_brightening_mag", "float64", "mag"),
     ("sun_altitude_deg", "float64", "deg"),
+    ("reason", "string", None),
+    ("fwhm_arcsec", "float64", "arcsec"),
+    ("elongation", "float64", None),
+    ("stars", "int64", None),
+    ("guiding_rms_arcsec", "float64", "arcsec"),
+    ("guiding_ra_rms_arcsec", "float64", "arcsec"),
+    ("guiding_dec_rms_arcsec", "float64", "arcsec"),
+    ("guiding_drift_arcsec_min", "float64", "arcsec / min"),
+    ("sky_mag_arcsec2", "float64", "mag / arcsec2"),
 )
 
 

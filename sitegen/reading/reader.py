@@ -5,7 +5,7 @@ but the configuration, its own file and the logs it names. So an entry may be re
 """
 
 import unicodedata
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from datetime import date
 from functools import partial
 from pathlib import Path
@@ -19,6 +19,7 @@ from sitegen.problems import Problem, errors_in, in_order
 from sitegen.reading.capture_logs.joining import join_logs
 from sitegen.reading.capture_logs.registry import read_log as read_any_log
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
+from sitegen.reading.diagnostics import Diagnostics
 from sitegen.reading.diary_config import DiaryConfig, DiaryReading, entry_files, read_config, whole
 from sitegen.reading.documents import Document, document_of
 from sitegen.reading.entry_checks import check_entry, check_nights
@@ -26,11 +27,27 @@ from sitegen.reading.entry_lessons import EntryPlans, plans_of, unmet_plans
 from sitegen.reading.entry_logs import log_requests
 from sitegen.reading.entry_recalled import recalled_of
 from sitegen.reading.entry_record import entry_of
-from sitegen.reading.entry_targets import targets_of
+from sitegen.reading.entry_series import (
+    Exposure,
+    ReadSeries,
+    SeriesReading,
+    SeriesRequest,
+    exposures_of,
+    series_files,
+    series_requests,
+    with_readings,
+)
+from sitegen.reading.entry_targets import EntryTargets, targets_of
 from sitegen.reading.model.entry_file import ENTRY_FILE
 from sitegen.reading.shared_addresses import AddressedName, addressed_names, shared_addresses
 from sitegen.reading.value_types.group import Values
 from sitegen.reading.value_types.value_type import Kept
+
+
+def no_series(_: Sequence[SeriesRequest], exposures: Sequence[Exposure]) -> SeriesReading:
+    """For whoever asks nothing of the tables beside the logs."""
+    return SeriesReading((None,) * len(exposures))
+
 
 ReadLog = Callable[[LogRequest], LogReading]
 
@@ -70,10 +87,12 @@ def read_diary(content: Path, today: date, shown_as: str = "content", read_log: 
     return DiaryReading(Diary(config.settings, config.sites, config.rigs, entries), problems, files)
 
 
-def read_entry(relative: str, config: DiaryConfig, read_log: ReadLog = read_any_log) -> EntryReading:
-    """One entry and its logs."""
+def read_entry(
+    relative: str, config: DiaryConfig, read_log: ReadLog = read_any_log, read_series: ReadSeries = no_series
+) -> EntryReading:
+    """One entry, its logs, and the tables that instruments wrote beside them."""
     document = document_of(ENTRY_FILE, unicodedata.normalize("NFC", relative), config.folder, config.today)
-    logs = _Logs(read_log, config)
+    logs = _Logs(read_log, read_series, config)
     entry = whole(document, partial(_entry, config=config, logs=logs))
     problems = (*logs.problems, *document.diagnostics.problems)
     sound = None if errors_in(problems) else entry
@@ -89,10 +108,10 @@ def read_entry(relative: str, config: DiaryConfig, read_log: ReadLog = read_any_
 
 
 class _Logs:
-    """Reads the logs of one entry, and remembers which."""
+    """Reads the logs and series of one entry, and remembers which."""
 
-    def __init__(self, read_log: ReadLog, config: DiaryConfig) -> None:
-        self.read_log, self.folder = read_log, config.folder
+    def __init__(self, read_log: ReadLog, read_series: ReadSeries, config: DiaryConfig) -> None:
+        self.read_log, self.read_series, self.folder = read_log, read_series, config.folder
         self.sources: set[str] = set()
         self.problems: tuple[Problem, ...] = ()
 
@@ -100,6 +119,15 @@ class _Logs:
         self.sources.update(request.source for request in requests)
         subs, self.problems = join_logs([self.read_log(request) for request in requests], self.folder.shown)
         return subs
+
+    def with_readings(self, subs: tuple[Sub, ...], values: Values, targets: EntryTargets, at: Diagnostics) -> tuple[Sub, ...]:
+        requests = series_requests(values, at)
+        if not requests:
+            return subs
+        self.sources |= series_files(values)
+        series = self.read_series(requests, exposures_of(subs, targets.targets))
+        self.problems = (*self.problems, *series.problems)
+        return tuple(map(with_readings, subs, series.readings))
 
 
 def _entry(document: Document, config: DiaryConfig, logs: _Logs) -> Entry | None:
@@ -110,6 +138,7 @@ def _entry(document: Document, config: DiaryConfig, logs: _Logs) -> Entry | None
     targets = targets_of(values, diagnostics)
     recalled = recalled_of(values, targets, config.known, diagnostics)
     subs = logs.subs(log_requests(values, targets, config.known, diagnostics))
+    subs = logs.with_readings(subs, values, targets, diagnostics)
     if not diagnostics.clean or errors_in(logs.problems):
         return None
     check_nights(values, subs, config.known.sites, diagnostics)

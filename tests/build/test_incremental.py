@@ -1,9 +1,11 @@
 """A rebuild after edits gives the bytes of a rebuild from nothing, whatever was edited, damaged or thrown away between."""
 
+import json
 import random
 import shutil
 import subprocess
 import sys
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -13,7 +15,9 @@ from sitegen.build.garbage import COLLECT_EVERY, IDLE_COLLECTIONS
 from sitegen.build.manifest import manifest_path
 from sitegen.build.work import log_memory
 from sitegen.folders import Folders
+from sitegen.reading import series_reading
 from sitegen.reading.capture_logs.registry import read_log
+from sitegen.reading.series_reading import read_all_series
 from sitegen.rebuild import rebuild
 from tests.bench.make_diary import Size, make_diary
 from tests.build.small_diary import EDITS, another_version, bytes_of, entries, lay_out, settle
@@ -134,6 +138,34 @@ def test_a_log_seen_again_is_not_opened(tmp_path: Path, monkeypatch: pytest.Monk
     assert read_after(log, ",yes,", ",no,") == [f"logs/{log.name}"]
     assert read_after(entry, "In all", "Altogether") == []
     assert read_after(folders.content / "rigs" / "long.yaml", "focal_length_mm: 1000", "focal_length_mm: 1010") == every
+    assert differing(bytes_of(folders.output), fresh(folders, tmp_path / "fresh")) == []
+
+
+def test_series_seen_again_are_not_opened(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The entry's text changed, then its series, then its log: only what may be reduced otherwise is read."""
+    make_diary(tmp_path / "content", Size(entries=1, nights=1, subs=3))
+    folders = Folders(tmp_path / "content", tmp_path / "themes", tmp_path / "output", tmp_path / "kept")
+    (entry,) = entries(folders.content)
+    log, series = next((folders.content / "logs").glob("*.csv")), folders.content / "logs" / "weather.txt"
+    start = datetime.fromisoformat(log.read_text("utf-8").splitlines()[1].partition(",")[0])
+    rows = [f"{start + timedelta(minutes=10 * number):%Y-%m-%dT%H:%M:%S},7.5" for number in range(-1, 30)]
+    series.write_text("\n".join(["time,temperature_c", *rows]), "utf-8")
+    entry.write_text(entry.read_text("utf-8").replace("logs:\n", "series: [{files: logs/weather.txt}]\nlogs:\n", 1), "utf-8")
+    opened: list[int] = []
+    monkeypatch.setattr(series_reading, "read_all_series", lambda *asked: (opened.append(1), read_all_series(*asked))[1])
+
+    def temperature_after(path: Path, old: str, new: str) -> tuple[float | None, int]:
+        opened.clear()
+        path.write_text(path.read_text("utf-8").replace(old, new), "utf-8")
+        settle()
+        rebuild(folders, TODAY, jobs=1)
+        facts = json.loads(next((folders.output / "entries").glob("*/facts.json")).read_bytes())
+        return facts["nights"][0]["conditions"]["temperature_c"], len(opened)
+
+    assert temperature_after(entry, "", "") == (7.5, 1)
+    assert temperature_after(entry, "In all", "Altogether") == (7.5, 0)
+    assert temperature_after(series, "7.5", "6.5") == (6.5, 1)
+    assert temperature_after(log, ",yes,", ",no,") == (6.5, 0)
     assert differing(bytes_of(folders.output), fresh(folders, tmp_path / "fresh")) == []
 
 

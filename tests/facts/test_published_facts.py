@@ -7,6 +7,7 @@ import pytest
 from msgspec.structs import replace
 
 from sitegen.diary.entry import NightNote
+from sitegen.diary.readings import Readings
 from sitegen.diary.recalled import Recalled
 from sitegen.diary.target import Target
 from sitegen.facts.diary_in_sky import views_of
@@ -21,6 +22,9 @@ from tests.published_values.facts import FACTS_BY_HAND
 from tests.stars.measured_frames import ringed, surveyed
 
 PATHS = list(PLACES)
+BESIDE = Readings(
+    0.3, 0.4, 0.12, temperature_c=6.0, humidity_percent=62.0, wind_m_s=2.0, cloud_percent=10.0, sky_mag_arcsec2=20.91
+)
 NEAR = Target("ngc-253", "NGC 253", 11.888, -25.288, "galaxy", (26.8, 4.6), 7.1)
 MARS = Target("mars", "Mars", None, None, "moving")
 DEG_A_PIXEL, DEG_A_SIMULATED_PIXEL = 0.97 / 3600, 0.96 / 3600
@@ -38,9 +42,9 @@ PICTURES = (
 def facts() -> dict[str, Any]:
     by_hand = entry(
         [
-            sub("2026-09-20 12:00"),
-            sub("2026-09-20 12:10", kept=False, reason="cloud"),
-            sub("2026-09-20 16:30", filter="Ha"),
+            sub("2026-09-20 12:00", fwhm_arcsec=2.8, elongation=1.08, stars=640, guiding_rms_arcsec=0.5, readings=BESIDE),
+            sub("2026-09-20 12:10", kept=False, reason="cloud", readings=replace(BESIDE, temperature_c=4.0, wind_m_s=3.0)),
+            sub("2026-09-20 16:30", filter="Ha", guiding_rms_arcsec=0.7),
             sub("2026-09-29 13:00", filter="Ha", target=1),
         ],
         slug="by-hand",

@@ -41,8 +41,10 @@ from sitegen.reading.capture_logs.log_problems import LogProblems
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.diary_config import DiaryConfig, DiaryReading, read_config
+from sitegen.reading.entry_series import Exposure, SeriesRequest
 from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.reader import read_entry
+from sitegen.reading.series_reading import read_all_series
 from sitegen.reading.yaml_text import read_yaml
 from tests.authoring.recorded.cases import TABLES
 from tests.fuzz.mutation import MARKDOWN, NUMBERS, WORDS, Mutate, of_bytes, of_header, of_table, of_text
@@ -271,6 +273,21 @@ def _recorded(name: str, patterns: tuple[str, ...] = ()) -> Callable[[bytes, Pat
     return answer
 
 
+def series(content: bytes, folder: Path) -> Answer:
+    """A table of an instrument; the last byte chooses the clock and the names."""
+    path = folder / "series.csv"
+    path.write_bytes(content)
+    zone = None if content[-1:] > b"z" else "Pacific/Auckland"
+    names = {"time": "Timestamp", "ra_px": "RA px"} if content[-1:] < b"0" else {}
+    exposures = [Exposure(SERIES_START_S + 310.0 * number, SERIES_START_S + 310.0 * number + 300.0, -60.0) for number in range(3)]
+    asked = SeriesRequest(((path, "series.csv"),), ("series.csv",), names, zone, 2.0, content[-2:-1] > b"5", ("entry.md", 1, 1))
+    reading = read_all_series([asked], exposures)
+    _told_well(reading.problems)
+    if len(reading.readings) != len(exposures):
+        raise Wrong("not one reading an exposure")
+    return _said(any(problem.severity == "error" for problem in reading.problems))
+
+
 def open_document(content: bytes, folder: Path) -> Answer:
     """The XML inside a sound zip, and, now and then, the zip itself."""
     path = folder / "sheet.ods"
@@ -413,6 +430,16 @@ def _bodies() -> list[bytes]:
     ]
 
 
+SERIES_START_S = 1_789_214_400.0
+"""12 September 2026, 12:00 UTC."""
+_GUIDED = [(number // 20, number % 20 * 3, number % 9) for number in range(100)]
+SERIES_TABLES = [
+    b"time,ra_arcsec,dec_arcsec,state\n" + b"".join(b"2026-09-12T12:0%d:%02dZ,0.%d,-0.2,\n" % row for row in _GUIDED),
+    b"Weather station 7\nTimestamp;temperature_c;humidity_percent;wind_m_s\n"
+    b"2026-09-12 23:50:00;8,1;70;\n2026-09-13 00:10:00;7,9;71;2,5\n",
+    b"# time\tra_px\tdec_px\n2026-09-12T12:00:01+00:00\t0.1\t\n2026-09-12T12:00:02.25\t1e3\tnan\n",
+]
+
 TARGETS: tuple[Target, ...] = (
     Target("front matter", _entries, of_text(WORDS), front_matter, WORDS, share=120),
     Target("yaml", _yaml_files, of_text((*WORDS, *NUMBERS)), yaml, WORDS, share=90),
@@ -431,6 +458,9 @@ TARGETS: tuple[Target, ...] = (
     Target("text log", lambda: [TEXT_LOG], of_text(NUMBERS), _recorded("2026-04-18.log", LINES), share=60),
     Target("pattern of a line", lambda: [text.encode() for text in LINES], of_text((b"{", b"}", b":", b"%H", b" ", "…".encode())),
            line_pattern_of, share=60),
+    Target("series", lambda: SERIES_TABLES, of_table, series, share=60),
+    Target("series, letter by letter", lambda: SERIES_TABLES, of_text((*NUMBERS, b"time", b"now", b"2026-10-04T02:30", b";")),
+           series, share=40),
     Target("measures", lambda: GRADES, of_table, measures, share=60),
     Target("record of what was published", _records, of_text(NUMBERS), published, share=20),
     Target("exif", _camera, of_bytes, _log("a.jpg", "lens"), share=20),

@@ -27,6 +27,20 @@ def test_a_full_turn_reads_as_none(turned: float, text: str) -> None:
     assert SHOWER.show("pictures.rotation_deg", turned).text == text
 
 
+@pytest.mark.parametrize(
+    ("place", "value", "text"),
+    [
+        ("conditions.temperature_c", 20.2, "20 °C"), ("conditions.humidity_percent", 33, "33 %"),
+        ("conditions.wind_m_s", 3.9, "3.9 m/s"), ("conditions.sky_mag_arcsec2", 20.914, "20.9 mag/arcsec²"),
+        ("conditions.guiding_rms_arcsec", 0.577, "0.58″"), ("polar.drift_arcsec_min", 1.05, "1.1″/min"),
+        ("polar.corner_smear_px", 0.106, "0.1 px"),
+    ],
+)  # fmt: skip
+def test_what_was_read_is_shown_with_the_digits_that_it_has(place: str, value: float, text: str) -> None:
+    """No instrument of an amateur tells the humidity to a tenth."""
+    assert SHOWER.show(f"nights.{place}", value).text.replace("\u202f", " ") == text
+
+
 def test_a_marker_names_the_picture_whose_number_it_wants() -> None:
     """`pictures.rotation_deg@FILE` finds it; without the file it does where there is one picture only."""
     wide = replace(PICTURE, file="pictures/wide.jpg", rotation_deg=20.0)

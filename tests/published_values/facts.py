@@ -33,6 +33,7 @@ def event(utc: str) -> Moment:
 
 GEOMETRY = "worked out by hand: 206.264806″ × 3.76 µm over 800 mm, and the arc tangent of half a side over the focal length"
 ENGINE_DEG = "the engine's limit against DE421 is 0.003°, and a half of the last digit"
+MIDDLE_OF_TWO = "worked by hand: the median of the two subs that were handed in with readings"
 TURNED = "worked by hand: 1.5′ × 7.292e-5 rad/s; over 300 s at 25.288° S, times 3757.5 px; and 2/π of that"
 
 FACTS_BY_HAND: dict[str, At] = {
@@ -216,6 +217,24 @@ FACTS_BY_HAND: dict[str, At] = {
         ("next_hour_gain",),
         Published(2.605551, 6e-4, "worked by hand: √(1 + 3600 s ÷ 300 s) − 1, as one sub alone counts", "three digits published"),
     ),
+    "nights.conditions.guiding_rms_arcsec": At(
+        ("nights", 0, "conditions", "guiding_rms_arcsec"),
+        Published(0.608276, 6e-4, "worked by hand: √((0.5² + 0.7²)/2), two subs of one length", "three digits published"),
+    ),
+    "nights.conditions.temperature_c": At(("nights", 0, "conditions", "temperature_c"), Exactly(5, MIDDLE_OF_TWO)),
+    "nights.conditions.humidity_percent": At(("nights", 0, "conditions", "humidity_percent"), Exactly(62, MIDDLE_OF_TWO)),
+    "nights.conditions.wind_m_s": At(("nights", 0, "conditions", "wind_m_s"), Exactly(2.5, MIDDLE_OF_TWO)),
+    "nights.conditions.cloud_percent": At(("nights", 0, "conditions", "cloud_percent"), Exactly(10, MIDDLE_OF_TWO)),
+    "nights.conditions.sky_mag_arcsec2": At(("nights", 0, "conditions", "sky_mag_arcsec2"), Exactly(20.91, MIDDLE_OF_TWO)),
+    "subs.reason": At(("subs", "reason"), Exactly([None, "cloud", None, None], LOG)),
+    "subs.fwhm_arcsec": At(("subs", "fwhm_arcsec"), Exactly([2.8, None, None, None], LOG)),
+    "subs.elongation": At(("subs", "elongation"), Exactly([1.08, None, None, None], LOG)),
+    "subs.stars": At(("subs", "stars"), Exactly([640, None, None, None], LOG)),
+    "subs.guiding_rms_arcsec": At(("subs", "guiding_rms_arcsec"), Exactly([0.5, None, 0.7, None], LOG)),
+    "subs.guiding_ra_rms_arcsec": At(("subs", "guiding_ra_rms_arcsec"), Exactly([0.3, 0.3, None, None], HANDED_IN)),
+    "subs.guiding_dec_rms_arcsec": At(("subs", "guiding_dec_rms_arcsec"), Exactly([0.4, 0.4, None, None], HANDED_IN)),
+    "subs.guiding_drift_arcsec_min": At(("subs", "guiding_drift_arcsec_min"), Exactly([0.12, 0.12, None, None], HANDED_IN)),
+    "subs.sky_mag_arcsec2": At(("subs", "sky_mag_arcsec2"), Exactly([20.91, 20.91, None, None], HANDED_IN)),
     "subs.start": At(("subs", "start", 0), Exactly("2026-09-20T12:00:00Z", LOG)),
     "subs.exposure_s": At(("subs", "exposure_s"), Exactly([300, 300, 300, 300], LOG)),
     "subs.filter": At(("subs", "filter"), Exactly(["L", "L", "Ha", "Ha"], LOG)),

@@ -14,7 +14,7 @@ from sitegen.diary.settings import CaptureAnswer, CaptureSettings, MoonRule, Out
 from sitegen.diary.site import Site
 from sitegen.reading.json_schema import json_schema
 from sitegen.reading.key_reference import key_reference
-from sitegen.reading.model import capture_columns, diary_file, entry_file, rig_file, site_file
+from sitegen.reading.model import capture_columns, diary_file, entry_file, rig_file, series_columns, site_file
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.model.recalled import RECALLED
 from sitegen.reading.model.registry import AUTHOR_FILES
@@ -39,6 +39,8 @@ GROUPS: dict[str, Group] = {
     "recalled": RECALLED,
     "target": entry_file.TARGET,
     "log": entry_file.LOG,
+    "series": entry_file.SERIES,
+    "series columns": series_columns.SERIES_COLUMNS,
     "columns": capture_columns.COLUMNS,
     "picture": entry_file.PICTURE,
     "solution": entry_file.SOLUTION,
@@ -67,11 +69,14 @@ KEYS = {
     "filter": "name kind! centre_nm width_nm spelt",
     "change": "from! design aperture_mm obstruction_mm focal_length_mm factor name pixel_um width_px height_px colour note",
     "work": "date! part! what! note caution",
-    "entry": "title! published! updated summary stage target rig site logs recalled pictures wanted nights links topics lessons "
-    "star_survey star_rings unlisted",
+    "entry": "title! published! updated summary stage target rig site logs series recalled pictures wanted nights links topics "
+    "lessons star_survey star_rings unlisted",
     "recalled": "filter count exposure total when target",
     "target": "name! ra dec kind positions size_arcmin",
     "log": "files! rig site target filter time_zone columns",
+    "series": "files! time_zone scale_arcsec_px ra_on_sky columns",
+    "series columns": "time ra_arcsec dec_arcsec ra_px dec_px state temperature_c humidity_percent wind_m_s cloud_percent "
+    "sky_mag_arcsec2",
     "columns": "start exposure_s filter kind kept reason binning gain sensor_c fwhm_arcsec elongation guiding_rms_arcsec "
     "stars count gap_s note",
     "picture": "file! alt! caption role type solution steps compare_with stretch",
@@ -112,7 +117,7 @@ BESIDE = {
     "lessons": {"subjects"},
 }
 FILES_OF_EXAMPLES = ("logs/2026-04-18.csv", "logs/comet/places.csv", "logs/ngc-253/a.csv", "logs/ngc-253/last.fits",
-                     "logs/adjusting/star.fits",
+                     "logs/adjusting/star.fits", "logs/guiding/a.csv",
                      "pictures/ngc-253.tif", "pictures/ngc-253-step2.jpg", "pictures/ngc-253-one-night.jpg")  # fmt: skip
 EVERY_KEY = [pytest.param(key, id=f"{name}-{key.name}") for name, group in GROUPS.items() for key in group.keys]
 
@@ -129,7 +134,7 @@ def test_every_field_of_a_record_has_its_key(name: str) -> None:
     record = {**RECORDS, "entry": Entry, "rig": Rig}[name]
     keys = {key.name for key in GROUPS[name].keys}
     own = {field.name for field in fields(record)} - BESIDE.get(name, set())
-    assert keys - own <= {"target", "logs", "wanted", "nights", "telescope", "camera", "changes"}
+    assert keys - own <= {"target", "logs", "series", "wanted", "nights", "telescope", "camera", "changes"}
     assert own <= keys
     assert {field.name for field in fields(Picture)} == {key.name for key in GROUPS["picture"].keys}
     assert {field.name.removesuffix("_deg") for field in fields(PointingSolution)} == {

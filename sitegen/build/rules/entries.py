@@ -22,9 +22,10 @@ READ_S = 0.004
 
 
 class EntryRead(Struct, frozen=True, gc=False):
-    """`entry` names its record, None where a problem is an error; `logs` the record of its logs as they were read; `extra` are
-    the pictures and star frames that it names; `frames` is the digest of all that other entries ask of its light frames,
-    `stretches` when its cameras took them; `named` and `plans` as in `reading.reader`."""
+    """`entry` names its record, None where a problem is an error; `logs` the record of its logs as they were read, `series` that
+    of the tables of instruments beside them; `extra` are the pictures and star frames that it names; `frames` is the digest of
+    all that other entries ask of its light frames, `stretches` when its cameras took them; `named` and `plans` as in
+    `reading.reader`."""
 
     logs: str
     slug: str = ""
@@ -37,15 +38,17 @@ class EntryRead(Struct, frozen=True, gc=False):
     stretches: CameraStretches = ()
     named: tuple[AddressedName, ...] = ()
     plans: EntryPlans = EntryPlans()
+    series: str | None = None
 
 
 class ReadJob(Struct, frozen=True):
-    """`relative` inside content/; `logs` names the record of its logs as they were read before, if any, and `unchanged` those
-    whose files are as they were."""
+    """`relative` inside content/; `logs` and `series` name the records of its logs and its instruments' tables as they were read
+    before, if any, and `unchanged` the files that are as they were."""
 
     relative: str
     logs: str | None
     unchanged: frozenset[str]
+    series: str | None = None
 
 
 def _tasks(build: "Build") -> Iterable[Task]:
@@ -58,7 +61,7 @@ def _tasks(build: "Build") -> Iterable[Task]:
 def _job(build: "Build", relative: str) -> ReadJob:
     earlier = build.earlier_value(ENTRIES, relative)
     unchanged = build.unchanged_reads(build.earlier_record(ENTRIES, relative))
-    return ReadJob(relative, earlier.logs if earlier else None, unchanged)
+    return ReadJob(relative, earlier.logs if earlier else None, unchanged, earlier.series if earlier else None)
 
 
 def _between_entries(build: "Build") -> Iterable[Problem]:

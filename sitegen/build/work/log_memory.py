@@ -1,12 +1,13 @@
 """Logs as they were read, kept an entry at a time: one that is seen again is not opened."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 from typing import Any, NamedTuple
 
 from sitegen.build.store import digest_of
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
+from sitegen.reading.entry_series import Exposure, ReadSeries, SeriesReading, SeriesRequest
 
 
 class KeptLog(NamedTuple):
@@ -21,6 +22,34 @@ class KeptLog(NamedTuple):
         if self.asked != asked or request.today < self.today:
             return False
         return not self.reading.problems or (self.item_place, self.today) == (request.item_place, request.today)
+
+
+class KeptSeries(NamedTuple):
+    """`asked` is the digest of all that shapes it, `sources` the files that it came from."""
+
+    asked: str
+    sources: tuple[str, ...]
+    reading: SeriesReading
+
+
+class SeriesMemory:
+    """As `LogMemory`, of all the tables of one entry that instruments wrote beside its logs. What was read without a problem is
+    kept."""
+
+    def __init__(self, earlier: KeptSeries | None, unchanged: Collection[str], read: ReadSeries) -> None:
+        self.earlier = earlier if earlier and set(earlier.sources) <= set(unchanged) else None
+        self.read_anew = read
+        self.now: KeptSeries | None = None
+
+    def read(self, requests: Sequence[SeriesRequest], exposures: Sequence[Exposure]) -> SeriesReading:
+        asked = digest_of((requests, exposures))
+        if self.earlier is not None and self.earlier.asked == asked:
+            self.now = self.earlier
+            return self.earlier.reading
+        reading = self.read_anew(requests, exposures)
+        sources = tuple(source for request in requests for source in request.sources)
+        self.now = None if reading.problems else KeptSeries(asked, sources, reading)
+        return reading
 
 
 class LogMemory:

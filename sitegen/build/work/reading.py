@@ -3,14 +3,18 @@
 from collections.abc import Mapping, Sequence
 
 from sitegen.build.context import BuildContext
+from sitegen.build.resolve import resolve
 from sitegen.build.rule import Outcome
 from sitegen.build.rules.entries import EntryRead, ReadJob
 from sitegen.build.store import CacheMiss, digest_of
-from sitegen.build.work.log_memory import KeptLog, LogMemory
+from sitegen.build.work.log_memory import KeptLog, KeptSeries, LogMemory, SeriesMemory
 from sitegen.diary.entry import Entry
 from sitegen.diary.rigs_used import rigs_of
 from sitegen.diary.same_frame import camera_stretches
+from sitegen.reading.entry_series import Exposure, SeriesReading, SeriesRequest
 from sitegen.reading.reader import EntryReading, read_entry
+
+SERIES_WORK = "sitegen.reading.series_reading:read_all_series"
 
 
 def read_entries(context: BuildContext, chunk: Sequence[ReadJob]) -> list[Outcome[EntryRead]]:
@@ -19,19 +23,30 @@ def read_entries(context: BuildContext, chunk: Sequence[ReadJob]) -> list[Outcom
 
 def _read(context: BuildContext, job: ReadJob) -> Outcome[EntryRead]:
     memory = LogMemory(_logs(context, job), job.unchanged)
-    reading = read_entry(job.relative, context.config, memory.read)
-    logs = context.store.put(memory.now)
+    beside = SeriesMemory(_series(context, job), job.unchanged, _read_series)
+    reading = read_entry(job.relative, context.config, memory.read, beside.read)
+    logs, series = context.store.put(memory.now), context.store.put(beside.now) if beside.now else None
+    kept = (logs, *([series] if series else ()))
     reads = (job.relative, *reading.sources)
     if reading.entry is None:
-        return Outcome(EntryRead(logs, plans=reading.plans), reads, reading.asked, problems=reading.problems, uses=(logs,))
+        failed = EntryRead(logs, plans=reading.plans, series=series)
+        return Outcome(failed, reads, reading.asked, problems=reading.problems, uses=kept)
     name = context.store.put(reading.entry)
-    value = _value(name, logs, reading, reading.entry)
-    return Outcome(value, reads, reading.asked, problems=reading.problems, uses=(logs, name))
+    value = _value(name, (logs, series), reading, reading.entry)
+    return Outcome(value, reads, reading.asked, problems=reading.problems, uses=(*kept, name))
 
 
-def _value(name: str, logs: str, reading: EntryReading, entry: Entry) -> EntryRead:
+def _read_series(requests: Sequence[SeriesRequest], exposures: Sequence[Exposure]) -> SeriesReading:
+    """Its arrays load a library that few entries need."""
+    reading: SeriesReading = resolve(SERIES_WORK)(requests, exposures)
+    return reading
+
+
+def _value(name: str, kept: tuple[str, str | None], reading: EntryReading, entry: Entry) -> EntryRead:
+    logs, series = kept
     return EntryRead(
         logs=logs,
+        series=series,
         slug=entry.slug,
         entry=name,
         published=entry.published,
@@ -62,6 +77,13 @@ def _logs(context: BuildContext, job: ReadJob) -> Mapping[str, KeptLog]:
     except CacheMiss:
         return {}
     return logs
+
+
+def _series(context: BuildContext, job: ReadJob) -> KeptSeries | None:
+    try:
+        return context.store.get(job.series, KeptSeries) if job.series else None
+    except CacheMiss:
+        return None
 
 
 def extra_files(entry: Entry) -> tuple[str, ...]:

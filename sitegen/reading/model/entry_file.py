@@ -6,6 +6,7 @@ from sitegen.diary.entry import PictureType
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.model.capture_columns import COLUMNS
 from sitegen.reading.model.recalled import RECALLED
+from sitegen.reading.model.series_columns import SERIES_COLUMNS
 from sitegen.reading.value_types.address import WebAddress
 from sitegen.reading.value_types.angle import Declination, RightAscension
 from sitegen.reading.value_types.choice import Choice, YesOrNo
@@ -55,6 +56,19 @@ LOG = Group(
         Key("columns", COLUMNS, "What the table calls the columns.", "{exposure_s: Seconds}"),
     ),
     called="a log",
+)  # fmt: skip
+
+SERIES = Group(
+    (
+        Key("files", ListOf(LogPattern(), or_one=True), "The tables these keys hold for.", "logs/guiding/*.csv", required=True),
+        Key("time_zone", TimeZone(), "What clock the tables keep where they do not say.", "Europe/Athens", default="UTC"),
+        Key("scale_arcsec_px", SCALE, "Image scale of the guider, for errors in pixels.", "3.2"),
+        Key("ra_on_sky", YesOrNo(),
+            "Whether errors in right ascension are arcseconds on the sky; `no` for those in hour angle, which shrink with "
+            "the declination.", "no", default="yes"),
+        Key("columns", SERIES_COLUMNS, "What the tables call the columns.", "{time: Timestamp, ra_px: RA px}"),
+    ),
+    called="a series",
 )  # fmt: skip
 
 SOLUTION = Group(
@@ -211,6 +225,10 @@ ENTRY_FILE = AuthorFile(
             Key("rig", NAME, "The rig of this entry's logs.", "dome"),
             Key("site", NAME, "The site of this entry's logs.", "roof"),
             Key("logs", ListOf(OneOf(LogPattern(), LOG)), "Where the subs are recorded.", "[logs/ngc-253/*.csv]"),
+            Key("series", ListOf(SERIES),
+                "Tables that instruments wrote beside the camera: guiding, weather, a sky meter. They are reduced to each sub "
+                "and each night; they are not published themselves.",
+                "[{files: logs/guiding/*.csv, scale_arcsec_px: 3.2}]"),
             Key("recalled", ListOf(RECALLED),
                 "Totals of which no log is left. They stand beside what logs tell, and are added to nothing.",
                 "[{filter: Ha, count: 40, exposure: 10m, when: autumn 2019}, {filter: L, total: 3h20m, when: 2018-04}]"),
