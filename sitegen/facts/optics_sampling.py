@@ -20,7 +20,7 @@ SEEING_ARCSEC: Fact[OpticsView] = Fact(
     "Seeing",
     "″",
     lambda view: view.seeing_arcsec,
-    "The usual width of a star at this site, at half its height.",
+    "The usual width of a star at this site, at half its height, before the pixels widen it.",
     "the author",
     2,
 )

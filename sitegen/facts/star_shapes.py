@@ -79,7 +79,9 @@ STAR_SHAPES: Fact[EntryView] = Fact(
     star_shapes,
     (
         "A Moffat profile fitted to up to 40 stars in each of 5 × 3 zones: medians, null where fewer than 10 were"
-        " measured in a zone. Zones run from the bottom left; angles from the row towards the top. A frame is an"
+        " measured in a zone. Width and elongation are those of the profile as recorded, the pixel's own width included:"
+        " the fit averages the light over each pixel, and half of the averaged profile's height is where it is read."
+        " Zones run from the bottom left; angles from the row towards the top. A frame is an"
         " observation unless its author calls it something else (`type`)."
     ),
     "A. F. J. Moffat, Astronomy & Astrophysics 3, 455 (1969); the zones and the names of the patterns: common practice",

@@ -17,10 +17,11 @@ class Zone(Struct, frozen=True):
 
     The measurements are None, all of them, where fewer than `zones.FEWEST_STARS` could be measured. They hold at the zone's
     centre: medians over its stars, less the field's change across it. `fwhm_px` is sqrt(major × minor) of the full width at half
-    maximum, the pixel's own width included. `elongation` (major / minor, ≥ 1) and `angle_deg` (of the major axis, [0, 180))
-    belong to the median of the stars' shape vectors, so that noise does not make round stars long; `angle_deg` is None where
-    the stars are as good as round. `scatter_px` and `scatter_e` are star to star: one standard deviation of the FWHM and of a
-    component of the shape vector (see `shapes`), from the median absolute deviation.
+    maximum of the profile as recorded, the pixel's own width included; so are elongation and angle. `elongation` (major / minor,
+    ≥ 1) and `angle_deg` (of the major axis, [0, 180)) belong to the median of the stars' shape vectors, so that noise does not
+    make round stars long; `angle_deg` is None where the stars are as good as round. `scatter_px` and `scatter_e` are star to
+    star: one standard deviation of the FWHM and of a component of the shape vector (see `shapes`), from the median absolute
+    deviation.
     """
 
     x: float

@@ -13,7 +13,7 @@ Window = NDArray[np.float32]
 
 FAINTEST = 12.0  # peak over noise; a fainter star says more about the noise than about the optics
 NEAR_SATURATION = 0.9  # of the clip level, where sensors stop being linear
-HOT_NEIGHBOURS = 0.15  # a lone bright pixel's neighbours, as a share of it; a star of 2 px FWHM has 0.38
+HOT_NEIGHBOURS = 0.15  # a lone bright pixel's neighbours, as a share of it; a star of 2 px FWHM has 0.38, of 1.2 px 0.1 to 0.3
 CLOSE, FAR = 2.2, 4.0  # FWHM: a neighbour matters within CLOSE from 5 % of the star's peak, within FAR from half of it
 
 

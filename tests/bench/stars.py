@@ -1,7 +1,7 @@
 """Star surveys and rings at their full size: accuracy over many random frames, and time and memory of one large frame.
 
     python -m tests.bench.stars            all of it, about a quarter of an hour
-    python -m tests.bench.stars time zones patterns rings     or single parts
+    python -m tests.bench.stars time narrow zones patterns rings     or single parts
 
 Zones are judged at their centres; the truth is in the drawing. The bare calls are those of the source-extraction library on the
 same frame with its own defaults: background, detection, shape.
@@ -22,6 +22,7 @@ from sitegen.stars.ring_search import RingProblem
 from sitegen.stars.rings import ring_offset
 from sitegen.stars.survey import star_survey
 from tests.stars.cases import random_sky
+from tests.stars.recorded_profile import narrow_frame, recorded
 from tests.stars.synthetic import Sky, draw
 from tests.stars.synthetic_rings import draw_disc, random_disc
 from tests.stars.truth import errors_of
@@ -91,6 +92,26 @@ def zones(count=60):
               f"{int((np.array(values) > limit).sum())}")  # fmt: skip
 
 
+NARROW = (0.82, 0.9, 1.0, 1.2, 1.5, 2.0, 3.0)  # FWHM before the pixels; 1.2 px once recorded, and up
+
+
+def narrow(frames=12):
+    """Bias of a whole frame's figures, against the profile as pixels record it; frames differ in beta, elongation, turn and
+    noise."""
+    for fwhm in NARROW:
+        rows, rng = [], np.random.default_rng(7)
+        for seed in range(frames):
+            shape = rng.uniform(1, 1.4), rng.uniform(0, 180), rng.uniform(2.5, 8)
+            truth = recorded(fwhm, *shape)
+            survey = star_survey(narrow_frame(fwhm, *shape, seed), scale_arcsec_px=None)
+            rows.append((truth.fwhm, survey.fwhm_px / truth.fwhm - 1, survey.elongation - truth.elongation, survey.star_count))
+        width, size, shape, count = np.array(rows).T
+        print(f"{fwhm} px before the pixels, {width.min():.2f} to {width.max():.2f} recorded: FWHM off by "
+              f"{100 * np.median(size):+.2f} % (worst {100 * size[np.abs(size).argmax()]:+.2f} %), elongation by "
+              f"{np.median(shape):+.4f} (worst {shape[np.abs(shape).argmax()]:+.4f}); {count.min():.0f} to {count.max():.0f} "
+              f"of 300 stars measured")  # fmt: skip
+
+
 def outcome(drawn, found):
     return "right" if found == drawn else "can't tell" if found == "unclear" else f"{drawn} called {found}"
 
@@ -131,7 +152,7 @@ def rings(count=200):
     )
 
 
-PARTS = {"time": timing, "memory": memory, "zones": zones, "patterns": patterns, "rings": rings}
+PARTS = {"time": timing, "memory": memory, "narrow": narrow, "zones": zones, "patterns": patterns, "rings": rings}
 
 if __name__ == "__main__":
     if sys.argv[1:2] == ["one-survey"]:

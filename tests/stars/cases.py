@@ -31,6 +31,7 @@ def random_sky(seed, width, height, stars=None):
         hot=int(width * height * 2e-4),
         bayer=[None, None, "RGGB", "GBRG"][rng.integers(4)],
         seed=seed,
+        averaged=True,
     )
     _EFFECT[kind](sky, rng)
     return kind, sky

@@ -30,6 +30,8 @@ class Sky:
     level: float = 1000.0
     seed: int = 1
     bayer: str | None = None
+    averaged: bool = False
+    """Whether each pixel holds the mean of the light over its square, as a sensor's does, or what stands at its middle."""
 
 
 @dataclass
@@ -62,8 +64,21 @@ def shapes_at(sky, x, y):
     return fwhm, e1, e2
 
 
-def stamp(frame, x, y, peak, fwhm, e1, e2, beta):
-    """Add one Moffat star, its profile taken at pixel centres; fwhm = sqrt(major × minor)."""
+CENTRE = ((0.0, 0.0, 1.0),)
+SQUARE = tuple(
+    (across / 2, up / 2, weight * other / 4)
+    for across, weight in zip(*np.polynomial.legendre.leggauss(3), strict=True)
+    for up, other in zip(*np.polynomial.legendre.leggauss(3), strict=True)
+)
+
+
+def stamp(frame, x, y, peak, fwhm, e1, e2, beta, over=CENTRE):
+    """Add one Moffat star, its profile taken at pixel centres or averaged over pixels; fwhm = sqrt(major × minor)."""
+    for across, up, weight in over:
+        _add(frame, x - across, y - up, weight * peak, fwhm, e1, e2, beta)
+
+
+def _add(frame, x, y, peak, fwhm, e1, e2, beta):
     reach = int(np.ceil(5 * fwhm))
     x0, x1 = max(0, int(x) - reach), min(frame.shape[1], int(x) + reach + 1)
     y0, y1 = max(0, int(y) - reach), min(frame.shape[0], int(y) + reach + 1)
@@ -82,7 +97,7 @@ def draw(sky, *, dtype=np.uint16):
     truth = truth_of(sky, rng)
     light = np.full((sky.height, sky.width), sky.level, np.float32)
     for star in zip(truth.x, truth.y, truth.peak, truth.fwhm, truth.e1, truth.e2, strict=True):
-        stamp(light, *star, sky.beta)
+        stamp(light, *star, sky.beta, SQUARE if sky.averaged else CENTRE)
     light *= _vignette(sky)
     if sky.bayer:
         light *= _colours(sky)

@@ -8,6 +8,7 @@ import pytest
 from sitegen.stars.detection import SurveyProblem
 from sitegen.stars.survey import star_survey
 from tests.stars.cases import random_sky
+from tests.stars.recorded_profile import narrow_frame, recorded
 from tests.stars.synthetic import Sky, draw, stamp
 from tests.stars.truth import errors_of
 
@@ -22,6 +23,17 @@ def test_zones_are_what_was_drawn(seed):
     assert np.abs(errors.fwhm_share).max() < 0.03
     assert np.abs(errors.elongation).max() < 0.02
     assert errors.angle_deg.max(initial=0) < 5
+
+
+@pytest.mark.parametrize("fwhm", [0.95, 1.2, 1.5])
+def test_stars_as_narrow_as_a_pixel(fwhm):
+    """FWHM within 1 % and elongation within 0.02 of the profile as pixels record it, computed on a fine grid: our own limits,
+    from 1.2 px up (0.95 before the pixels gives 1.29 px). More of them in tests/bench/stars.py."""
+    truth = recorded(fwhm, 1.3, 20.0)
+    survey = star_survey(narrow_frame(fwhm, 1.3, 20.0, 4.0), scale_arcsec_px=None)
+    assert survey.star_count > 150
+    assert survey.fwhm_px == pytest.approx(truth.fwhm, rel=0.01)
+    assert survey.elongation == pytest.approx(truth.elongation, abs=0.02)
 
 
 @pytest.mark.parametrize("dtype", [np.uint16, ">i4", ">f4", np.float64])
