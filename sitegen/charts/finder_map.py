@@ -12,7 +12,7 @@ from sitegen.catalogue.star_field import stars_near
 from sitegen.charts.chart import Chart, Drawn, Localizer, Panel, Table, drawn
 from sitegen.charts.house_style import LINE, THICK, WIDTH
 from sitegen.charts.lettering import Lettering
-from sitegen.charts.library import Axes, Circle, Polygon
+from sitegen.charts.library import Axes, Circle, Ellipse, Patch, Polygon
 from sitegen.charts.map_figure import INK, LINK, RULE, house, map_axes, write
 from sitegen.charts.map_marks import draw_compass, draw_constellation_names, draw_figures, draw_scale, draw_stars
 from sitegen.charts.projection import Array, SkyMap, from_tangent
@@ -47,21 +47,28 @@ class CameraField(Struct, frozen=True):
 
 
 class FinderValues(Struct, frozen=True):
-    """`size_arcmin` is (longer, shorter), None where not known; its direction is not known, so it is drawn as a circle."""
+    """`size_arcmin` is (longer, shorter), None where not known. `position_angle_deg` that of the longer axis, from north through
+    east; without it the target is drawn as a circle as wide as it is long."""
 
     name: str
     ra_deg: float
     dec_deg: float
     size_arcmin: tuple[float, float] | None
     fields: Sequence[CameraField]
+    position_angle_deg: float | None = None
+
+    @property
+    def is_turned(self) -> bool:
+        """Whether it is longer one way than the other, in a direction that is known."""
+        return self.position_angle_deg is not None and self.size_arcmin is not None and self.size_arcmin[0] > self.size_arcmin[1]
 
 
 def finder_chart(
     name: str, ra_deg: float, dec_deg: float, size_arcmin: tuple[float, float] | None, fields: Sequence[CameraField],
-    voice: Localizer, key: str,
+    voice: Localizer, key: str, position_angle_deg: float | None = None,
 ) -> Drawn:  # fmt: skip
     """The finder map of one target. `key` starts its ids in the page."""
-    values = FinderValues(name, ra_deg, dec_deg, size_arcmin, tuple(fields))
+    values = FinderValues(name, ra_deg, dec_deg, size_arcmin, tuple(fields), position_angle_deg)
     chart = drawn(CHART, values, voice, key, _note(fields, voice))
     assert chart is not None  # a place is always enough
     return chart
@@ -107,7 +114,8 @@ def _panel(values: FinderValues, voice: Localizer, across_deg: float, kind: str,
     if kind == "wide":
         draw_constellation_names(axes, sky, lettering, lambda x, y: abs(x) < WIDTH / 2 and abs(y) < HEIGHT / 2, 3)
     across, magnitude = voice.numbers.angle(across_deg), voice.numbers.number(faintest, 0)
-    described = voice.say(f"finder.desc_{kind}", across=across, faintest=magnitude)
+    outline = voice.say("finder.ellipse" if values.is_turned else "finder.circle")
+    described = voice.say(f"finder.desc_{kind}", across=across, faintest=magnitude, outline=outline)
     return Panel(figure, described, voice.say(f"finder.{kind}", name=values.name), halo=True)
 
 
@@ -187,11 +195,21 @@ def _target(axes: Axes, values: FinderValues, sky: SkyMap, lettering: Lettering,
     size_deg = values.size_arcmin[0] / 60 if values.size_arcmin else 0.0
     radius = max(MARK, sky.radius(size_deg / 2))
     if reach < 2 * MARK or radius > MARK:
-        axes.add_artist(Circle((0, 0), radius, fill=False, edgecolor=INK, linewidth=LINE))
+        axes.add_artist(_outline(values, sky, radius))
     clear = max(radius, reach)
     place = lettering.first_free(((0, -clear - 13, "center"), (0, clear + 13, "center"), (clear + 5, 0, "left")), values.name)
     if place:
         write(axes, place[0], place[1], values.name, INK, ha=place[2], fontweight="bold")
+
+
+def _outline(values: FinderValues, sky: SkyMap, radius: float) -> Patch:
+    """An ellipse where the direction of the target's longer axis is known and can be seen; else a circle. North is up and east to
+    the left, so that a position angle turns counter-clockwise from upright."""
+    angle_deg = values.position_angle_deg
+    if not values.is_turned or values.size_arcmin is None or angle_deg is None or radius <= MARK:
+        return Circle((0, 0), radius, fill=False, edgecolor=INK, linewidth=LINE)
+    long, short = (2 * sky.radius(axis / 120) for axis in values.size_arcmin)
+    return Ellipse((0, 0), short, long, angle=angle_deg, fill=False, edgecolor=INK, linewidth=LINE)
 
 
 def title(values: FinderValues, voice: Localizer) -> str:
@@ -215,15 +233,23 @@ def extent(voice: Localizer, *sides_deg: float) -> str:
 
 def table(values: FinderValues, voice: Localizer) -> Table:
     numbers = voice.numbers
-    size = extent(voice, *(side / 60 for side in values.size_arcmin)) if values.size_arcmin else UNKNOWN
     rows = [
         (voice.say("sky.ra"), f"{numbers.number(values.ra_deg / 15, 2)}\u202f{voice.words.say('unit.h')}"),
         (voice.say("sky.dec"), f"{numbers.number(values.dec_deg, 2)}°"),
         (voice.say("sky.constellation"), constellation_of(values.ra_deg, values.dec_deg)),
-        (voice.say("finder.size"), size),
+        (voice.say("finder.size"), _size_words(values, voice)),
         *((field.label, _field_words(field, voice)) for field in values.fields),
     ]
     return Table((voice.say("finder.what"), values.name), tuple(rows))
+
+
+def _size_words(values: FinderValues, voice: Localizer) -> str:
+    if values.size_arcmin is None:
+        return UNKNOWN
+    size = extent(voice, *(side / 60 for side in values.size_arcmin))
+    if not values.is_turned:
+        return size
+    return voice.say("finder.size_turned", size=size, angle=voice.numbers.number(values.position_angle_deg, 0))
 
 
 def _field_words(field: CameraField, voice: Localizer) -> str:
@@ -241,5 +267,5 @@ CHART: Chart[FinderValues] = Chart(
     draw=draw,
     title=title,
     table=table,
-    example=FinderValues("NGC 253", 11.888, -25.288, (27.5, 6.8), (CameraField("long train", 0.9, 0.6, 52.0),)),
+    example=FinderValues("NGC 253", 11.888, -25.288, (27.5, 6.8), (CameraField("long train", 0.9, 0.6, 52.0),), 52.0),
 )

@@ -9,16 +9,16 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.backends.backend_svg import FigureCanvasSVG
     from matplotlib.figure import Figure
-    from matplotlib.patches import Circle, Patch, PathPatch, Polygon
+    from matplotlib.patches import Circle, Ellipse, Patch, PathPatch, Polygon
     from matplotlib.path import Path
 else:
     matplotlib = LazyModule("matplotlib")
     Axes = LazyModule("matplotlib.axes", "Axes")
     FigureCanvasSVG = LazyModule("matplotlib.backends.backend_svg", "FigureCanvasSVG")
     Figure = LazyModule("matplotlib.figure", "Figure")
-    Circle, Patch, PathPatch, Polygon = (
-        LazyModule("matplotlib.patches", name) for name in ("Circle", "Patch", "PathPatch", "Polygon")
+    Circle, Ellipse, Patch, PathPatch, Polygon = (
+        LazyModule("matplotlib.patches", name) for name in ("Circle", "Ellipse", "Patch", "PathPatch", "Polygon")
     )
     Path = LazyModule("matplotlib.path", "Path")
 
-__all__ = ["Axes", "Circle", "Figure", "FigureCanvasSVG", "Patch", "Path", "PathPatch", "Polygon", "matplotlib"]
+__all__ = ["Axes", "Circle", "Ellipse", "Figure", "FigureCanvasSVG", "Patch", "Path", "PathPatch", "Polygon", "matplotlib"]

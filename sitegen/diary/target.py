@@ -14,7 +14,8 @@ class Positions(Struct, frozen=True):
 
 
 class Target(Struct, frozen=True):
-    """ICRS degrees; no place at all for `kind` 'moving'. `size_arcmin` is (longer, shorter)."""
+    """ICRS degrees; no place at all for `kind` 'moving'. `size_arcmin` is (longer, shorter);
+    `position_angle_deg` that of the longer, from north through east, where the catalogue knows it."""
 
     slug: str
     name: str
@@ -25,3 +26,4 @@ class Target(Struct, frozen=True):
     magnitude: float | None = None
     aliases: tuple[str, ...] = ()
     positions: Positions | None = None
+    position_angle_deg: float | None = None

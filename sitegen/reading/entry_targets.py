@@ -131,6 +131,7 @@ def _target(name: str, sky_object: SkyObject | None, own: dict[str, Any]) -> Tar
         size_arcmin=own.get("size_arcmin", sky_object and sky_object.size_arcmin),
         magnitude=sky_object.magnitude if sky_object else None,
         aliases=tuple(other for other in (sky_object.name, *sky_object.aliases) if other != name) if sky_object else (),
+        position_angle_deg=sky_object.position_angle_deg if sky_object else None,
     )
 
 

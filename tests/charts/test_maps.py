@@ -2,8 +2,9 @@
 
 from xml.etree.ElementTree import fromstring
 
+import numpy as np
 import pytest
-from matplotlib.patches import Circle, Polygon
+from matplotlib.patches import Circle, Ellipse, Polygon
 
 from sitegen.charts import finder_map, sky_map
 from sitegen.charts.chart import drawn
@@ -104,6 +105,48 @@ def test_the_field_is_to_scale() -> None:
     width, height = (((corners[a] - corners[b]) ** 2).sum() ** 0.5 for a, b in ((1, 2), (0, 1)))
     assert width / height == pytest.approx(1.5, rel=1e-3)
     assert width == pytest.approx(400 * 0.9 / (2.6 * FIELD.diagonal_deg), rel=1e-3)
+
+
+ALONG = [  # position angle, where the northern end of the longer axis lies, as a part of its length: x to the right, y up
+    (0.0, (0.0, 1.0)),
+    (52.0, (-0.788, 0.616)),
+    (90.0, (-1.0, 0.0)),
+    (170.0, (0.174, 0.985)),
+]
+
+
+@pytest.mark.parametrize(("angle", "end"), ALONG)
+def test_a_galaxy_lies_as_it_does_on_the_sky(angle: float, end: tuple[float, float]) -> None:
+    """From north (up) through east (left): at 52° the upper end leans to the left, at 170° to the right. Sines and cosines worked
+    by hand, to their last digit; the axes are those of the size, in the scale of the map, to 0.1 % (a degree of it is curved)."""
+    values = FinderValues("NGC 253", 11.888, -25.288, (27.5, 6.8), (FIELD,), angle)
+    axes = finder_map.draw(values, VOICE)[1].figure.axes[0]
+    (ellipse,) = (patch for patch in axes.patches if isinstance(patch, Ellipse) and not isinstance(patch, Circle))
+    outline = np.concatenate(ellipse.get_path().transformed(ellipse.get_patch_transform()).to_polygons())
+    farthest = outline[np.hypot(*outline.T).argmax()]
+    length = np.hypot(*farthest)
+    upper = farthest / length * (1 if np.dot(farthest, end) > 0 else -1)
+    assert upper == pytest.approx(np.array(end), abs=0.02)
+    per_deg = 400 / (2.6 * FIELD.diagonal_deg)
+    assert length == pytest.approx(per_deg * 27.5 / 120, rel=1e-3)
+    assert np.hypot(*outline.T).min() == pytest.approx(per_deg * 6.8 / 120, rel=1e-3)
+
+
+@pytest.mark.parametrize(("size", "angle"), [((27.5, 6.8), None), ((27.5, 27.5), 52.0), ((0.5, 0.2), 52.0)])
+def test_without_a_direction_a_target_is_a_circle(size: tuple[float, float], angle: float | None) -> None:
+    """Where the catalogue knows none, where the object is round, and where it is too small for it to be seen."""
+    axes = finder_map.draw(FinderValues("NGC 253", 11.888, -25.288, size, (FIELD,), angle), VOICE)[1].figure.axes[0]
+    assert [type(patch) for patch in axes.patches if isinstance(patch, Ellipse)] in ([Circle], [])
+
+
+def test_the_direction_stands_in_the_table() -> None:
+    """With the size; and the words for who cannot see the map name the shape."""
+    turned = finder_chart("NGC 253", 11.888, -25.288, (27.5, 6.8), [FIELD], VOICE, "f", 52.0)
+    assert ("Size", "28′ × 6.8′, the longer axis 52° east of north") in turned.table.rows
+    assert "an ellipse of the size and direction of the target" in str(turned.svgs[1])
+    plain = finder_chart("NGC 253", 11.888, -25.288, (27.5, 6.8), [FIELD], VOICE, "f")
+    assert ("Size", "28′ × 6.8′") in plain.table.rows
+    assert "a circle as wide as the target is long" in str(plain.svgs[1])
 
 
 def test_an_unknown_turn_is_two_circles() -> None:

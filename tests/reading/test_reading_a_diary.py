@@ -123,6 +123,17 @@ def test_targets_have_the_author_s_keys_over_the_catalogue_s(content: Path) -> N
     assert (smudge.ra_deg, smudge.dec_deg) == (337.5, -21.0)
 
 
+def test_a_target_has_the_catalogue_s_direction(content: Path) -> None:
+    """M 31's longer axis lies at a position angle of 35° (Third Reference Catalogue of Bright Galaxies, 1991, from memory),
+    whatever size its author gives; a name that no catalogue has, has none."""
+    text = ENTRY.replace("helix nebula,", "{name: M 31, size_arcmin: [190, 60]},")
+    (entry,) = diary_of(content, {"entries/first.md": text, "logs/more/a.csv": LOG}).entries
+    andromeda, smudge = entry.targets
+    assert andromeda.size_arcmin == (190.0, 60.0)
+    assert andromeda.position_angle_deg == pytest.approx(35.0, abs=1.0)  # catalogues give whole degrees
+    assert smudge.position_angle_deg is None
+
+
 def test_subs_know_their_target_and_their_log(content: Path) -> None:
     """Of the entry's first target, unless the log's item names another."""
     (entry,) = diary_of(content, {"entries/first.md": ENTRY, "logs/more/a.csv": LOG}).entries

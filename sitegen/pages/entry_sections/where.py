@@ -72,7 +72,8 @@ def _finder(target: Target, fields: tuple[CameraField, ...], book: DiaryIndex) -
     if target.ra_deg is None or target.dec_deg is None:
         return None
     voice = book.voice
-    return finder_chart(target.name, target.ra_deg, target.dec_deg, target.size_arcmin, fields, voice, f"finder-{target.slug}")
+    place = target.name, target.ra_deg, target.dec_deg, target.size_arcmin
+    return finder_chart(*place, fields, voice, f"finder-{target.slug}", target.position_angle_deg)
 
 
 def place_of(target: Target, book: DiaryIndex) -> Place:
