@@ -15,6 +15,7 @@ from sitegen.authoring.schemas import schema_line
 from sitegen.authoring.site_fit import SiteFit
 from sitegen.authoring.target_fit import TargetFit
 from sitegen.diary.to_write import GAP
+from sitegen.facts.views import PanelView
 from sitegen.reading.capture_logs.unknown_filters import unknown_filter
 from sitegen.reading.model.entry_file import ENTRY_FILE
 from sitegen.reading.nodes import quoted
@@ -31,7 +32,7 @@ class EntryDraft(Struct, frozen=True):
     records that do not tell theirs, which a gathered log knows by itself; `nights` of kept light frames, in time order;
     `with_schema` where the diary holds the schemas for editors; `unknown` are filters in the logs that the rig does not have,
     with the number of their subs; `unnamed` subs name no filter where the rig has some; `last_night` is the evening of the newest
-    sub."""
+    sub; `panels` are those of a mosaic."""
 
     name: str
     logs: tuple[str, ...]
@@ -45,6 +46,7 @@ class EntryDraft(Struct, frozen=True):
     last_night: date | None = None
     gathered: str | None = None
     time_zone: str | None = None
+    panels: tuple[PanelView, ...] = ()
 
     @property
     def logs_inside(self) -> tuple[str, ...]:
@@ -84,6 +86,7 @@ def _front_matter(draft: EntryDraft, today: date) -> Iterator[str]:
     yield _named_line("site", draft.site.site.slug if draft.site else None, _site_doubt(draft.site))
     yield from _waited_for(draft)
     yield f"{'' if draft.whole else '#'}logs: {logs_value(draft)}"
+    yield from _panel_lines(draft)
     yield f"#wanted: {{{', '.join(f'{_yaml(what)}: 4' for what in _filters(draft))}}}  # {GAP} the hours aimed for, by filter"
     yield f"#nights:  # {GAP} what only you know of them"
     yield from _night_lines(draft)
@@ -110,6 +113,21 @@ def _night_lines(draft: EntryDraft) -> Iterator[str]:
         yield f"#  {nights_before(len(left))}: {', '.join(summed_words(row for _, rows in left for row in rows))}"
     for evening, rows in shown:
         yield f"#  {evening}: {{clouds: , wind: , ended_by: }}  # {', '.join(map(frames_words, rows))}"
+
+
+def _panel_lines(draft: EntryDraft) -> Iterator[str]:
+    """As found: named here, they would be these and no others."""
+    if not draft.panels:
+        return
+    yield "#panels:  # found in the frames; take the '#' away to name them, or write 'panels: []' if it is no mosaic"
+    for panel in draft.panels:
+        place = f", ra: {panel.ra_deg:.3f}, dec: {panel.dec_deg:.3f}" if panel.ra_deg is not None else ""
+        hours = ", ".join(f"{light.filter_key} {light.kept_s / 3600:.1f} h" for light in panel.light)
+        yield f"#  - {{name: {quoted_name(panel.name)}{place}}}  # {hours}"
+
+
+def quoted_name(name: str) -> str:
+    return name if name.isdigit() else _yaml(name)
 
 
 def nights_before(count: int) -> str:

@@ -170,6 +170,8 @@ def _told_anew(row: KnownRow, exposure: Counted, sub: Sub, request: ChangeReques
         cells.pop("folder", None)
     if not request.with_names and row.file is not None:
         cells |= {"file": "", "folder": ""}
+    if sub.panel and not row.sub.panel:
+        cells["panel"] = sub.panel
     return cells | _named_filter(row, sub) | (_corrected_start(row, exposure.frame) if request.corrects_clock else {})
 
 

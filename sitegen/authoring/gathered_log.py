@@ -15,6 +15,7 @@ from sitegen.authoring.captures.record import Frame
 from sitegen.authoring.gathered_rows import FilterName, KnownRow, known_rows
 from sitegen.authoring.log_table import LogTable, new_table, parse_table
 from sitegen.authoring.new_files import refuse
+from sitegen.authoring.panel_names import panel_called
 from sitegen.diary.frame_origin import FrameOrigin
 from sitegen.diary.sub import Sub
 from sitegen.folders import Folders
@@ -44,6 +45,7 @@ MEASURED: tuple[Column, ...] = (
     ("elongation", "float64", ""),
     ("guiding_rms_arcsec", "float64", "arcsec"),
     ("stars", "int64", ""),
+    ("panel", "string", ""),
     ("note", "string", ""),
 )
 PRIVATE: tuple[Column, ...] = (
@@ -112,6 +114,8 @@ def sub_of(frame: Frame, filter_name: FilterName, kept: bool, reason: str | None
     words = record.filter_words if record.filter_words.casefold() not in NO_FILTER_WORDS else ""
     listed = frame.listed
     measured = {name: getattr(listed, name) for name, _, _ in MEASURED} if listed is not None else {}
+    if frame.kind == "light" and not measured.get("panel"):
+        measured["panel"] = panel_called(record.object, frame.file.with_folder if frame.file else "") or None
     origin = FrameOrigin(
         file=file.below if file else None,
         folder=file.folder if file else None,

@@ -1,6 +1,5 @@
 """What frames were pointed at, by the name in their headers; what else it may be is offered, never put in its place."""
 
-import re
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from statistics import median
@@ -9,12 +8,11 @@ from msgspec import Struct
 
 from sitegen.authoring.captures.places import catalogued, is_moving_name
 from sitegen.authoring.captures.record import Frame
+from sitegen.authoring.panel_names import without_panel
 from sitegen.catalogue.lookup import objects_near, separation_deg
 
 # Within this of the frame's middle, the best known object may be what was meant.
 NEAR_DEG = 0.25
-_PANEL = re.compile(r"[\s_\-]*\(?(?<![^\W\d_])(?:panel|pane|tile|mosaic|mosaik|kachel|feld|field|part|teil)[\s_\-#]*"
-                    r"(?:\d+|[A-D])?(?:[\s_\-x]+\d+)?\)?\s*$", re.I)  # fmt: skip
 
 
 class TargetFit(Struct, frozen=True):
@@ -45,10 +43,6 @@ def target_of(frames: Iterable[Frame]) -> TargetFit | None:
     if (whole := catalogued(without_panel(name))) is not None:
         return TargetFit(whole.name, True, by=f"the panel's name '{name}'")
     return _by_place(name, _middle(frames))
-
-
-def without_panel(name: str) -> str:
-    return _PANEL.sub("", name).strip() or name
 
 
 def _middle(frames: Sequence[Frame]) -> tuple[float, float] | None:

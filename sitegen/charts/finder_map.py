@@ -17,10 +17,11 @@ from sitegen.charts.map_figure import INK, LINK, RULE, house, map_axes, write
 from sitegen.charts.map_marks import draw_compass, draw_constellation_names, draw_figures, draw_scale, draw_stars
 from sitegen.charts.projection import Array, SkyMap, from_tangent
 from sitegen.number_text import UNKNOWN
+from sitegen.sky.separation import separation_deg
 
 HEIGHT = 340.0
 WIDE_DEG, CLOSE_AT_LEAST_DEG = 40.0, 1.0
-FIELDS_ACROSS = 2.6
+FIELDS_ACROSS, MOSAICS_ACROSS = 2.6, 1.7
 ONE_PANEL_FROM_DEG = 20.0
 BARS_DEG = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 DASHES = (0, (5, 4))
@@ -48,7 +49,8 @@ class CameraField(Struct, frozen=True):
 
 class FinderValues(Struct, frozen=True):
     """`size_arcmin` is (longer, shorter), None where not known. `position_angle_deg` that of the longer axis, from north through
-    east; without it the target is drawn as a circle as wide as it is long."""
+    east; without it the target is drawn as a circle as wide as it is long. `panels` of a mosaic, each with a place of its own,
+    and `whole_deg`, the field of all of them where that is known."""
 
     name: str
     ra_deg: float
@@ -56,29 +58,41 @@ class FinderValues(Struct, frozen=True):
     size_arcmin: tuple[float, float] | None
     fields: Sequence[CameraField]
     position_angle_deg: float | None = None
+    panels: Sequence[CameraField] = ()
+    whole_deg: tuple[float, float] | None = None
 
     @property
     def is_turned(self) -> bool:
         """Whether it is longer one way than the other, in a direction that is known."""
         return self.position_angle_deg is not None and self.size_arcmin is not None and self.size_arcmin[0] > self.size_arcmin[1]
 
+    @property
+    def reach_deg(self) -> float:
+        """From the target to the farthest corner of a field."""
+        corners = (field.diagonal_deg / 2 for field in self.fields)
+        of_panels = (_apart_deg(self, panel) + panel.diagonal_deg / 2 for panel in self.panels)
+        return max((*corners, *of_panels), default=0.0)
 
-def finder_chart(
-    name: str, ra_deg: float, dec_deg: float, size_arcmin: tuple[float, float] | None, fields: Sequence[CameraField],
-    voice: Localizer, key: str, position_angle_deg: float | None = None,
-) -> Drawn:  # fmt: skip
+
+def _apart_deg(values: "FinderValues", panel: CameraField) -> float:
+    assert panel.ra_deg is not None and panel.dec_deg is not None
+    return float(separation_deg(values.ra_deg, values.dec_deg, panel.ra_deg, panel.dec_deg))
+
+
+def finder_chart(values: FinderValues, voice: Localizer, key: str) -> Drawn:
     """The finder map of one target. `key` starts its ids in the page."""
-    values = FinderValues(name, ra_deg, dec_deg, size_arcmin, tuple(fields), position_angle_deg)
-    chart = drawn(CHART, values, voice, key, _note(fields, voice))
+    chart = drawn(CHART, values, voice, key, _note(values, voice))
     assert chart is not None  # a place is always enough
     return chart
 
 
-def _note(fields: Sequence[CameraField], voice: Localizer) -> str | None:
+def _note(values: FinderValues, voice: Localizer) -> str | None:
+    fields = values.fields
     simulated = ", ".join(field.label for field in fields if field.is_simulated)
     dashed = any(field.rotation_deg is None for field in fields)
     notes = (
         voice.say("finder.dashed") if dashed else None,
+        voice.say("finder.panels_dashed") if any(panel.rotation_deg is None for panel in values.panels) else None,
         voice.say("finder.simulated", trains=simulated) if simulated else None,
     )
     return " ".join(note for note in notes if note) or None
@@ -87,11 +101,11 @@ def _note(fields: Sequence[CameraField], voice: Localizer) -> str | None:
 @house()
 def draw(values: FinderValues, voice: Localizer) -> tuple[Panel, ...]:
     """Wide first. A field that fills the wide map needs no second one, nor does a target without any field."""
-    largest_deg = max((field.diagonal_deg for field in values.fields), default=0.0)
+    largest_deg = 2 * values.reach_deg
     wide = _panel(values, voice, max(WIDE_DEG, 1.9 * largest_deg), "wide", 5.0)
     if not 0 < largest_deg < ONE_PANEL_FROM_DEG:
         return (wide,)
-    across_deg = max(CLOSE_AT_LEAST_DEG, FIELDS_ACROSS * largest_deg)
+    across_deg = max(CLOSE_AT_LEAST_DEG, (MOSAICS_ACROSS if values.panels else FIELDS_ACROSS) * largest_deg)
     return wide, _panel(values, voice, across_deg, "close", _faintest(across_deg))
 
 
@@ -109,7 +123,7 @@ def _panel(values: FinderValues, voice: Localizer, across_deg: float, kind: str,
     draw_stars(axes, sky, stars_near(values.ra_deg, values.dec_deg, reach_deg, faintest), faintest - 5.0, faintest)
     lettering = Lettering((-WIDTH / 2 + 6, -HEIGHT / 2 + 6, WIDTH / 2 - 6, HEIGHT / 2 - 6))
     _furniture(axes, across_deg, lettering, voice)
-    reach = _fields(axes, sky, values, lettering, kind == "close")
+    reach = max(_fields(axes, sky, values, lettering, kind == "close"), _panels(axes, sky, values, lettering, kind == "close"))
     _target(axes, values, sky, lettering, reach)
     if kind == "wide":
         draw_constellation_names(axes, sky, lettering, lambda x, y: abs(x) < WIDTH / 2 and abs(y) < HEIGHT / 2, 3)
@@ -151,6 +165,30 @@ def _fields(axes: Axes, sky: SkyMap, values: FinderValues, lettering: Lettering,
         if place:
             write(axes, place[0], place[1], field.label, LINK, ha="center")
     return reach
+
+
+def _panels(axes: Axes, sky: SkyMap, values: FinderValues, lettering: Lettering, close: bool) -> float:
+    """Each where it lies, with its name in it; with north up and dashed where nobody knows how it was turned. How far they reach
+    above and below the middle, in units."""
+    if not values.panels or sky.radius(values.reach_deg) < SMALLEST_FIELD:
+        return 0.0
+    reach = 0.0
+    for panel in values.panels:
+        x, y = sky.place(*outline(values, panel, panel.rotation_deg or 0.0))
+        style = {"linewidth": THICK} if panel.rotation_deg is not None else {"linewidth": LINE, "linestyle": DASHES}
+        axes.add_artist(Polygon(np.column_stack([x, y]), fill=False, edgecolor=LINK, **style))
+        reach = max(reach, float(y.max()), -float(y.min()))
+        if close:
+            _name_panel(axes, (float(x.mean()), float(y.max()), float(y.min())), panel.label, lettering)
+    return reach
+
+
+def _name_panel(axes: Axes, at: tuple[float, float, float], name: str, lettering: Lettering) -> None:
+    """Inside: under its upper edge, over its lower one, else in its middle."""
+    x, top, bottom = at
+    place = lettering.first_free([(x, top - 13, "center"), (x, bottom + 13, "center"), (x, (top + bottom) / 2, "center")], name)
+    if place:
+        write(axes, place[0], place[1], name, LINK, ha="center")
 
 
 def _reach(axes: Axes, sky: SkyMap, values: FinderValues, field: CameraField) -> float:
@@ -214,6 +252,8 @@ def _outline(values: FinderValues, sky: SkyMap, radius: float) -> Patch:
 
 def title(values: FinderValues, voice: Localizer) -> str:
     constellation = constellation_of(values.ra_deg, values.dec_deg)
+    if values.panels:
+        return _mosaic_title(values, constellation, voice)
     if not values.fields:
         return voice.say("finder.plain", name=values.name, constellation=constellation)
     field = min(values.fields, key=lambda field: field.diagonal_deg)
@@ -222,6 +262,14 @@ def title(values: FinderValues, voice: Localizer) -> str:
         return voice.say("finder.framed", name=values.name, constellation=constellation, field=frame)
     size = extent(voice, values.size_arcmin[0] / 60)
     return voice.say("finder.sized", name=values.name, constellation=constellation, size=size, field=frame)
+
+
+def _mosaic_title(values: FinderValues, constellation: str, voice: Localizer) -> str:
+    panels = voice.count("finder.panels", len(values.panels))
+    if values.whole_deg is None:
+        return voice.say("finder.mosaic", name=values.name, constellation=constellation, panels=panels)
+    field = extent(voice, *values.whole_deg)
+    return voice.say("finder.mosaic_field", name=values.name, constellation=constellation, panels=panels, field=field)
 
 
 def extent(voice: Localizer, *sides_deg: float) -> str:
@@ -239,6 +287,7 @@ def table(values: FinderValues, voice: Localizer) -> Table:
         (voice.say("sky.constellation"), constellation_of(values.ra_deg, values.dec_deg)),
         (voice.say("finder.size"), _size_words(values, voice)),
         *((field.label, _field_words(field, voice)) for field in values.fields),
+        *((voice.say("finder.panel", name=panel.label), _field_words(panel, voice)) for panel in values.panels),
     ]
     return Table((voice.say("finder.what"), values.name), tuple(rows))
 

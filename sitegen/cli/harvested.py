@@ -44,6 +44,7 @@ def _table(done: Harvest) -> Iterator[str]:
 
 def _row(project: ProjectReport) -> tuple[str, ...]:
     new = f"{project.new}" + (f", {project.judged_anew} judged anew" if project.judged_anew else "")
+    new += f", {project.panels} panels" if project.panels else ""
     return (
         project.entry, project.target or "-", project.rig or "-", project.site or "-", str(len(project.nights)),
         str(project.kept), str(project.discarded), f"{project.total_s / 3600:.1f}", new,

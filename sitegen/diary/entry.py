@@ -7,6 +7,7 @@ from typing import Literal
 from msgspec import Struct, field
 
 from sitegen.diary.lesson_done import LessonDone
+from sitegen.diary.panel import Panel
 from sitegen.diary.recalled import Recalled
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
@@ -97,7 +98,8 @@ class Entry(Struct, frozen=True):
     """`subs` are all frames of its logs, calibration included, in time order; `body` is Markdown.
 
     `body_line` is the line of the file on which the body begins (for problem lines).
-    `rig` and `site` are the defaults named by the front matter; frames may name others.
+    `rig` and `site` are the defaults named by the front matter; frames may name others. `panels` are None where the author does
+    not name any, and the frames are asked; empty where it is no mosaic.
     """
 
     slug: str
@@ -122,6 +124,7 @@ class Entry(Struct, frozen=True):
     star_rings: tuple[StarFile, ...] = ()
     unlisted: bool = False
     recalled: tuple[Recalled, ...] = ()
+    panels: tuple[Panel, ...] | None = None
 
     @property
     def lights(self) -> tuple[Sub, ...]:

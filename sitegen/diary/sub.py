@@ -16,6 +16,7 @@ class Sub(Struct, frozen=True):
 
     `filter` is the rig's short name, None where the rig has no filters or the frame needs none.
     `target` is an index into the entry's targets, None for a gear entry.
+    `panel` names the panel of a mosaic.
     `source` is the log it came from, relative to content/, POSIX. `clock` is None where the record itself told its clock (a `Z`,
     an offset, TIMESYS), else what its bare time was read as: 'UTC', or the IANA zone that the author named. `origin` is private.
     `readings` are those of instruments beside the camera.
@@ -39,6 +40,7 @@ class Sub(Struct, frozen=True):
     guiding_rms_arcsec: float | None = None
     stars: int | None = None
     note: str | None = None
+    panel: str | None = None
     source: str = ""
     clock: str | None = None
     origin: FrameOrigin | None = None

@@ -21,6 +21,7 @@ from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
 from sitegen.facts.field_targets import FieldTargets
 from sitegen.facts.frame_tellers import Tellers, field_targets, tellers_of
+from sitegen.facts.mosaic_panels import mosaic_of
 from sitegen.facts.moving_body import body_of
 from sitegen.facts.sky_request import SkyBook
 from sitegen.facts.train_light import days_recalled, train_light
@@ -101,6 +102,7 @@ class _InSky:
             work=_work_since(entry, self.diary.rigs, self.before.get(entry.slug, {})),
             changes=_changes_since(entry, self.diary.rigs, self.before.get(entry.slug, {})),
             contradictions=tellers.contradictions,
+            mosaic=mosaic_of(entry, lights, evenings, self.diary.rigs),
         )
 
     def _lights(self, entry: Entry, evenings: list[date], sub_sky: SubSky, tellers: Tellers) -> tuple[SubInSky, ...]:

@@ -13,8 +13,10 @@ from sitegen.facts.places import PLACES, fact_of, record_in
 from sitegen.facts.registry import (
     EntryFacts,
     IntegrationFacts,
+    MosaicFacts,
     NightFacts,
     OpticsFacts,
+    PanelFacts,
     PictureFacts,
     SubFacts,
     TargetFacts,
@@ -36,6 +38,8 @@ def facts_of(view: EntryView) -> EntryFacts:
         "integration": record_of(IntegrationFacts, view),
         "nights": tuple(record_of(NightFacts, night) for night in view.nights),
         "subs": record_of(SubFacts, view),
+        "mosaic": record_of(MosaicFacts, view.mosaic) if view.mosaic else None,
+        "panels": tuple(record_of(PanelFacts, panel) for panel in view.mosaic.panels) if view.mosaic else (),
         "pictures": tuple(record_of(PictureFacts, picture) for picture in view.pictures),
     }
     return convert({**_values(EntryFacts, view), **parts}, EntryFacts)

@@ -9,8 +9,10 @@ from sitegen.facts.fact import Fact
 from sitegen.facts.registry import (
     EntryFacts,
     IntegrationFacts,
+    MosaicFacts,
     NightFacts,
     OpticsFacts,
+    PanelFacts,
     PictureFacts,
     SubFacts,
     TargetFacts,
@@ -24,6 +26,8 @@ ROOTS: dict[str, type[Struct]] = {
     "nights": NightFacts,
     "subs": SubFacts,
     "pictures": PictureFacts,
+    "mosaic": MosaicFacts,
+    "panels": PanelFacts,
 }
 """By the key of facts.json under which such records stand."""
 

@@ -18,6 +18,7 @@ from sitegen.facts import (
     integration_recalled,
     integration_shared,
     integration_totals,
+    mosaic,
     night_advice,
     night_body,
     night_conditions,
@@ -42,6 +43,7 @@ from sitegen.facts.cautions import CAUTIONS
 from sitegen.facts.fact import Numbers, Pair, Quantity, Text, Truth
 from sitegen.facts.star_rings import STAR_RINGS, FrameRing
 from sitegen.facts.star_shapes import STAR_SHAPES, FrameShapes
+from sitegen.facts.views import PanelSource
 
 
 class TargetFacts(Struct, frozen=True):
@@ -196,6 +198,28 @@ class PictureFacts(Struct, frozen=True):
     residual_arcsec: Annotated[Quantity, picture_pointing.RESIDUAL_ARCSEC]
 
 
+class MosaicFacts(Struct, frozen=True):
+    field_deg: Annotated[Pair, mosaic.WHOLE_FIELD_DEG]
+    turned_by: Annotated[str, mosaic.TURNED_BY]
+    elsewhere_s: Annotated[float | int, mosaic.ELSEWHERE_S]
+    elsewhere: Annotated[int, mosaic.ELSEWHERE]
+
+
+class PanelFacts(Struct, frozen=True):
+    """One field of a mosaic."""
+
+    name: Annotated[str, mosaic.NAME]
+    told_by: Annotated[PanelSource, mosaic.SOURCE]
+    ra_deg: Annotated[Quantity, mosaic.RA_DEG]
+    dec_deg: Annotated[Quantity, mosaic.DEC_DEG]
+    field_deg: Annotated[Pair, mosaic.FIELD_DEG]
+    rotation_deg: Annotated[Quantity, mosaic.ROTATION_DEG]
+    integration_s: Annotated[float | int, mosaic.INTEGRATION_S]
+    kept: Annotated[int, mosaic.KEPT]
+    discarded: Annotated[int, mosaic.DISCARDED]
+    by_filter: Annotated[dict[str, optics_light.TrainFilter], mosaic.BY_FILTER]
+
+
 class EntryFacts(Struct, frozen=True):
     """Everything that facts.json says of one entry: rounded, and None where it is not known."""
 
@@ -209,6 +233,8 @@ class EntryFacts(Struct, frozen=True):
     nights: tuple[NightFacts, ...]
     subs: SubFacts
     pictures: tuple[PictureFacts, ...]
+    mosaic: MosaicFacts | None
+    panels: tuple[PanelFacts, ...]
     star_shapes: Annotated[tuple[FrameShapes, ...], STAR_SHAPES]
     star_rings: Annotated[tuple[FrameRing, ...], STAR_RINGS]
     cautions: Annotated[tuple[CautionKind, ...], CAUTIONS]

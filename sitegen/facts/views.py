@@ -5,6 +5,7 @@ Built by hand in tests, by `diary_in_sky` for a diary. Everything position-depen
 
 from collections.abc import Mapping
 from datetime import date
+from typing import Literal
 
 from msgspec import Struct
 
@@ -22,7 +23,7 @@ from sitegen.stars.solving.solution import Solution
 
 
 class TrainLight(Struct, frozen=True):
-    """Light frames through one filter of one train."""
+    """Light frames through one filter, of one train or of one panel."""
 
     filter_key: str
     kept: int
@@ -44,6 +45,33 @@ class OpticsView(Struct, frozen=True):
     simulated_scale_arcsec_px: float | None = None
     simulated_by: str | None = None
     light: tuple[TrainLight, ...] = ()
+
+
+PanelSource = Literal["author", "frames", "pointings"]
+"""Who tells of a panel: the author's `panels`, the names in logs and headers, or where the frames were pointed."""
+
+
+class PanelView(Struct, frozen=True):
+    """One panel of a mosaic: ICRS degrees of its middle, the rig with which most of it was taken and its field (of a panel
+    without a frame, those of the others; None where there is none at all). `rotation_deg` is the position angle of the camera's
+    up; `turned_by` says who tells it."""
+
+    name: str
+    source: PanelSource
+    ra_deg: float | None
+    dec_deg: float | None
+    rig: str | None
+    field_deg: tuple[float, float] | None
+    rotation_deg: float | None
+    turned_by: Literal["author", "picture"] | None
+    light: tuple[TrainLight, ...]
+
+
+class MosaicView(Struct, frozen=True):
+    """`elsewhere`: light frames of the target that belong to no panel."""
+
+    panels: tuple[PanelView, ...]
+    elsewhere: tuple[TrainLight, ...]
 
 
 class PointedPicture(Struct, frozen=True):
@@ -123,7 +151,7 @@ class EntryView(Struct, frozen=True):
     """`lights` in time order; `sub_sky` holds one array element a light. `work` is what was done to this entry's rigs
     since the entry before it with the same rig, `changes` the trains that they became since then. `surveys` and `rings` in the
     order the entry names their frames.
-    `contradictions`: where entries published before tell otherwise of its frames.
+    `contradictions`: where entries published before tell otherwise of its frames. `mosaic` is None for a single field.
     `sky_note`: a sentence for the author where nights lie outside the installed table of the Earth's rotation."""
 
     entry: Entry
@@ -139,6 +167,7 @@ class EntryView(Struct, frozen=True):
     rings: tuple[RingView, ...] = ()
     sky_note: str | None = None
     contradictions: tuple[Contradiction, ...] = ()
+    mosaic: MosaicView | None = None
 
     @property
     def kept(self) -> tuple[SubInSky, ...]:

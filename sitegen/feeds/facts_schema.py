@@ -45,11 +45,11 @@ def _property(field: structs.FieldInfo, root: str) -> Schema:
 
 
 def _of_root(path: str) -> Schema:
-    """An array of objects, or one; there may be no target."""
+    """An array of objects, or one; there may be no target, and no mosaic."""
     item = object_schema(ROOTS[path], path, {})
     if path in ("integration", "subs"):
         return item
-    return {"oneOf": [item, {"type": "null"}]} if path == "target" else {"type": "array", "items": item}
+    return {"oneOf": [item, {"type": "null"}]} if path in ("target", "mosaic") else {"type": "array", "items": item}
 
 
 def _inline(whole: Schema) -> Schema:

@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from msgspec import Struct
 
 from sitegen.facts.places import Place, places_in
-from sitegen.facts.registry import EntryFacts, IntegrationFacts, NightFacts, OpticsFacts, PictureFacts
+from sitegen.facts.registry import EntryFacts, IntegrationFacts, MosaicFacts, NightFacts, OpticsFacts, PanelFacts, PictureFacts
 from sitegen.facts.views import EntryView
 from sitegen.pages.fact_formatter import FactFormatter, Shown
 
@@ -23,7 +23,7 @@ class NumberTable(Struct, frozen=True):
 
 
 def number_tables(facts: EntryFacts, view: EntryView, formatter: FactFormatter) -> tuple[NumberTable, ...]:
-    """Tables of optics, integration, nights and pictures; a table without columns and a row without values are
+    """Tables of optics, integration, nights, pictures and panels; a table without columns and a row without values are
     left out."""
     nights = [formatter.numbers.short_day(night.evening) for night in view.nights]
     whens = [(ZoneInfo(night.site.time_zone), night.evening) for night in view.nights]
@@ -33,13 +33,15 @@ def number_tables(facts: EntryFacts, view: EntryView, formatter: FactFormatter) 
         _table("integration", IntegrationFacts, totals, [""], formatter),
         _table("night", NightFacts, facts.nights, nights, formatter, whens),
         _table("picture", PictureFacts, facts.pictures, [row.file.rpartition("/")[2] for row in facts.pictures], formatter),
+        _table("mosaic", MosaicFacts, [facts.mosaic] if facts.mosaic else [], [""], formatter),
+        _table("panel", PanelFacts, facts.panels, [row.name for row in facts.panels], formatter),
     )
     return tuple(table for table in tables if table.columns)
 
 
 Whens = Sequence[tuple[ZoneInfo, date]]
 """The clock and the evening of each column; none for columns that are no nights."""
-_ELSEWHERE = {"by_filter", "by_night", "evening_of", "rig", "file"}
+_ELSEWHERE = {"by_filter", "by_night", "evening_of", "rig", "file", "name"}
 
 
 def _table(

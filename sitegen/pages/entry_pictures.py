@@ -12,6 +12,7 @@ from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.fact_formatter import Shown
 from sitegen.pages.markdown_text import to_inline_html
 from sitegen.pages.overlay import Ellipse, Letters, Marked, Overlay
+from sitegen.pages.panel_outlines import PanelOutline, panel_outlines
 from sitegen.pages.picture_cautions import kinds_of_figure
 from sitegen.pages.picture_element import PictureView
 from sitegen.pages.picture_view import PreparedPicture, PreparedStep, main_picture, picture_view
@@ -60,6 +61,8 @@ class OverlayView(Struct, frozen=True):
     bar_words: str
     bar_end: str
     arrows: tuple[Arrow, ...]
+    panels: tuple[PanelOutline, ...] = ()
+    panel_letters: tuple[LettersView, ...] = ()
 
 
 class StepView(Struct, frozen=True):
@@ -121,7 +124,7 @@ def _figure(
     return Figure(
         key=f"picture-{place + 1}",
         picture=picture_view(picture),
-        overlay=_overlay(picture.overlay, book) if picture.overlay else None,
+        overlay=_overlay(picture.overlay, _panels(picture, prepared), book) if picture.overlay else None,
         place=_place(picture, picture.pointing, prepared, book) if picture.pointing else None,
         steps=tuple(_step(step) for step in picture.steps),
         before=picture_view(before) if before else None,
@@ -135,7 +138,13 @@ def _step(step: PreparedStep) -> StepView:
     return StepView(to_inline_html(step.what), picture_view(step.picture) if step.picture else None)
 
 
-def _overlay(overlay: Overlay, book: DiaryIndex) -> OverlayView:
+def _panels(picture: PreparedPicture, prepared: PreparedEntry) -> tuple[PanelOutline, ...]:
+    """Those of the entry's mosaic that reach into the picture."""
+    solution = picture.pointing.solution if picture.pointing else None
+    return panel_outlines(prepared.view.mosaic, solution) if solution else ()
+
+
+def _overlay(overlay: Overlay, panels: tuple[PanelOutline, ...], book: DiaryIndex) -> OverlayView:
     share, arcmin = overlay.bar
     return OverlayView(
         overlay=overlay,
@@ -144,6 +153,8 @@ def _overlay(overlay: Overlay, book: DiaryIndex) -> OverlayView:
         bar_words=f"{arcmin:.0f}′" if arcmin < 60 else f"{arcmin / 60:.0f}°",
         bar_end=percent(BAR_START + share),
         arrows=(_arrow("north", *overlay.north), _arrow("east", *overlay.east)),
+        panels=panels,
+        panel_letters=tuple(_letters(Letters(panel.name, *panel.at, "middle")) for panel in panels if panel.at),
     )
 
 

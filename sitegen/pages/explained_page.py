@@ -9,7 +9,7 @@ from sitegen.facts.registry import EntryFacts
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.page import Page, PageKind
 
-NAMES = {"nights": "night", "subs": "sub", "pictures": "picture"}
+NAMES = {"nights": "night", "subs": "sub", "pictures": "picture", "panels": "panel"}
 """Of groups whose words are in the singular."""
 
 

@@ -120,6 +120,12 @@ _SPECIAL: dict[str, Callable[[FactFormatter, Any], str]] = {
     "pictures.dec_deg": _declination,
     "pictures.field_deg": field_text,
     "pictures.rotation_deg": _turned,
+    "panels.name": lambda _, value: str(value),
+    "panels.ra_deg": _right_ascension,
+    "panels.dec_deg": _declination,
+    "panels.field_deg": field_text,
+    "panels.rotation_deg": _turned,
+    "mosaic.field_deg": field_text,
     "optics.field_deg": field_text,
     "optics.field_diagonal_deg": lambda formatter, value: formatter.numbers.angle(value),
     "optics.f_ratio": lambda formatter, value: f"f/{formatter.numbers.figures(value, 2)}",
@@ -133,7 +139,12 @@ _SPECIAL: dict[str, Callable[[FactFormatter, Any], str]] = {
 }
 
 
-_ROWS_BY = {"nights": ("evening_of", "night"), "optics": ("rig", "rig"), "pictures": ("file", "picture")}
+_ROWS_BY = {
+    "nights": ("evening_of", "night"),
+    "optics": ("rig", "rig"),
+    "pictures": ("file", "picture"),
+    "panels": ("name", "panel"),
+}
 """What tells the rows of a list apart in a marker, and what such a row is called."""
 
 
@@ -148,8 +159,8 @@ def fact_value(entry_facts: EntryFacts, marker: str) -> tuple[str, Any]:
     facts = _part(entry_facts, keys[0])
     if keys[0] in _ROWS_BY:
         value = _inside(_chosen(facts[keys[0]], *_ROWS_BY[keys[0]], which), keys[1:], path)
-        if path.startswith("optics.by_filter."):
-            path = "optics.integration_s" if keys[-1] == "total_s" else "integration.kept"
+        if keys[1:2] == ["by_filter"]:
+            path = f"{keys[0]}.integration_s" if keys[-1] == "total_s" else "integration.kept"
         return path, value
     value = _inside(facts, keys, path)
     if path.startswith("integration.by_filter."):

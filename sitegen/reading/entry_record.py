@@ -1,6 +1,7 @@
 """An entry's valid values -> Entry."""
 
 from sitegen.diary.entry import Entry, Link, NightNote, Picture, PointingSolution, ProcessStep, StarFile
+from sitegen.diary.panel import Panel
 from sitegen.diary.recalled import Recalled
 from sitegen.diary.sub import Sub
 from sitegen.diary.target import Target
@@ -20,6 +21,7 @@ def entry_of(
     targets: tuple[Target, ...],
     subs: tuple[Sub, ...],
     recalled: tuple[Recalled, ...] = (),
+    panels: tuple[Panel, ...] | None = None,
 ) -> Entry:
     """Only for values without an error among them."""
     plain = {name: values.get(name) for name in _AS_THEY_ARE if values.get(name) is not None}
@@ -36,6 +38,7 @@ def entry_of(
         topics=tuple(dict.fromkeys(bare(values.items_of("topics")))),
         lessons=lessons_of(values),
         recalled=recalled,
+        panels=panels,
         star_survey=tuple(_star_file(item.value) for item in values.items_of("star_survey")),
         star_rings=tuple(_star_file(item.value) for item in values.items_of("star_rings")),
         **plain,

@@ -70,7 +70,7 @@ def _catalogued(name: str, at: Placed, diagnostics: Diagnostics) -> Target | Non
 def _own(values: Values, diagnostics: Diagnostics) -> Target | None:
     """A mapping: without a place of its own it has the catalogue's."""
     name = values.get("name")
-    if name is None or not _place_is_whole(values, diagnostics):
+    if name is None or not place_is_whole(values, diagnostics):
         return None
     own: dict[str, Any] = dict(values.values)
     if _moving(values):
@@ -96,7 +96,7 @@ def _moving(values: Values) -> bool:
     return kind is not None and kind.casefold() == MOVING
 
 
-def _place_is_whole(values: Values, diagnostics: Diagnostics) -> bool:
+def place_is_whole(values: Values, diagnostics: Diagnostics) -> bool:
     given = [axis for axis in ("ra", "dec") if values.node.get(axis) is not None]
     if _moving(values) and given:
         diagnostics.error(values.place(given[0]), "what is moving has no fixed place", "leave out 'ra' and 'dec', or the kind")

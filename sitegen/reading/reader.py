@@ -25,6 +25,7 @@ from sitegen.reading.documents import Document, document_of
 from sitegen.reading.entry_checks import check_entry, check_nights
 from sitegen.reading.entry_lessons import EntryPlans, plans_of, unmet_plans
 from sitegen.reading.entry_logs import log_requests
+from sitegen.reading.entry_panels import panels_of
 from sitegen.reading.entry_recalled import recalled_of
 from sitegen.reading.entry_record import entry_of
 from sitegen.reading.entry_series import (
@@ -137,12 +138,13 @@ def _entry(document: Document, config: DiaryConfig, logs: _Logs) -> Entry | None
     check_entry(values, config.known, diagnostics)
     targets = targets_of(values, diagnostics)
     recalled = recalled_of(values, targets, config.known, diagnostics)
+    panels = panels_of(values, diagnostics)
     subs = logs.subs(log_requests(values, targets, config.known, diagnostics))
     subs = logs.with_readings(subs, values, targets, diagnostics)
     if not diagnostics.clean or errors_in(logs.problems):
         return None
     check_nights(values, subs, config.known.sites, diagnostics)
-    return entry_of(document.slug, values, document.text, targets.targets, subs, recalled)
+    return entry_of(document.slug, values, document.text, targets.targets, subs, recalled, panels)
 
 
 def _targets(document: Document) -> tuple[Kept, ...]:

@@ -12,7 +12,7 @@ import pytest
 from sitegen import charts
 from sitegen.charts import light_gathered, sky_map
 from sitegen.charts.chart import Drawn, drawn
-from sitegen.charts.finder_map import finder_chart
+from sitegen.charts.finder_map import FinderValues, finder_chart
 from sitegen.charts.lettering import box_of, width_of
 from sitegen.charts.light_gathered import FilterLight
 from sitegen.charts.plain_letters import as_written, plain_letters
@@ -63,7 +63,7 @@ def test_a_target_on_the_sky(name: str) -> None:
 @ANY_SCRIPT
 def test_a_target_in_its_finder_map(name: str) -> None:
     """There it is bold, which is another face."""
-    chart = finder_chart(name, 11.888, -25.288, (27.5, 6.8), (), VOICE, "finder")
+    chart = finder_chart(FinderValues(name, 11.888, -25.288, (27.5, 6.8), ()), VOICE, "finder")
     assert name in [text for text, _, _ in texts(chart)]
 
 

@@ -141,10 +141,10 @@ def test_without_a_direction_a_target_is_a_circle(size: tuple[float, float], ang
 
 def test_the_direction_stands_in_the_table() -> None:
     """With the size; and the words for who cannot see the map name the shape."""
-    turned = finder_chart("NGC 253", 11.888, -25.288, (27.5, 6.8), [FIELD], VOICE, "f", 52.0)
+    turned = finder_chart(FinderValues("NGC 253", 11.888, -25.288, (27.5, 6.8), [FIELD], 52.0), VOICE, "f")
     assert ("Size", "28′ × 6.8′, the longer axis 52° east of north") in turned.table.rows
     assert "an ellipse of the size and direction of the target" in str(turned.svgs[1])
-    plain = finder_chart("NGC 253", 11.888, -25.288, (27.5, 6.8), [FIELD], VOICE, "f")
+    plain = finder_chart(FinderValues("NGC 253", 11.888, -25.288, (27.5, 6.8), [FIELD]), VOICE, "f")
     assert ("Size", "28′ × 6.8′") in plain.table.rows
     assert "a circle as wide as the target is long" in str(plain.svgs[1])
 
@@ -155,8 +155,8 @@ def test_an_unknown_turn_is_two_circles() -> None:
     dashed = [patch for patch in axes.patches if isinstance(patch, Circle) and patch.get_linestyle() != "solid"]
     outer, inner = (circle.radius for circle in dashed)
     assert inner / outer == pytest.approx(0.6, rel=1e-3)
-    unknown = finder_chart("NGC 253", 11.888, -25.288, None, [CameraField("long train", 0.8, 0.6)], VOICE, "f")
-    known = finder_chart("NGC 253", 11.888, -25.288, None, [FIELD], VOICE, "f")
+    unknown = finder_chart(FinderValues("NGC 253", 11.888, -25.288, None, [CameraField("long train", 0.8, 0.6)]), VOICE, "f")
+    known = finder_chart(FinderValues("NGC 253", 11.888, -25.288, None, [FIELD]), VOICE, "f")
     assert unknown.note is not None and "not known" in unknown.note
     assert known.note is None
 
@@ -164,13 +164,13 @@ def test_an_unknown_turn_is_two_circles() -> None:
 def test_a_field_that_a_simulation_tells_says_so() -> None:
     """Below the map, and in its table; one that a camera saw does not, and an unknown turn still says that it is unknown."""
     simulated = CameraField("long train", 0.9, 0.6, 30.0, is_simulated=True)
-    made = finder_chart("NGC 253", 11.888, -25.288, None, [simulated, CameraField("lens", 0.8, 0.6)], VOICE, "f")
+    made = finder_chart(FinderValues("NGC 253", 11.888, -25.288, None, [simulated, CameraField("lens", 0.8, 0.6)]), VOICE, "f")
     assert made.note is not None and made.note.endswith(
         "long train: the field lies as in a simulated picture, not as a camera saw it."
     )
     assert made.note.startswith("Dashed:")
     assert made.table.rows[-2] == ("long train", "54′ × 36′, its up 30° east of north in a simulated picture")
-    seen = finder_chart("NGC 253", 11.888, -25.288, None, [FIELD], VOICE, "f")
+    seen = finder_chart(FinderValues("NGC 253", 11.888, -25.288, None, [FIELD]), VOICE, "f")
     assert seen.table.rows[-1] == ("long train", "54′ × 36′, its up 30° east of north")
 
 
@@ -189,10 +189,61 @@ def test_panels_and_title_follow_what_is_known(values: FinderValues, panels: int
     assert finder_map.title(values, VOICE) == sentence
 
 
+NORTH, SOUTH = (CameraField(name, 0.9, 0.6, 0.0, 11.888, dec) for name, dec in (("north", -24.988), ("south", -25.588)))
+
+
+def mosaic(*panels: CameraField, whole: tuple[float, float] | None = (0.9, 1.2)) -> FinderValues:
+    return FinderValues("NGC 253", 11.888, -25.288, None, (), panels, whole)
+
+
+def boxes(values: FinderValues) -> list[Polygon]:
+    """Of the close map, without the frame around it."""
+    axes = finder_map.draw(values, VOICE)[1].figure.axes[0]
+    return [patch for patch in axes.patches if isinstance(patch, Polygon)][1:]
+
+
+def test_each_panel_lies_in_its_place() -> None:
+    """Two fields one above the other, edge to edge, inside a map 1.7 times as wide as they reach, each with its name in it."""
+    values = mosaic(NORTH, SOUTH)
+    north, south = (box.get_xy() for box in boxes(values))
+    assert north[:, 1].min() == pytest.approx(0.0, abs=0.3)
+    assert south[:, 1].max() == pytest.approx(0.0, abs=0.3)
+    assert abs(north[:, 1]).max() < finder_map.HEIGHT / 2
+    axes = finder_map.draw(values, VOICE)[1].figure.axes[0]
+    heights = {text.get_text(): text.get_position()[1] for text in axes.texts}
+    assert heights["south"] < 0 < heights["north"]
+
+
+def test_panels_of_an_unknown_turn_are_dashed_and_say_so() -> None:
+    """Drawn with north up, as the note tells."""
+    unknown = CameraField("north", 0.9, 0.6, None, 11.888, -24.988)
+    assert [box.get_linestyle() == "solid" for box in boxes(mosaic(unknown, SOUTH))] == [False, True]
+    chart = finder_chart(mosaic(unknown, SOUTH), VOICE, "f")
+    assert chart.note == "Dashed: how the camera was turned is not known. These panels are drawn with north up."
+    assert finder_chart(mosaic(NORTH, SOUTH), VOICE, "f").note is None
+
+
+def test_a_mosaic_says_how_many_panels_and_how_large() -> None:
+    """In its title; each panel's field in its table."""
+    assert finder_map.title(mosaic(NORTH, SOUTH), VOICE) == "NGC 253 lies in Sculptor, in a mosaic of 2 panels, 54′ × 72′"
+    assert finder_map.title(mosaic(NORTH, whole=None), VOICE) == "NGC 253 lies in Sculptor, in a mosaic of one panel"
+    assert finder_map.table(mosaic(NORTH, SOUTH), VOICE).rows[-1] == ("Panel south", "54′ × 36′, its up 0° east of north")
+
+
+def test_a_mosaic_wider_than_the_wide_map_is_on_it_whole() -> None:
+    """Panels 30° apart: one map, which reaches to both."""
+    far = (CameraField(name, 0.9, 0.6, 0.0, 11.888, dec) for name, dec in (("n", -10.288), ("s", -40.288)))
+    (panel,) = finder_map.draw(mosaic(*far), VOICE)
+    axes = panel.figure.axes[0]
+    corners = [patch.get_xy() for patch in axes.patches if isinstance(patch, Polygon)][1:]
+    assert len(corners) == 2
+    assert all(abs(box[:, 1]).max() < finder_map.HEIGHT / 2 for box in corners)
+
+
 @pytest.mark.parametrize(("ra_deg", "dec_deg"), [(0.0, 90.0), (0.01, -89.9), (359.99, 0.0), (180.0, 10.0)])
 def test_any_place_can_be_drawn(ra_deg: float, dec_deg: float) -> None:
     """At the poles and across 0 h too."""
-    assert len(finder_chart("Somewhere", ra_deg, dec_deg, None, [FIELD], VOICE, "f").svgs) == 2
+    assert len(finder_chart(FinderValues("Somewhere", ra_deg, dec_deg, None, [FIELD]), VOICE, "f").svgs) == 2
 
 
 def test_names_give_way() -> None:

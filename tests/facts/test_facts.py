@@ -20,7 +20,8 @@ from sitegen.facts.views import EntryView
 from tests.diaries import HILL, SCULPTOR, diary, entry, run, sub
 
 # facts.json of schema 1 once more, every key at every level: who takes one away or moves it breaks what others wrote for it
-ENTRY_KEYS = "schema entry title stage target optics integration nights subs pictures star_shapes star_rings cautions".split()
+ENTRY_KEYS = """schema entry title stage target optics integration nights subs pictures mosaic panels star_shapes star_rings
+cautions""".split()
 OPTICS_KEYS = """rig from binning focal_length_mm f_ratio scale_arcsec_px field_deg field_diagonal_deg rayleigh_arcsec
 dawes_arcsec seeing_arcsec sampling_px_per_fwhm sampling measured_scale_arcsec_px measured_focal_length_mm
 simulated_scale_arcsec_px simulated_focal_length_mm

@@ -7,6 +7,7 @@ import pytest
 from msgspec.structs import replace
 
 from sitegen.diary.entry import NightNote
+from sitegen.diary.panel import Panel
 from sitegen.diary.readings import Readings
 from sitegen.diary.recalled import Recalled
 from sitegen.diary.target import Target
@@ -17,7 +18,7 @@ from sitegen.facts.places import PLACES
 from sitegen.facts.star_views import ring_view, survey_view
 from sitegen.facts.views import PointedPicture
 from sitegen.stars.solving.solution import Solution
-from tests.diaries import HILL, RIG, diary, entry, sub
+from tests.diaries import HILL, RIG, diary, entry, run, sub
 from tests.published_values.facts import FACTS_BY_HAND
 from tests.stars.measured_frames import ringed, surveyed
 
@@ -35,6 +36,16 @@ PICTURES = (
     PointedPicture("pictures/a.fits", 6248, 4176, EAST_UP, "header", None),
     PointedPicture("pictures/b.jpg", 400, 300, None, None, "too few stars", "simulation"),
     PointedPicture("pictures/c.jpg", 6248, 4176, SIMULATED, "stars", None, "simulation"),
+)
+
+MOSAIC = entry(
+    [
+        *run("2026-09-20 12:00", 2, panel="north"),
+        sub("2026-09-20 12:20", panel="North", kept=False),
+        sub("2026-09-20 13:00", 600.0, panel="south", filter="Ha"),
+        sub("2026-09-20 14:00"),
+    ],
+    panels=(Panel("north", 11.888, -24.888, 0.0), Panel("south", 11.888, -25.688, 0.0)),
 )
 
 
@@ -58,7 +69,8 @@ def facts() -> dict[str, Any]:
     view = views_of(diary(by_hand), (by_hand,))[0]
     shapes = survey_view(surveyed(), by_hand, {"long": RIG}, {"hill": HILL})
     ring = ring_view(ringed(), by_hand, {"long": RIG}, {"hill": HILL})
-    whole = replace(view, pictures=PICTURES, optics=measured(view.optics, PICTURES), surveys=(shapes,), rings=(ring,))
+    whole = replace(view, pictures=PICTURES, optics=measured(view.optics, PICTURES), surveys=(shapes,), rings=(ring,),
+                    mosaic=views_of(diary(MOSAIC), (MOSAIC,))[0].mosaic)  # fmt: skip
     return as_json(facts_of(whole))
 
 

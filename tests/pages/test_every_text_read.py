@@ -93,7 +93,8 @@ READ: dict[str, tuple[Entry | Rig, str]] = {
 NOT_READ = {
     "names": "diary.title diary.author site.name rig.name rig.camera.name rig.changes.name rig.filters.name entry.target "
     "entry.target.name entry.target.kind entry.topics "
-    "entry.lessons.worked.subject entry.lessons.failed.subject entry.lessons.next.subject entry.recalled.target",
+    "entry.lessons.worked.subject entry.lessons.failed.subject entry.lessons.next.subject entry.recalled.target "
+    "entry.panels.name",
     "one line on every page": "diary.tagline diary.licence",
     "published nowhere": "diary.captures.discarded diary.captures.answers.files rig.filters.spelt log.note",
     "names of other things in the diary": "entry.rig entry.site entry.logs.filter entry.logs.rig entry.logs.site "

@@ -5,9 +5,12 @@ from math import cos, radians, sin
 import pytest
 from msgspec.structs import replace
 
+from sitegen.build.records import dump
 from sitegen.diary.entry import PointingSolution
 from sitegen.diary.target import Target
+from sitegen.facts.views import MosaicView, PanelView
 from sitegen.pages.overlay import DESK_PX, LETTER_PX, LINE_PX, Overlay, overlay_of
+from sitegen.pages.panel_outlines import panel_outlines
 from sitegen.pictures.pointing import stated_solution
 from sitegen.stars.solving.transforms import cropped, flipped_left_right, resized, turned_clockwise
 
@@ -92,3 +95,37 @@ def test_a_name_in_wide_letters_is_given_its_room() -> None:
     assert neighbour.text in named("M")
     assert neighbour.text not in named("星")
     assert named("星")[0] == 10 * "星"
+
+
+def panel(name: str, ra_deg: float | None, dec_deg: float | None, rotation_deg: float | None = 20.0) -> PanelView:
+    return PanelView(name, "author", ra_deg, dec_deg, "long", (1.0, 0.5), rotation_deg, None, ())
+
+
+def test_a_panel_turned_as_the_picture_has_sides_like_the_picture() -> None:
+    """A field of 1° × 0.5° at 4″ a pixel, turned as the picture: 900 × 450 pixels, upright, around its middle; on the tangent
+    plane, so that its sides are a thousandth of a degree longer at most."""
+    outlines = panel_outlines(MosaicView((panel("1", FIELD.ra_deg, FIELD.dec_deg),), ()), FIELD)
+    points = [tuple(map(float, point.split(","))) for point in outlines[0].points.split(" ")]
+    across, down = [x for x, _ in points], [y for _, y in points]
+    assert (max(across) - min(across), max(down) - min(down)) == pytest.approx((900, 450), abs=0.5)
+    assert ((max(across) + min(across)) / 2, (max(down) + min(down)) / 2) == pytest.approx((750, 500), abs=0.2)
+    assert outlines[0].at == pytest.approx((0.5, 0.5 - 0.46 * 450 / 1000), abs=1e-3)
+    assert outlines[0].is_turned
+    assert dump(outlines)  # plain numbers: a page is kept by what stands in it
+
+
+def test_only_panels_that_reach_into_the_picture_are_drawn() -> None:
+    """Neither one next to it, nor one behind the observer, nor one without a place; one of which only a corner is seen is,
+    without a name where no place for it is inside."""
+    corner = FIELD.to_sky(-200.0, -100.0)
+    outlines = panel_outlines(MosaicView((
+        panel("corner", float(corner[0]), float(corner[1])), panel("beside", FIELD.ra_deg, FIELD.dec_deg + 3),
+        panel("behind", FIELD.ra_deg + 180, -FIELD.dec_deg), panel("nowhere", None, None),
+    ), ()), FIELD)  # fmt: skip
+    assert [(outline.name, outline.at) for outline in outlines] == [("corner", None)]
+    assert panel_outlines(None, FIELD) == ()
+
+
+def test_a_panel_of_an_unknown_turn_says_so() -> None:
+    """It is drawn with north up, and told apart."""
+    assert not panel_outlines(MosaicView((panel("1", FIELD.ra_deg, FIELD.dec_deg, None),), ()), FIELD)[0].is_turned

@@ -12,6 +12,7 @@ SKYFIELD = "computed with Skyfield and DE421"
 ENGINE_EVENT = "rise, set and twilight: the engine's own limit against DE421 (tests/sky/test_against_skyfield.py)"
 AUTHOR = "as the author wrote it"
 ADDED_UP = "added up by hand from the entry's four subs"
+OF_MOSAIC = "added up by hand from the mosaic's five subs"
 HANDED_IN = "as the test hands it in"
 LOG = "as the log has it"
 SOLUTION = "worked by hand from the solution that the test hands in"
@@ -288,6 +289,28 @@ FACTS_BY_HAND: dict[str, At] = {
     "pictures.residual_arcsec": At(
         ("pictures", 0, "residual_arcsec"), Published(0.4, 5e-3, HANDED_IN, "half of the second digit")
     ),
+    "mosaic.field_deg": At(
+        ("mosaic", "field_deg"),
+        Numbers(
+            (1.68255, 1.92451), 6e-5,
+            "worked by hand: 0.8° between the middles and 1.12451° of height on one meridian; a corner of 0.84120° half the width, seen "
+            "from 0.4° + 0.56226° below its edge: tangent ÷ (cos 0.4° − tan 0.56226° · sin 0.4°)",
+            FOUR_DIGITS,
+        ),
+    ),
+    "mosaic.turned_by": At(("mosaic", "turned_by"), Exactly("author", AUTHOR)),
+    "mosaic.elsewhere_s": At(("mosaic", "elsewhere_s"), Exactly(300, OF_MOSAIC)),
+    "mosaic.elsewhere": At(("mosaic", "elsewhere"), Exactly(1, OF_MOSAIC)),
+    "panels.name": At(("panels", 0, "name"), Exactly("north", AUTHOR)),
+    "panels.told_by": At(("panels", 0, "told_by"), Exactly("author", AUTHOR)),
+    "panels.ra_deg": At(("panels", 1, "ra_deg"), Exactly(11.888, AUTHOR)),
+    "panels.dec_deg": At(("panels", 1, "dec_deg"), Exactly(-25.688, AUTHOR)),
+    "panels.field_deg": At(("panels", 0, "field_deg"), Numbers((1.68239, 1.12451), 6e-5, GEOMETRY, FOUR_DIGITS)),
+    "panels.rotation_deg": At(("panels", 0, "rotation_deg"), Exactly(0, AUTHOR)),
+    "panels.integration_s": At(("panels", 0, "integration_s"), Exactly(600, OF_MOSAIC)),
+    "panels.kept": At(("panels", 0, "kept"), Exactly(2, OF_MOSAIC)),
+    "panels.discarded": At(("panels", 0, "discarded"), Exactly(1, OF_MOSAIC)),
+    "panels.by_filter": At(("panels", 1, "by_filter"), Exactly({"Ha": {"total_s": 600, "kept": 1, "discarded": 0}}, OF_MOSAIC)),
     "star_shapes": At(("star_shapes", 0, "fwhm_px"), Published(3.0, 5e-4, f"{HANDED_IN}: every zone is 3 px wide", THREE_DIGITS)),
     "star_rings": At(
         ("star_rings", 0, "offset_percent"),

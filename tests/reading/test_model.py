@@ -16,6 +16,7 @@ from sitegen.reading.json_schema import json_schema
 from sitegen.reading.key_reference import key_reference
 from sitegen.reading.model import capture_columns, diary_file, entry_file, rig_file, series_columns, site_file
 from sitegen.reading.model.author_file import AuthorFile
+from sitegen.reading.model.panel import PANEL
 from sitegen.reading.model.recalled import RECALLED
 from sitegen.reading.model.registry import AUTHOR_FILES
 from sitegen.reading.value_types.group import Group, Key, Values
@@ -36,6 +37,7 @@ GROUPS: dict[str, Group] = {
     "filter": rig_file.FILTER,
     "change": rig_file.CHANGE,
     "work": rig_file.WORK,
+    "panel": PANEL,
     "recalled": RECALLED,
     "target": entry_file.TARGET,
     "log": entry_file.LOG,
@@ -69,8 +71,9 @@ KEYS = {
     "filter": "name kind! centre_nm width_nm spelt",
     "change": "from! design aperture_mm obstruction_mm focal_length_mm factor name pixel_um width_px height_px colour note",
     "work": "date! part! what! note caution",
-    "entry": "title! published! updated summary stage target rig site logs series recalled pictures wanted nights links topics "
-    "lessons star_survey star_rings unlisted",
+    "entry": "title! published! updated summary stage target rig site logs series recalled panels pictures wanted nights links "
+    "topics lessons star_survey star_rings unlisted",
+    "panel": "name! ra dec rotation_deg",
     "recalled": "filter count exposure total when target",
     "target": "name! ra dec kind positions size_arcmin",
     "log": "files! rig site target filter time_zone columns",
@@ -78,7 +81,7 @@ KEYS = {
     "series columns": "time ra_arcsec dec_arcsec ra_px dec_px state temperature_c humidity_percent wind_m_s cloud_percent "
     "sky_mag_arcsec2",
     "columns": "start exposure_s filter kind kept reason binning gain sensor_c fwhm_arcsec elongation guiding_rms_arcsec "
-    "stars count gap_s note",
+    "stars count gap_s panel note",
     "picture": "file! alt! caption role type solution steps compare_with stretch",
     "solution": "ra! dec! scale_arcsec_px! rotation_deg! mirrored",
     "step": "what! file alt",

@@ -19,7 +19,8 @@ from sitegen.authoring.captures.places import (
     place_of,
 )
 from sitegen.authoring.captures.record import Frame, FrameRecord
-from sitegen.authoring.target_fit import NEAR_DEG, TargetFit, without_panel
+from sitegen.authoring.panel_names import without_panel
+from sitegen.authoring.target_fit import NEAR_DEG, TargetFit
 from sitegen.catalogue.lookup import objects_near, separation_deg
 from sitegen.catalogue.sky_object import SkyObject
 

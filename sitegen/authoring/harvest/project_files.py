@@ -1,6 +1,6 @@
 """A project -> its log, changed or new, and its draft entry."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 from math import fsum
 from pathlib import Path
@@ -16,6 +16,7 @@ from sitegen.authoring.gather_undo import Undo
 from sitegen.authoring.gathered_changes import ChangeRequest, Changes, change_log
 from sitegen.authoring.gathered_log import ALWAYS, MARK, GatheredLog, log_path
 from sitegen.authoring.gathering import filter_name_of
+from sitegen.authoring.harvest.panels import panels_of
 from sitegen.authoring.harvest.projects import Project
 from sitegen.authoring.harvest.report import ProjectReport
 from sitegen.authoring.log_table import new_table, table_text
@@ -27,6 +28,7 @@ from sitegen.diary.site import Site
 from sitegen.diary.sub import Sub
 from sitegen.folders import Folders
 from sitegen.problems import DiaryProblems
+from sitegen.sky.solar_time import evening_at
 
 
 class WriteRequest(Struct, frozen=True):
@@ -92,26 +94,28 @@ def project_files(project: Project, request: WriteRequest) -> ProjectFiles:
     kept_now = sum(changes.kept[id(light.frame)] for light in project.lights)
     draft = _draft(project, lights, request) if project.log is None else None
     entry = entry_text(draft, request.today) if draft is not None else None
-    return ProjectFiles(project, _report(project, lights, changes, draft is not None, request), kept_now, before, after, entry)
+    return ProjectFiles(project, _report(project, lights, changes, draft, request), kept_now, before, after, entry)
 
 
 def _new_log(name: str) -> GatheredLog:
     return GatheredLog(log_path(name), Path(), log_path(name), "", new_table(ALWAYS, MARK), ())
 
 
-def _draft(project: Project, lights: Iterable[Sub], request: WriteRequest) -> EntryDraft:
+def _draft(project: Project, lights: Sequence[Sub], request: WriteRequest) -> EntryDraft:
     rig, site = request.rigs[project.rig], request.sites[project.site]
     nights = nights_of(lights, site.longitude_deg)
     log = log_path(project.name)
     is_guessed = all(light.is_guessed for light in project.lights)
+    evenings = [evening_at(sub.start, site.longitude_deg) for sub in lights]
     return EntryDraft(
         project.name, (log,), RigFit(rig, sure=True), SiteFit(site, not is_guessed, "the other frames of its rig"),
         project.target, nights, last_night=project.evenings[-1], gathered=log,
+        panels=panels_of(lights, evenings, project.target, rig),
     )  # fmt: skip
 
 
 def _report(
-    project: Project, lights: Sequence[Sub], changes: Changes, is_begun: bool, request: WriteRequest
+    project: Project, lights: Sequence[Sub], changes: Changes, draft: EntryDraft | None, request: WriteRequest
 ) -> ProjectReport:
     kept = [sub for sub in lights if sub.kept]
     entry = project.log.entry if project.log is not None and project.log.entry is not None else project.name
@@ -119,5 +123,6 @@ def _report(
     return ProjectReport(
         entry, project.target.name if project.target is not None else None, project.rig, project.site, tuple(sorted(evenings)),
         len(kept), len(lights) - len(kept), fsum(sub.exposure_s for sub in kept), len(changes.new),
-        sum(changes.judged_anew.values()), changes.gone.count, is_begun,
+        sum(changes.judged_anew.values()), changes.gone.count, draft is not None,
+        len(draft.panels) if draft is not None else 0,
     )  # fmt: skip

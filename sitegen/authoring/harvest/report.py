@@ -15,7 +15,8 @@ _OTHER = "passed over"
 
 class ProjectReport(Struct, frozen=True):
     """`target` is the name that the target's page bears; `nights` are evenings, also of discarded frames. `new` counts frames
-    that its log did not have; `is_begun` where its entry is new."""
+    that its log did not have; `is_begun` where its entry is new; `panels` of its
+    mosaic, 0 for a single field and for a log that was there already."""
 
     entry: str
     target: str | None
@@ -29,6 +30,7 @@ class ProjectReport(Struct, frozen=True):
     judged_anew: int
     gone: int
     is_begun: bool
+    panels: int = 0
 
 
 class KindReason(Struct, frozen=True):

@@ -14,7 +14,7 @@ from sitegen.problems import DiaryProblems, Problem, hint_for
 
 TIMES = ("start", "end", "discarded", "date")
 VALUES = ("exposure_s", "filter", "kind", "kept", "reason", "binning", "gain", "sensor_c", "fwhm_arcsec", "elongation",
-          "guiding_rms_arcsec", "object", "file", "note")  # fmt: skip
+          "guiding_rms_arcsec", "object", "file", "panel", "note")  # fmt: skip
 FIELDS = (*TIMES, *VALUES)
 LONGEST_LINE, LONGEST_PATTERN = 2_000, 500
 MOST_WAYS, MOST_WAYS_OF_FILE = 100_000, 20_000_000

@@ -57,6 +57,7 @@ READERS: Mapping[str, tuple[str, Callable[[str], Any]]] = {
     "guiding_rms_arcsec": ("guiding_rms_arcsec", _number(0, 3600)),
     "stars": ("stars", _whole),
     "reason": ("reason", str),
+    "panel": ("panel", str),
     "note": ("note", str),
 }
 

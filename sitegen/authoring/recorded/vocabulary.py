@@ -41,6 +41,7 @@ WORDS: Mapping[str, tuple[str, ...]] = {
     "eccentricity": ("eccentricity", "ecc", "exzentrizität"),
     "guiding_rms_arcsec": ("guiding", "guiding rms", "rms", "total rms", "nachführung", "guiding error", "nachführfehler"),
     "stars": ("stars", "star count", "number of stars", "stars detected", "detected stars", "sterne", "sternanzahl"),
+    "panel": ("panel", "tile", "mosaic panel", "mosaic tile", "kachel", "paneel", "mosaikfeld"),
     "reason": ("reason", "why", "cause", "grund", "ursache", "warum"),
     "note": ("note", "notes", "comment", "comments", "remark", "remarks", "bemerkung", "bemerkungen", "notiz", "notizen",
              "kommentar", "anmerkung"),
@@ -53,7 +54,7 @@ WORDS: Mapping[str, tuple[str, ...]] = {
 # What may stand under a heading is fixed by the programs that write these names.
 OWN_NAMES = ("start", "end", "date", "evening", "exposure_s", "filter", "kind", "kept", "reason", "binning", "gain", "sensor_c",
              "fwhm_arcsec", "fwhm_px", "elongation", "eccentricity", "guiding_rms_arcsec", "count", "good", "bad", "gap_s",
-             "note", "object", "file", "stars", "verdict")  # fmt: skip
+             "note", "object", "file", "stars", "panel", "verdict")  # fmt: skip
 ASKED_ALSO = ("decimal", "dates", "time")
 WORDS_ASKED = {"decimal": ("comma", "point"), "dates": ("calendar", "evening")}
 """Keys that are no column: what may stand behind them."""

@@ -18,6 +18,7 @@ from sitegen.build.workers import working_on
 from sitegen.diary import addresses
 from sitegen.diary.entry import Picture
 from sitegen.facts.measured_scale import measured
+from sitegen.facts.mosaic_field import turned
 from sitegen.facts.views import EntryView, PointedPicture
 from sitegen.pages.overlay import overlay_of
 from sitegen.pages.picture_view import PreparedPicture, PreparedStep, main_picture
@@ -168,7 +169,8 @@ class _Maker(Struct):
         pointed = PointedPicture(picture.file, *size, pointing.solution, pointing.origin, pointing.reason, picture.type)
         pictures = (*self.entry_pictures.view.pictures, pointed)
         optics = measured(self.view.optics, pictures)
-        self.entry_pictures.view = replace(self.entry_pictures.view, pictures=pictures, optics=optics)
+        mosaic = turned(self.view.mosaic, optics, pictures)
+        self.entry_pictures.view = replace(self.entry_pictures.view, pictures=pictures, optics=optics, mosaic=mosaic)
 
     def pairs(self) -> None:
         """Two pictures to be laid over each other are brought to one size where they are not."""

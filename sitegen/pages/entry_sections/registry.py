@@ -1,10 +1,11 @@
 """Every section of an entry's page: a new one is a file, its place in `entry.html`, and a line here."""
 
-from sitegen.pages.entry_sections import gathered, nights, quality, recalled, since, stars, taught, train, where
+from sitegen.pages.entry_sections import gathered, mosaic, nights, quality, recalled, since, stars, taught, train, where
 from sitegen.pages.entry_sections.section import EntrySection
 
 SECTIONS: tuple[EntrySection, ...] = (
     gathered.SECTION,
+    mosaic.SECTION,
     recalled.SECTION,
     nights.SECTION,
     quality.SECTION,

@@ -1,15 +1,16 @@
 """Where it lies: the target's place on the sky, and how large it is in the field."""
 
+from collections.abc import Mapping
 from datetime import date
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from sitegen.charts.chart import Drawn
-from sitegen.charts.finder_map import CameraField, finder_chart
+from sitegen.charts.finder_map import CameraField, FinderValues, finder_chart
 from sitegen.diary.target import Target
 from sitegen.facts.target_identity import constellation
-from sitegen.facts.views import OpticsView
+from sitegen.facts.views import MosaicView, OpticsView
 from sitegen.pages.diary_index import DiaryIndex
 from sitegen.pages.entry_sections.section import EntrySection
 from sitegen.pages.fact_formatter import Shown
@@ -36,7 +37,8 @@ class Where(Struct, frozen=True):
 def section(prepared: PreparedEntry, book: DiaryIndex) -> Where | None:
     targets = prepared.view.entry.targets
     fields = _fields(prepared, book)
-    places = (replace(place_of(target, book), finder=_finder(target, fields, book)) for target in targets)
+    finders = (_finder(target, _fitting(target, prepared, fields), book) for target in targets)
+    places = (replace(place_of(target, book), finder=finder) for target, finder in zip(targets, finders, strict=True))
     return Where(tuple(_followed(place, prepared, book) for place in places)) if targets else None
 
 
@@ -50,11 +52,11 @@ def _followed(place: Place, prepared: PreparedEntry, book: DiaryIndex) -> Place:
     return place
 
 
-def _fields(prepared: PreparedEntry, book: DiaryIndex) -> tuple[CameraField, ...]:
-    """The field of each rig the entry used, turned as a solved picture says, where one does."""
+def _fields(prepared: PreparedEntry, book: DiaryIndex) -> dict[str, CameraField]:
+    """The field of each rig the entry used, by its slug, turned as a solved picture says, where one does."""
     widths = {row.rig: row.field_deg for row in prepared.facts.optics}
     solved = {row.rig.slug: _solved(row, prepared, book) for row in prepared.view.optics}
-    return tuple(solved[rig] or CameraField(book.rigs[rig].name, *field) for rig, field in widths.items())
+    return {rig: solved[rig] or CameraField(book.rigs[rig].name, *field) for rig, field in widths.items()}
 
 
 def _solved(row: OpticsView, prepared: PreparedEntry, book: DiaryIndex) -> CameraField | None:
@@ -68,12 +70,38 @@ def _solved(row: OpticsView, prepared: PreparedEntry, book: DiaryIndex) -> Camer
     return CameraField(book.rigs[row.rig.slug].name, *field, is_simulated=row.measured_by is None)
 
 
-def _finder(target: Target, fields: tuple[CameraField, ...], book: DiaryIndex) -> Drawn | None:
+class _Fields(Struct, frozen=True):
+    fields: tuple[CameraField, ...]
+    panels: tuple[CameraField, ...] = ()
+    whole_deg: tuple[float, float] | None = None
+
+
+def _fitting(target: Target, prepared: PreparedEntry, fields: Mapping[str, CameraField]) -> _Fields:
+    """A mosaic, which is of the first target, shows its panels instead of the fields of their rigs."""
+    mosaic = prepared.view.mosaic
+    panels = panel_fields(mosaic) if mosaic and target is prepared.view.entry.targets[0] else ()
+    if mosaic is None or not panels:
+        return _Fields(tuple(fields.values()))
+    of_panels = {panel.rig for panel in mosaic.panels}
+    whole = prepared.facts.mosaic.field_deg if prepared.facts.mosaic else None
+    return _Fields(tuple(field for rig, field in fields.items() if rig not in of_panels), panels, whole)
+
+
+def panel_fields(mosaic: MosaicView) -> tuple[CameraField, ...]:
+    """Those of which place and field are known."""
+    return tuple(
+        CameraField(panel.name, *panel.field_deg, panel.rotation_deg, panel.ra_deg, panel.dec_deg)
+        for panel in mosaic.panels
+        if panel.field_deg is not None and panel.ra_deg is not None and panel.dec_deg is not None
+    )
+
+
+def _finder(target: Target, shown: _Fields, book: DiaryIndex) -> Drawn | None:
     if target.ra_deg is None or target.dec_deg is None:
         return None
-    voice = book.voice
-    place = target.name, target.ra_deg, target.dec_deg, target.size_arcmin
-    return finder_chart(*place, fields, voice, f"finder-{target.slug}", target.position_angle_deg)
+    place = target.ra_deg, target.dec_deg, target.size_arcmin
+    values = FinderValues(target.name, *place, shown.fields, target.position_angle_deg, shown.panels, shown.whole_deg)
+    return finder_chart(values, book.voice, f"finder-{target.slug}")
 
 
 def place_of(target: Target, book: DiaryIndex) -> Place:

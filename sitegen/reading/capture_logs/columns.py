@@ -121,6 +121,7 @@ COLUMNS = (
     Column("stars", _remembering(_Number(0, 1e7, whole=True))),
     Column("count", _remembering(_Number(1, MOST_IN_A_RUN, whole=True))),
     Column("gap_s", _remembering(_Number(0, 86_400)), TIMES),
+    Column("panel", str),
     Column("note", str),
 )
 # What gathering writes beside them (`diary.frame_origin`, and the clock of a sub). A log's author need not know of these.

@@ -19,7 +19,7 @@ OVERLAP_TOLERANCE = timedelta(seconds=1.5)
 SHORT_S = 1.0
 MOST_ALIKE = 3
 _TELLING = ("filter", "reason", "binning", "gain", "sensor_c", "fwhm_arcsec", "elongation", "guiding_rms_arcsec", "stars",
-            "note")  # fmt: skip
+            "panel", "note")  # fmt: skip
 
 
 def join_logs(

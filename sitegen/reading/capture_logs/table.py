@@ -23,7 +23,7 @@ from sitegen.reading.nodes import quoted
 
 MOST_FRAMES = 100_000
 _OPTIONAL = ("reason", "binning", "gain", "sensor_c", "fwhm_arcsec", "elongation", "guiding_rms_arcsec", "stars",
-             "note")  # fmt: skip
+             "panel", "note")  # fmt: skip
 _EMPTY: Mapping[str, Any] = {}
 
 

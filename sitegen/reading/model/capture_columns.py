@@ -21,6 +21,7 @@ COLUMNS = Group(
         Key("stars", LINE, "Stars counted on the frame.", "Stars"),
         Key("count", LINE, "The row stands for this many exposures in a row.", "Number"),
         Key("gap_s", LINE, "Seconds between them.", "Gap"),
+        Key("panel", LINE, "Which panel of a mosaic it shows.", "Tile"),
         Key("note", LINE, "Anything else.", "Remark"),
     ),
     called="columns",

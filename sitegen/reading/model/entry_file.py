@@ -5,6 +5,7 @@ from typing import get_args
 from sitegen.diary.entry import PictureType
 from sitegen.reading.model.author_file import AuthorFile
 from sitegen.reading.model.capture_columns import COLUMNS
+from sitegen.reading.model.panel import PANEL
 from sitegen.reading.model.recalled import RECALLED
 from sitegen.reading.model.series_columns import SERIES_COLUMNS
 from sitegen.reading.value_types.address import WebAddress
@@ -233,6 +234,11 @@ ENTRY_FILE = AuthorFile(
             Key("recalled", ListOf(RECALLED),
                 "Totals of which no log is left. They stand beside what logs tell, and are added to nothing.",
                 "[{filter: Ha, count: 40, exposure: 10m, when: autumn 2019}, {filter: L, total: 3h20m, when: 2018-04}]"),
+            Key("panels", ListOf(PANEL),
+                "The fields of a mosaic. A frame belongs to the panel that its log or its header names, else to the one it was "
+                "pointed at. An empty list says that it is no mosaic.",
+                "[{name: north, ra: 00 47 33, dec: -25 00 00}, {name: south, ra: 00 47 33, dec: -25 35 00}]",
+                default="found in the frames: as they are named, else where they cluster"),
             Key("pictures", ListOf(PICTURE), "The first is shown first.", "[{file: pictures/ngc-253.tif, alt: a tilted spiral}]"),
             Key("wanted", MapOf(WORD, Number(unit="hours", above=0, most=100_000), "FILTER"), "What the project aims for.",
                 "{L: 8, Ha: 10.5}"),
