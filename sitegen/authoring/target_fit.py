@@ -10,6 +10,8 @@ from sitegen.authoring.captures.places import catalogued, is_moving_name
 from sitegen.authoring.captures.record import Frame
 from sitegen.authoring.panel_names import without_panel
 from sitegen.catalogue.lookup import objects_near, separation_deg
+from sitegen.diary.target import Target
+from sitegen.facts.moving_body import body_of
 
 # Within this of the frame's middle, the best known object may be what was meant.
 NEAR_DEG = 0.25
@@ -39,10 +41,16 @@ def target_of(frames: Iterable[Frame]) -> TargetFit | None:
     if sky_object is not None:
         return TargetFit(sky_object.name, catalogued=True)
     if name and is_moving_name(name):
-        return TargetFit(name, False, by="its name", moving=True)
+        return moving_fit(name)
     if (whole := catalogued(without_panel(name))) is not None:
         return TargetFit(whole.name, True, by=f"the panel's name '{name}'")
     return _by_place(name, _middle(frames))
+
+
+def moving_fit(name: str) -> TargetFit:
+    """The Moon and the planets are known; a comet is guessed from what it is called."""
+    is_known = body_of(Target("", name, None, None, "moving")) is not None
+    return TargetFit(name, False, by="" if is_known else "its name", moving=True)
 
 
 def _middle(frames: Sequence[Frame]) -> tuple[float, float] | None:

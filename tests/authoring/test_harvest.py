@@ -4,6 +4,8 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from PIL.ExifTags import Base
+from PIL.TiffImagePlugin import IFDRational
 
 from sitegen.authoring.captures.memory import FrameMemory
 from sitegen.authoring.captures.walk import find_files
@@ -12,6 +14,7 @@ from sitegen.authoring.harvest.report import Harvest, ProjectReport
 from sitegen.authoring.harvest.zones import nearest_zone
 from sitegen.folders import Folders
 from tests.authoring.conftest import TODAY, MakeFrames, later_ns
+from tests.reading.capture_logs.test_exif_tags import structure
 
 NOTHING = {"OBJECT": None, "RA": None, "DEC": None}
 
@@ -238,3 +241,24 @@ def test_a_camera_spelt_otherwise_is_the_same(bare: Folders, make_frames: MakeFr
     make_frames("captures/d", 2, start="2026-02-21T10:00:00", TELESCOP="Dome", INSTRUME="Cam 533", XPIXSZ=8 * 3.0)
     assert only(harvested(bare, tmp_path / "captures")).kept == 8
     assert '- {from: 2026-02-21, pixel_um: 3, name: "Cam 533", note: ' in text(bare, "rigs/dome.yaml")
+
+
+def test_a_raw_file_that_names_nothing_is_asked_for(bare: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """It is coloured, as the only colour camera of the disk is; that alone says nothing of its telescope."""
+    make_frames("captures/fits", 2, TELESCOP="one", INSTRUME="colour camera", BAYERPAT="RGGB")
+    card = tmp_path / "captures/DCIM"
+    card.mkdir()
+    tags = {Base.DateTimeOriginal: "2026:11:20 11:12:00", Base.ExposureTime: IFDRational(30, 1)}
+    (card / "IMG_1.CR2").write_bytes(structure(tags))
+    done = harvested(bare, tmp_path / "captures")
+    assert (only(done).kept, done.kinds["unclear"]) == (2, 1)
+    assert "which rig took 1 frame in DCIM/?" in done.questions[0].question
+
+
+def test_a_planet_needs_no_confirming(bare: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """Where it was is known by its name; a comet's name is a guess."""
+    make_frames("captures", 2, start="2026-11-18T10:00:00", OBJECT="Saturn")
+    make_frames("captures", 2, start="2026-11-19T10:00:00", OBJECT="C/2031 Q9")
+    harvested(bare, tmp_path / "captures")
+    assert "target: {name: Saturn, kind: moving}\n" in text(bare, "entries/saturn.md")
+    assert "kind: moving}  # to be confirmed: guessed from its name\n" in text(bare, "entries/c-2031-q9.md")

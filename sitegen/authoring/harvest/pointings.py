@@ -20,7 +20,7 @@ from sitegen.authoring.captures.places import (
 )
 from sitegen.authoring.captures.record import Frame, FrameRecord
 from sitegen.authoring.panel_names import without_panel
-from sitegen.authoring.target_fit import NEAR_DEG, TargetFit
+from sitegen.authoring.target_fit import NEAR_DEG, TargetFit, moving_fit
 from sitegen.catalogue.lookup import objects_near, separation_deg
 from sitegen.catalogue.sky_object import SkyObject
 
@@ -198,7 +198,7 @@ def fit_of(what: Shown, frames: Sequence[Frame]) -> TargetFit:
     names = Counter(frame.record.object for frame in frames if frame.record.object)
     name = min(names, key=lambda word: (-names[word], word)) if names and what.kind != NAMED else what.name
     if what.kind == MOVING:
-        return TargetFit(name, False, by="its name", moving=True)
+        return moving_fit(name)
     middle = _middle(frames)
     if middle is None:
         return TargetFit(name, False, by="the headers' own name")

@@ -71,12 +71,13 @@ class SetUps:
                 _met(set_up, frame)
 
     def _fitting(self, names: Names, train: HeaderTrain) -> SetUp | None:
-        """A telescope without a name is the only one that fits."""
+        """A telescope without a name is the only one that fits, if anything speaks for it: a raw file may tell no more than that
+        it is coloured."""
         fitting = [set_up for set_up in self.set_ups if _may_be(names, set_up.names) and same_train(train, set_up.main)]
         named = [set_up for set_up in fitting if set_up.names[0] == names[0]]
         if named:
             return min(named, key=lambda set_up: set_up.names[1] != names[1])
-        return fitting[0] if len(fitting) == 1 else None
+        return fitting[0] if len(fitting) == 1 and _have_in_common(names, train, fitting[0]) else None
 
     def _begin(self, names: Names) -> SetUp:
         self.set_ups.append(SetUp(names))
@@ -94,6 +95,16 @@ def _may_be(names: Names, others: Names) -> bool:
     if names[0] or others[0]:
         return not (names[0] and others[0]) or names[0] == others[0]
     return not (names[1] and others[1]) or names[1] == others[1]
+
+
+def _have_in_common(names: Names, train: HeaderTrain, set_up: SetUp) -> bool:
+    """Whether both tell of a telescope, a camera or a number, which then agree."""
+    pairs = zip((*names, *_numbers(train)), (*set_up.names, *_numbers(set_up.main)), strict=True)
+    return any(name and other for name, other in pairs)
+
+
+def _numbers(train: HeaderTrain) -> tuple[float | str | None, ...]:
+    return train.focal_length_mm, train.pixel_um, train.width_px, train.camera_id
 
 
 def _met(set_up: SetUp, frame: Frame) -> None:
