@@ -1,6 +1,7 @@
 """Where each fact stands in facts.json, read off the registry's records."""
 
 from collections.abc import Iterator
+from functools import cache
 from typing import Any, get_args
 
 from msgspec import Struct, structs
@@ -52,15 +53,20 @@ class Place(Struct, frozen=True):
     fact: Fact[Any]
 
 
-def places_in(kind: type[Struct], root: str | None = None) -> Iterator[Place]:
+@cache
+def places_in(kind: type[Struct]) -> tuple[Place, ...]:
     """Of every fact in the record, in the published order."""
+    return tuple(_places(kind))
+
+
+def _places(kind: type[Struct], root: str | None = None) -> Iterator[Place]:
     root = root if root is not None else next(key for key, record in ROOTS.items() if record is kind)
     for field in structs.fields(kind):
         fact, inner, path = fact_of(field), record_in(field), path_of(root, field.encode_name)
         if fact is not None:
             yield Place(path, field.encode_name, field.name, fact)
         elif inner is not None and inner not in ROOTS.values():
-            for place in places_in(inner, path):
+            for place in _places(inner, path):
                 yield Place(place.path, f"{field.encode_name}.{place.key}", f"{field.name}.{place.attribute}", place.fact)
 
 

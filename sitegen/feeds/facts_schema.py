@@ -8,14 +8,20 @@ from msgspec.json import schema
 
 from sitegen.artifact import Artifact
 from sitegen.diary import addresses
+from sitegen.facts.column_runs import MOST_PLAIN
 from sitegen.facts.fact import Fact
-from sitegen.facts.facts_json import SCHEMA
+from sitegen.facts.facts_json import SCHEMA, SCHEMA_WITH_RUNS
 from sitegen.facts.places import ROOTS, fact_of, path_of, record_in
 from sitegen.facts.registry import EntryFacts
 from sitegen.feeds.feed import Feed, FeedSource
 
 Schema = dict[str, Any]
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
+HOW_RUNS_READ = (
+    f"A column of more than {MOST_PLAIN} values as runs of equal steps: value k of a run, counted from 0, is first + k × step,"
+    " rounded to so many decimals; of times, the step is in seconds. Text, truth and null are repeated. The three arrays have one"
+    " length."
+)
 
 
 def make(source: FeedSource) -> list[Artifact]:
@@ -24,8 +30,32 @@ def make(source: FeedSource) -> list[Artifact]:
 
 def facts_schema() -> Schema:
     """Every fact is a property with its type, described by its own explanation and unit."""
-    head = {"$schema": DRAFT, "title": f"The facts of one entry, schema {SCHEMA}"}
-    return {**head, **object_schema(EntryFacts, "", {"schema": {"const": SCHEMA}})}
+    head = {"$schema": DRAFT, "title": f"The facts of one entry, schemas {SCHEMA} and {SCHEMA_WITH_RUNS}"}
+    whole = object_schema(EntryFacts, "", {"schema": {"enum": [SCHEMA, SCHEMA_WITH_RUNS]}})
+    return {**head, **whole, "if": _has("schema", {"const": SCHEMA}), "then": _has("subs", {"additionalProperties": COLUMN})}
+
+
+COLUMN: Schema = {"type": "array"}
+
+
+def _column(plain: Schema) -> Schema:
+    """A plain array, or its runs."""
+    properties = {
+        "count": _array({"type": "integer", "minimum": 1}),
+        "first": _array(plain["items"]),
+        "step": _array({"type": "number"}),
+        "decimals": {"type": "integer", "minimum": 0},
+    }
+    runs = {"type": "object", "properties": properties, "required": list(properties), "additionalProperties": False}
+    return {"anyOf": [{**plain, "maxItems": MOST_PLAIN}, {**runs, "description": HOW_RUNS_READ}]}
+
+
+def _array(items: Schema) -> Schema:
+    return {**COLUMN, "items": items}
+
+
+def _has(key: str, value: Schema) -> Schema:
+    return {"properties": {key: value}}
 
 
 def object_schema(kind: type[Struct], root: str, own: Schema) -> Schema:
@@ -37,7 +67,8 @@ def object_schema(kind: type[Struct], root: str, own: Schema) -> Schema:
 def _property(field: structs.FieldInfo, root: str) -> Schema:
     fact, inner, path = fact_of(field), record_in(field), path_of(root, field.encode_name)
     if fact is not None:
-        return {**_inline(schema(field.type)), **_described(fact, path)}
+        shape = _inline(schema(field.type))
+        return {**(_column(shape) if root == "subs" else shape), **_described(fact, path)}
     if path in ROOTS:
         return _of_root(path)
     assert inner is not None
