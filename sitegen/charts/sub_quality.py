@@ -1,6 +1,6 @@
 """How sharp the stars were, and how steady the guiding, sub by sub through the night."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import UTC, date, datetime, timedelta
 from statistics import median
 
@@ -17,6 +17,7 @@ from sitegen.charts.quality_values import (
     told,
 )
 
+MOST_NIGHTS = 12
 CHANGED = 0.1  # a tenth more or less from the night's first third to its last is worth a sentence
 
 
@@ -56,18 +57,34 @@ def _one_night(measure: Measure, night: QualityNight, voice: Localizer) -> str:
 
 
 def table(values: QualityValues, voice: Localizer) -> Table:
-    """One row a sub would be long: one row a night and measure, its median and range over the kept subs."""
+    """One row a sub would be long: one row a night and measure, its median and range over the kept subs. Of more nights than
+    `MOST_NIGHTS` the sharpest and the softest have rows, those between them one together."""
     heads = tuple(voice.say(f"quality.{name}") for name in ("evening", "measure", "subs", "median", "least", "most"))
+    if len(values.nights) > MOST_NIGHTS:
+        return Table(heads, tuple(row for measure in told(values) for row in _extremes(measure, values, voice)))
     measured = [(measure, night) for night in values.nights for measure in told(values)]
     rows = [_row(measure, night, voice) for measure, night in measured if night_median(measure, night) is not None]
     return Table(heads, tuple(rows))
 
 
+def _extremes(measure: Measure, values: QualityValues, voice: Localizer) -> Iterator[tuple[str, ...]]:
+    nights, half = ranked(measure, values), MOST_NIGHTS // 2
+    between = nights[half:-half]
+    yield from (_row(measure, night, voice) for night in nights[:half])
+    if between:
+        widths_arcsec = [width for night in between for width in kept_values(measure, night)]
+        yield _numbers(voice.say("quality.between", n=len(between)), measure, widths_arcsec, voice)
+    yield from (_row(measure, night, voice) for night in nights[half:][-half:])
+
+
 def _row(measure: Measure, night: QualityNight, voice: Localizer) -> tuple[str, ...]:
-    widths_arcsec = kept_values(measure, night)
+    when = ", ".join(part for part in (voice.numbers.day(night.evening), night.train) if part)
+    return _numbers(when, measure, kept_values(measure, night), voice)
+
+
+def _numbers(when: str, measure: Measure, widths_arcsec: Sequence[float], voice: Localizer) -> tuple[str, ...]:
     extent = (median(widths_arcsec), min(widths_arcsec), max(widths_arcsec))
     numbers = [voice.numbers.quantity(value, "″") for value in extent]
-    when = ", ".join(part for part in (voice.numbers.day(night.evening), night.train) if part)
     return (when, voice.say(f"quality.{measure.name}"), str(len(widths_arcsec)), *numbers)
 
 

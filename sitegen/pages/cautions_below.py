@@ -44,7 +44,8 @@ def cautions_below(
     steps = main_steps | _steps(more, page)
     nights = (sections or {}).get("nights")
     ribbon = page.shown(nights.fullest.cautions) if nights and nights.fullest else ()
-    noted = {night.evening: of_night(night.note) for night in view.nights if night.note}
+    notes = nights.notes if nights else [(night, night.note) for night in view.nights if night.note]
+    noted = {night.evening: of_night(note) for night, note in notes}
     return CautionsBelow(
         figures=figures,
         steps=steps,

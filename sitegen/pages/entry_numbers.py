@@ -11,6 +11,8 @@ from msgspec import Struct
 from sitegen.facts.places import Place, places_in
 from sitegen.facts.registry import EntryFacts, IntegrationFacts, MosaicFacts, NightFacts, OpticsFacts, PanelFacts, PictureFacts
 from sitegen.facts.views import EntryView
+from sitegen.pages.card import NightCard
+from sitegen.pages.entry_sections.nights import shown_nights
 from sitegen.pages.fact_formatter import FactFormatter, Shown
 
 
@@ -22,16 +24,19 @@ class NumberTable(Struct, frozen=True):
     rows: tuple[tuple[Shown, ...], ...]
 
 
-def number_tables(facts: EntryFacts, view: EntryView, formatter: FactFormatter) -> tuple[NumberTable, ...]:
-    """Tables of optics, integration, nights, pictures and panels; a table without columns and a row without values are
-    left out."""
-    nights = [formatter.numbers.short_day(night.evening) for night in view.nights]
-    whens = [(ZoneInfo(night.site.time_zone), night.evening) for night in view.nights]
+def number_tables(
+    facts: EntryFacts, view: EntryView, cards: Sequence[NightCard], formatter: FactFormatter
+) -> tuple[NumberTable, ...]:
+    """Tables of optics, integration, the nights that the page shows, pictures and panels; a table without columns and a row
+    without values are left out. `cards` of all nights."""
+    shown = shown_nights(cards)
+    nights = [formatter.numbers.short_day(cards[index].evening) for index in shown]
+    whens = [(ZoneInfo(view.nights[index].site.time_zone), cards[index].evening) for index in shown]
     totals = [facts.integration] if view.lights or view.entry.recalled else []
     tables = (
         _table("optics", OpticsFacts, facts.optics, [row.rig.name for row in view.optics], formatter),
         _table("integration", IntegrationFacts, totals, [""], formatter),
-        _table("night", NightFacts, facts.nights, nights, formatter, whens),
+        _table("night", NightFacts, [facts.nights[index] for index in shown], nights, formatter, whens),
         _table("picture", PictureFacts, facts.pictures, [row.file.rpartition("/")[2] for row in facts.pictures], formatter),
         _table("mosaic", MosaicFacts, [facts.mosaic] if facts.mosaic else [], [""], formatter),
         _table("panel", PanelFacts, facts.panels, [row.name for row in facts.panels], formatter),

@@ -44,7 +44,7 @@ def entry_page(prepared: PreparedEntry, book: DiaryIndex) -> Page:
             "sections": sections,
             "cautions_above": CautionsSaid().shown(above),
             "cautions": cautions_below(prepared, cautions_said(body, above), main_figure, more_figures, sections),
-            "numbers_tables": number_tables(prepared.facts, prepared.view, book.formatter),
+            "numbers_tables": number_tables(prepared.facts, prepared.view, card.nights, book.formatter),
             "neighbours": neighbours(card, book),
             "links": [(without_marks(outside.title), outside.address) for outside in entry.links],
             "rigs": [(slug, book.rigs[slug].name) for slug in card.rigs],

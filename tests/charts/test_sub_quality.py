@@ -144,3 +144,23 @@ def test_two_trains_at_once_are_told_apart() -> None:
     long, short = (QualityNight(EVENING, night([width] * 5).subs, train) for width, train in ((2.0, "long"), (4.0, "short")))
     table = CHART.table(values(long, short), VOICE)
     assert [row[0] for row in table.rows] == ["12 October 2026, long", "12 October 2026, short"]
+
+
+def test_the_table_holds_a_dozen_nights_and_all_between_them_in_one_row() -> None:
+    """Up to twelve nights each has its row, by its day; of thirty the six sharpest and the six softest have, and the other
+    eighteen one together, with their own range."""
+    few = CHART.table(values(*(night([2.0 + 0.1 * day] * 3, EVENING + timedelta(days=day)) for day in range(12))), VOICE)
+    assert [row[0] for row in few.rows] == [VOICE.numbers.day(EVENING + timedelta(days=day)) for day in range(12)]
+    days = [day * 7 % 30 for day in range(30)]
+    nights = (night([2.0 + 0.1 * rank] * 3, EVENING + timedelta(days=day)) for day, rank in enumerate(days))
+    many = CHART.table(values(*nights), VOICE)
+    named = [VOICE.numbers.day(EVENING + timedelta(days=days.index(rank))) for rank in (*range(6), *range(24, 30))]
+    assert [row[0] for row in many.rows] == [*named[:6], "All nights between these (18)", *named[6:]]
+    assert many.rows[6][2:] == ("54", "3.5″", "2.6″", "4.3″")
+
+
+def test_one_night_more_than_a_dozen_is_a_row_as_well() -> None:
+    """Twelve rows of nights and one of the one between."""
+    table = CHART.table(values(*(night([2.0 + 0.1 * day] * 3, EVENING + timedelta(days=day)) for day in range(13))), VOICE)
+    assert len(table.rows) == 13
+    assert table.rows[6][2:] == ("3", "2.6″", "2.6″", "2.6″")

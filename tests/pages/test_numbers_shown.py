@@ -53,7 +53,7 @@ def test_a_marker_names_the_picture_whose_number_it_wants() -> None:
 def test_the_table_of_pictures_leaves_out_what_none_of_them_knows() -> None:
     """A row stands where any picture has a value; the columns are the files' names."""
     prepared = prepared_at(HILL)
-    tables = number_tables(replace(prepared.facts, pictures=(PICTURE,)), prepared.view, SHOWER)
+    tables = number_tables(replace(prepared.facts, pictures=(PICTURE,)), prepared.view, prepared.card.nights, SHOWER)
     (pictures,) = (table for table in tables if table.title_key == "numbers.picture")
     shown = {row[0].path: row[0].text for row in pictures.rows}
     assert pictures.columns == ("core.jpg",)

@@ -95,7 +95,8 @@ def test_a_moonrise_of_the_next_day_carries_its_date(language: str) -> None:
     the evening. On the night's page and in the entry's table."""
     prepared, book = prepared_at(HILL), with_changes(book_at(HILL), formatter=formatter(language))
     zone, seen = ZoneInfo(HILL.time_zone), set()
-    (table,) = (one for one in number_tables(prepared.facts, prepared.view, book.formatter) if one.title_key == "numbers.night")
+    tables = number_tables(prepared.facts, prepared.view, prepared.card.nights, book.formatter)
+    (table,) = (table for table in tables if table.title_key == "numbers.night")
     for column, (page, night) in enumerate(zip(night_pages([prepared], book), prepared.facts.nights, strict=True)):
         evening = date.fromisoformat(night.evening_of)
         on_page = {one.path: one.text for one in page.context["parts_of_night"][0]["facts"]}

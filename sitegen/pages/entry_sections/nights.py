@@ -1,6 +1,11 @@
-"""The nights: the fullest one as a large ribbon, all of them as a cloth on a common clock."""
+"""The nights: the fullest one as a large ribbon, all of them as a cloth on a common clock.
 
-from datetime import datetime
+Beyond a dozen the page shows the fullest one alone and leads to the pages of all others, month by month.
+"""
+
+from collections.abc import Sequence
+from datetime import date, datetime
+from itertools import groupby
 from zoneinfo import ZoneInfo
 
 from msgspec import Struct
@@ -34,13 +39,36 @@ class LargeRibbon(Struct, frozen=True):
     cautions: tuple[CautionKind, ...] = ()
 
 
+MOST_NIGHTS = 12
+"""So many nights stand on the page of their entry."""
+
+
+class MonthOfNights(Struct, frozen=True):
+    """`nights`: each evening with the light that it gathered."""
+
+    first_day: date
+    nights: tuple[tuple[date, float], ...]
+
+
 class Nights(Struct, frozen=True):
+    """`cards`: of the nights that the page shows. `months` hold all nights where those are not all of them, else none."""
+
     fullest: LargeRibbon | None
     cards: tuple[NightCard, ...]
     notes: tuple[tuple[NightCard, object], ...]
     hidden: bool
     title: str
     reasons: dict[str, str]
+    months: tuple[MonthOfNights, ...] = ()
+
+
+def shown_nights(cards: Sequence[NightCard]) -> list[int]:
+    """Which nights the page shows: all of a dozen, of more the fullest one."""
+    return list(range(len(cards))) if len(cards) <= MOST_NIGHTS else [_fullest(cards)]
+
+
+def _fullest(cards: Sequence[NightCard]) -> int:
+    return max(range(len(cards)), key=lambda index: (cards[index].integration_s, -index))
 
 
 def section(prepared: PreparedEntry, book: DiaryIndex) -> Nights | None:
@@ -48,15 +76,26 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> Nights | None:
     if not nights:
         return None
     cards = prepared.card.nights
-    fullest = max(range(len(nights)), key=lambda index: (cards[index].integration_s, -index))
+    fullest, shown = _fullest(cards), shown_nights(cards)
+    months, evenings = _months(cards) if len(shown) < len(cards) else (), len({night.evening for night in nights})
     return Nights(
         fullest=large_ribbon(nights[fullest], cards[fullest], prepared, book),
-        cards=cards,
-        notes=tuple((card, night.note) for night, card in zip(nights, cards, strict=True) if night.note),
+        cards=tuple(cards[index] for index in shown),
+        notes=tuple((cards[index], note) for index in shown if (note := nights[index].note)),
         hidden=any(night.site.hidden for night in nights),
-        title=book.formatter.words.count("nights.stack", len({night.evening for night in nights})),
-        reasons={f"{card.evening}-{card.site}": advice_words(card, book) for card in cards},
+        title=book.formatter.words.count("nights.by_month" if months else "nights.stack", evenings),
+        reasons={f"{cards[index].evening}-{cards[index].site}": advice_words(cards[index], book) for index in shown},
+        months=months,
     )
+
+
+def _months(cards: Sequence[NightCard]) -> tuple[MonthOfNights, ...]:
+    """A night at two sites is one night."""
+    gathered_s: dict[date, float] = {}
+    for card in cards:
+        gathered_s[card.evening] = gathered_s.get(card.evening, 0.0) + card.integration_s
+    by_month = groupby(sorted(gathered_s.items()), key=lambda item: item[0].replace(day=1))
+    return tuple(MonthOfNights(first_day, tuple(nights)) for first_day, nights in by_month)
 
 
 def large_ribbon(night: NightView, card: NightCard, prepared: PreparedEntry, book: DiaryIndex) -> LargeRibbon | None:
