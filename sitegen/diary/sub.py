@@ -11,7 +11,7 @@ from sitegen.diary.readings import Readings
 FrameKind = Literal["light", "dark", "flat", "bias", "dark-flat"]
 
 
-class Sub(Struct, frozen=True):
+class Sub(Struct, frozen=True, gc=False):
     """One frame. `start` is aware UTC; `rig`, `site` and `target` name records of the diary.
 
     `filter` is the rig's short name, None where the rig has no filters or the frame needs none.

@@ -87,7 +87,7 @@ class PointedPicture(Struct, frozen=True):
     type: PictureType = "observation"
 
 
-class SubInSky(Struct, frozen=True):
+class SubInSky(Struct, frozen=True, gc=False):
     """A light frame with what its total is filed under and the kind of its band; `moon_altitude_deg` at mid-exposure,
     None where the site is hidden.
 

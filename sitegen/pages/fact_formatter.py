@@ -192,6 +192,8 @@ def _inside(node: Any, keys: list[str], path: str) -> Any:
         node = node[key]
     if isinstance(node, Mapping):
         raise LookupError(f"'{path}' is a group of facts, not one; name one of: {', '.join(map(str, node))}")
+    if path.startswith("subs."):
+        raise LookupError(f"'{path}' is a column, not one number; it stands in subs.ecsv")
     if path in TABLES:
         raise LookupError(f"'{path}' is a table, not one number; write the number, or lead to figure:stars")
     return node

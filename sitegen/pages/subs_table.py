@@ -2,7 +2,6 @@
 
 import csv
 import io
-from typing import Any
 
 from sitegen.facts.registry import SubFacts
 
@@ -39,9 +38,5 @@ def subs_ecsv(subs: SubFacts) -> str:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(name for name, _, _ in COLUMNS)
-    writer.writerows(zip(*([_cell(value) for value in getattr(subs, name)] for name, _, _ in COLUMNS), strict=True))
+    writer.writerows(zip(*(getattr(subs, name) for name, _, _ in COLUMNS), strict=True))
     return "\n".join(head) + "\n" + text.getvalue()
-
-
-def _cell(value: Any) -> str:
-    return "" if value is None else str(value)

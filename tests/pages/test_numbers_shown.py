@@ -60,3 +60,11 @@ def test_the_table_of_pictures_leaves_out_what_none_of_them_knows() -> None:
     assert shown["pictures.solved_by"] == "its stars"
     assert shown["pictures.mirrored"] == "no"
     assert not {"pictures.residual_arcsec", "pictures.not_solved", "pictures.file"} & set(shown)
+
+
+def test_a_column_is_no_number() -> None:
+    """A marker that names one is refused with where it stands; the sum of it has a name of its own."""
+    facts = prepared_at(HILL).facts
+    with pytest.raises(LookupError, match=r"'subs\.airmass' is a column, not one number; it stands in subs\.ecsv"):
+        fact_value(facts, "subs.airmass")
+    assert fact_value(facts, "integration.kept") == ("integration.kept", facts.integration.kept)

@@ -6,6 +6,7 @@ from sitegen.build.context import BuildContext
 from sitegen.build.rule import Outcome
 from sitegen.build.rules.claims import ClaimsHeld, ClaimsJob
 from sitegen.build.rules.facts import entry_file
+from sitegen.build.work.kept_prepared import get_prepared
 from sitegen.claims.body_passages import passages_of
 from sitegen.claims.doubt import Doubt
 from sitegen.claims.doubts import doubts_of, remedy_for
@@ -14,7 +15,6 @@ from sitegen.claims.evidence import Evidence
 from sitegen.claims.languages import VOCABULARIES
 from sitegen.claims.passage import Passage
 from sitegen.facts.views import EntryView
-from sitegen.pages.prepared import PreparedEntry
 from sitegen.problems import Problem
 from sitegen.reading.front_matter_places import front_matter_of, place_in
 
@@ -27,7 +27,7 @@ def _claims(context: BuildContext, job: ClaimsJob) -> Outcome[ClaimsHeld]:
     words = VOCABULARIES.get(context.settings.language)
     if words is None:
         return Outcome(ClaimsHeld(0))
-    view = context.store.get(job.prepared, PreparedEntry).view
+    view = get_prepared(context.store, job.prepared).view
     entry = view.entry
     passages = (*front_matter_passages(entry), *passages_of(entry.body, entry.body_line))
     doubts = list(doubts_of(passages, Evidence(view, words, dict(job.published))))

@@ -13,6 +13,7 @@ from sitegen.build.rules.entry_pages import DrawJob, EntryPages, Pages
 from sitegen.build.rules.night_pages import NightJob
 from sitegen.build.store import Output, are_whole, digest_of
 from sitegen.build.work.drawing_kit import DrawingKit, kit_of
+from sitegen.build.work.kept_prepared import get_prepared
 from sitegen.diary import addresses
 from sitegen.facts.facts_json import json_text
 from sitegen.feeds.feed import absolute
@@ -33,7 +34,7 @@ def draw_nights(context: BuildContext, chunk: Sequence[NightJob]) -> list[Outcom
 
 
 def _draw_entry(kit: DrawingKit, job: DrawJob) -> Outcome[EntryPages]:
-    prepared = _on_common_clock(kit.context.store.get(job.prepared, PreparedEntry), job.half_hours)
+    prepared = _on_common_clock(get_prepared(kit.context.store, job.prepared), job.half_hours)
     book = kit.book(job.cards)
     mistaken = bool(text_of(prepared, book).mistakes)
     card = kit.context.store.put(prepared.card)

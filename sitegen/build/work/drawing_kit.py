@@ -5,6 +5,7 @@ from functools import cached_property, lru_cache
 
 from sitegen.build.context import BuildContext
 from sitegen.build.store import Cache, key_of
+from sitegen.build.work.kept_prepared import get_prepared
 from sitegen.diary.public_position import PublicSite, public_site
 from sitegen.number_text import NumberText
 from sitegen.pages.card import EntryCard
@@ -49,7 +50,7 @@ class DrawingKit:
     @cached_property
     def prepared(self) -> Callable[[str], PreparedEntry]:
         """From the store. The last few stay in memory: one night after another is shared by the same entries."""
-        return lru_cache(maxsize=MOST_PREPARED)(lambda name: self.context.store.get(name, PreparedEntry))
+        return lru_cache(maxsize=MOST_PREPARED)(lambda name: get_prepared(self.context.store, name))
 
     def book(self, cards: Sequence[EntryCard] | Sequence[EntrySummary], half_hours: float = 0.0) -> DiaryIndex:
         """A book of these cards only, newest first. With outer cards it serves feeds and the pages of one entry, which show no

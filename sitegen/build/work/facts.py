@@ -6,10 +6,12 @@ from contextlib import suppress
 from msgspec.structs import replace
 
 from sitegen.build.context import BuildContext
+from sitegen.build.kept_entries import get_entry
 from sitegen.build.rule import Outcome
 from sitegen.build.rules.facts import FactsJob, FactsSummary, entry_file
 from sitegen.build.store import CacheMiss, Output, digest_of
 from sitegen.build.work.contradictions import contradiction_problems
+from sitegen.build.work.kept_prepared import KeptPrepared, get_prepared, kept_prepared
 from sitegen.build.work.pictures import make_pictures
 from sitegen.build.work.stars import with_stars
 from sitegen.diary import addresses
@@ -31,7 +33,7 @@ from sitegen.problems import Problem
 
 def facts_of_entries(context: BuildContext, chunk: Sequence[FactsJob]) -> list[Outcome[FactsSummary]]:
     """One pass of the sky for the whole chunk."""
-    entries = [context.store.get(job.entry, Entry) for job in chunk]
+    entries = [get_entry(context.store, job.entry) for job in chunk]
     before = {job.slug: dict(job.before) for job in chunk}
     others = _others(context, chunk, entries)
     views = views_of(context.diary, entries, before, _earlier(context, chunk), others)
@@ -43,7 +45,7 @@ def _others(context: BuildContext, chunk: Sequence[FactsJob], entries: Sequence[
     by_name = {job.entry: entry for job, entry in zip(chunk, entries, strict=True)}
     for name in dict.fromkeys(name for job in chunk for name in job.others):
         if name not in by_name:
-            by_name[name] = context.store.get(name, Entry)
+            by_name[name] = get_entry(context.store, name)
     return {job.slug: [by_name[name] for name in job.others] for job in chunk}
 
 
@@ -52,7 +54,7 @@ def _earlier(context: BuildContext, chunk: Sequence[FactsJob]) -> dict[str, Entr
     for job in chunk:
         if job.earlier:
             with suppress(CacheMiss):
-                views[job.slug] = context.store.get(job.earlier, PreparedEntry).view
+                views[job.slug] = get_prepared(context.store, job.earlier).view
     return views
 
 
@@ -63,9 +65,10 @@ def _facts(context: BuildContext, job: FactsJob, view: EntryView) -> Outcome[Fac
     main = main_picture(with_pictures.pictures)
     card = card_of(with_pictures.view, facts, picture_view(main) if main else None)
     prepared = PreparedEntry(with_pictures.view, facts, card, tuple(with_pictures.pictures), with_pictures.has_card)
-    name = context.store.put(prepared)
+    kept = kept_prepared(prepared)
+    name = context.store.put(kept)
     return Outcome(
-        value=_value(context, job, prepared, name, with_pictures.labelled_objects),
+        value=_value(context, job, kept, name, with_pictures.labelled_objects),
         reads=job.extra,
         outputs=(*_data(context, prepared), *with_pictures.outputs),
         problems=(*with_pictures.problems, *measured.problems, *_told_to_the_author(context, with_pictures.view)),
@@ -74,13 +77,14 @@ def _facts(context: BuildContext, job: FactsJob, view: EntryView) -> Outcome[Fac
 
 
 def _value(
-    context: BuildContext, job: FactsJob, prepared: PreparedEntry, name: str, labelled_objects: tuple[str, ...]
+    context: BuildContext, job: FactsJob, kept: KeptPrepared, name: str, labelled_objects: tuple[str, ...]
 ) -> FactsSummary:
-    view, card, entry = prepared.view, prepared.card, prepared.view.entry
+    view, card, entry = kept.bare.view, kept.bare.card, kept.bare.view.entry
+    at_night = replace(view, entry=replace(entry, body="", body_line=1)), kept.entry.subs, kept.lights, kept.nights
     return FactsSummary(
         common=job.common,
         prepared=name,
-        at_night=digest_of((replace(view, entry=replace(entry, body="", body_line=1)), prepared.facts.nights, card)),
+        at_night=digest_of((at_night, kept.bare.facts.nights, card)),
         card=summary_of(card),
         evenings=tuple(dict.fromkeys(night.evening for night in card.nights)),
         half_night_s=half_night_s(view.nights),

@@ -1,27 +1,37 @@
 """Logs as they were read, kept an entry at a time: one that is seen again is not opened."""
 
 from collections.abc import Collection, Mapping, Sequence
+from contextlib import suppress
 from datetime import date
 from typing import Any, NamedTuple
 
-from sitegen.build.store import digest_of
+from msgspec.structs import replace
+
+from sitegen.build.store import UNREADABLE, digest_of
+from sitegen.build.tables import Table, records_of, table_of
+from sitegen.diary.sub import Sub
 from sitegen.reading.capture_logs.registry import read_log
 from sitegen.reading.capture_logs.request import LogReading, LogRequest
 from sitegen.reading.entry_series import Exposure, ReadSeries, SeriesReading, SeriesRequest
 
 
 class KeptLog(NamedTuple):
-    """What was read, and what for: `asked` is the digest of all that shapes subs; place and day shape problems alone."""
+    """What was read, and what for: `asked` is the digest of all that shapes subs; place and day shape problems alone. `bare`:
+    without its subs."""
 
     asked: str
     item_place: tuple[str, int, int]
     today: date
-    reading: LogReading
+    bare: LogReading
+    subs: Table
+
+    def reading(self) -> LogReading:
+        return replace(self.bare, subs=records_of(self.subs, Sub))
 
     def answers(self, request: LogRequest, asked: str) -> bool:
         if self.asked != asked or request.today < self.today:
             return False
-        return not self.reading.problems or (self.item_place, self.today) == (request.item_place, request.today)
+        return not self.bare.problems or (self.item_place, self.today) == (request.item_place, request.today)
 
 
 class KeptSeries(NamedTuple):
@@ -63,8 +73,14 @@ class LogMemory:
 
     def read(self, request: LogRequest) -> LogReading:
         asked, kept = self._digest(request), self.earlier.get(request.source)
-        reading = kept.reading if kept is not None and kept.answers(request, asked) else read_log(request)
-        self.now[request.source] = KeptLog(asked, request.item_place, request.today, reading)
+        if kept is not None and kept.answers(request, asked):
+            with suppress(*UNREADABLE):
+                reading = kept.reading()
+                self.now[request.source] = kept._replace(item_place=request.item_place, today=request.today)
+                return reading
+        reading = read_log(request)
+        bare, subs = replace(reading, subs=()), table_of(reading.subs, Sub)
+        self.now[request.source] = KeptLog(asked, request.item_place, request.today, bare, subs)
         return reading
 
     def _digest(self, request: LogRequest) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from sitegen.build.context import BuildContext
+from sitegen.build.kept_entries import put_entry
 from sitegen.build.resolve import resolve
 from sitegen.build.rule import Outcome
 from sitegen.build.rules.entries import EntryRead, ReadJob
@@ -31,7 +32,7 @@ def _read(context: BuildContext, job: ReadJob) -> Outcome[EntryRead]:
     if reading.entry is None:
         failed = EntryRead(logs, plans=reading.plans, series=series)
         return Outcome(failed, reads, reading.asked, problems=reading.problems, uses=kept)
-    name = context.store.put(reading.entry)
+    name = put_entry(context.store, reading.entry)
     value = _value(name, (logs, series), reading, reading.entry)
     return Outcome(value, reads, reading.asked, problems=reading.problems, uses=(*kept, name))
 

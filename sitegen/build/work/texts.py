@@ -7,9 +7,9 @@ from sitegen.build.rule import Outcome
 from sitegen.build.rules.facts import entry_file
 from sitegen.build.rules.texts import TextChecked, TextJob
 from sitegen.build.work.drawing_kit import kit_of
+from sitegen.build.work.kept_prepared import get_prepared
 from sitegen.pages.entry_summary import EntrySummary
 from sitegen.pages.entry_text import text_of
-from sitegen.pages.prepared import PreparedEntry
 from sitegen.problems import Problem
 
 
@@ -18,13 +18,13 @@ def check_texts(context: BuildContext, chunk: Sequence[TextJob]) -> list[Outcome
 
 
 def _is_mistaken(context: BuildContext, job: TextJob) -> bool:
-    prepared = context.store.get(job.prepared, PreparedEntry)
+    prepared = get_prepared(context.store, job.prepared)
     return bool(text_of(prepared, kit_of(context).book(job.cards)).mistakes)
 
 
 def mistakes_of(context: BuildContext, prepared: str, cards: tuple[EntrySummary, ...]) -> list[Problem]:
     """In words, with these entries known for the hint."""
-    entry_with_facts = context.store.get(prepared, PreparedEntry)
+    entry_with_facts = get_prepared(context.store, prepared)
     entry = entry_with_facts.view.entry
     shown = context.config.folder.shown(entry_file(entry.slug))
     return [
