@@ -1,13 +1,13 @@
 """How many frames a row stands for, and how many of them were kept."""
 
 from collections.abc import Mapping, Sequence
+from math import inf
 
 from msgspec import Struct
 
 from sitegen.authoring.recorded.cells import CellRow
 from sitegen.authoring.recorded.exposures import Exposure
 from sitegen.authoring.recorded.numbers import number_in, plain_number
-from sitegen.reading.capture_logs.columns import MOST_IN_A_RUN
 from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 YES = frozenset({"yes", "y", "true", "t", "1", "kept", "keep", "ok", "good", "accepted", "accept", "approved", "pass", "passed",
@@ -98,7 +98,7 @@ def _whole(row: CellRow, key: str) -> int | None:
     if key not in row.cells:
         return None
     try:
-        number = number_in(row.cells[key], 0, MOST_IN_A_RUN)
+        number = number_in(row.cells[key], 0, inf)
     except ValueProblem as doubt:
         raise ValueProblem(doubt.wrong, key) from None
     if not number.is_integer():

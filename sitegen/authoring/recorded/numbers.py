@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from typing import Literal
 
 from sitegen.authoring.recorded.doubts import AskedFor
+from sitegen.reading.capture_logs.columns import out_of_range
 from sitegen.reading.capture_logs.log_problems import ValueProblem
 
 Mark = Literal["point", "comma"]
@@ -53,5 +54,5 @@ def number_in(cell: str, least: float, most: float) -> float:
         raise ValueProblem("no number")
     value = float(match.group(1))
     if not least <= value <= most:
-        raise ValueProblem(f"out of range ({least:g} to {most:g})")
+        raise ValueProblem(out_of_range(least, most))
     return value

@@ -17,7 +17,6 @@ from sitegen.reading.value_types.number import DECIMAL
 # Electronic shutters of planetary cameras begin at some microseconds.
 SHORTEST_EXPOSURE_S = 1e-6
 LONGEST_EXPOSURE_S = 86_400.0
-MOST_IN_A_RUN = 10_000
 # What programs write where nothing was measured.
 NOTHING = frozenset({"", "nan", "-", "--", "–", "n/a", "na", "null", "none", "masked"})
 _YES = frozenset({"yes", "y", "true", "t", "1", "kept", "keep", "ok", "good", "✓", "✔"})
@@ -59,10 +58,15 @@ class _Number(Struct, frozen=True):
             raise ValueProblem("not a number", _with_point(plain))
         value = float(plain)
         if not self.least <= value <= self.most:
-            raise ValueProblem(f"out of range ({self.least:g} to {self.most:g})")
+            raise ValueProblem(out_of_range(self.least, self.most))
         if self.whole and not value.is_integer():
             raise ValueProblem("not a whole number")
         return int(value) if self.whole else value
+
+
+def out_of_range(least: float, most: float) -> str:
+    """What is wrong with a number beyond its limits; what only its log bounds has no upper one."""
+    return f"below {least:g}" if most == math.inf else f"out of range ({least:g} to {most:g})"
 
 
 def _with_point(text: str) -> str:
@@ -119,7 +123,7 @@ COLUMNS = (
     Column("elongation", _remembering(_Number(1, 100))),
     Column("guiding_rms_arcsec", _remembering(_Number(0, 3600)), ANGLES),
     Column("stars", _remembering(_Number(0, 1e7, whole=True))),
-    Column("count", _remembering(_Number(1, MOST_IN_A_RUN, whole=True))),
+    Column("count", _remembering(_Number(1, math.inf, whole=True))),
     Column("gap_s", _remembering(_Number(0, 86_400)), TIMES),
     Column("panel", str),
     Column("note", str),

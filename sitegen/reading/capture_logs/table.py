@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import datetime, timedelta
-from itertools import islice
+from itertools import accumulate, islice
 from typing import Any, NamedTuple
 
 from msgspec.structs import replace
@@ -62,8 +62,9 @@ def read_rows(
     rows = [row for record in possible if (row := _understood(record, headings, problems)) is not None]
     if not rows and not problems.all():
         problems.warn("lists no frame", "", heading.start)
-    if sum(row.frames for row in rows) > MOST_FRAMES:
-        problems.error(f"holds more than {MOST_FRAMES} frames", "split the log, a file a season")
+    so_far = accumulate(row.frames for row in rows)
+    if too_many := next((row for row, frames in zip(rows, so_far, strict=True) if frames > MOST_FRAMES), None):
+        problems.error(f"holds more than {MOST_FRAMES} frames", "split the log, a file a season", too_many.record.start)
         return LogReading(problems=problems.all())
     subs = tuple(_subs(rows, headings, request, problems))
     tell_trains(subs, request, problems)

@@ -128,8 +128,11 @@ BAD_ROWS = [
      "known: bias, dark, dark-flat, flat, light"),
     ("start,exposure_s,filter,kept\n2026-04-18T21:00:00Z,60,L,maybe\n", "logs/a.csv:2:27: error: 'kept' is 'maybe', "
      "neither yes nor no; write yes or no"),
-    ("start,exposure_s,filter,count\n2026-04-18T21:00:00Z,60,L,1000000\n", "logs/a.csv:2:27: error: 'count' is '1000000', "
-     "out of range (1 to 10000)"),
+    ("start,exposure_s,filter,count\n2026-04-18T21:00:00Z,60,L,0\n", "logs/a.csv:2:27: error: 'count' is '0', below 1"),
+    ("start,exposure_s,filter,count\n2026-04-18T21:00:00Z,60,L,1000000000000\n",
+     "logs/a.csv:2:1: error: holds more than 100000 frames; split the log, a file a season"),
+    ("start,exposure_s,filter,count\n2026-04-18T21:00:00Z,60,L,1e999\n", "logs/a.csv:2:27: error: 'count' is '1e999', "
+     "not a whole number"),
     ("start,exposure_s,filter,binning\n2026-04-18T21:00:00Z,60,L,1.5\n", "logs/a.csv:2:27: error: 'binning' is '1.5', "
      "not a whole number"),
     ("start,exposure_s,filter,gain\n2026-04-18T21:00:00Z,60,L,high\n", "logs/a.csv:2:27: error: 'gain' is 'high', not a number"),
@@ -227,8 +230,15 @@ def test_more_frames_than_a_lifetime(read):
     """Runs cannot multiply without end."""
     rows = "".join(f"2026-04-18T21:00:0{number}Z,60,L,10000\n" for number in range(10)) + "2026-04-19T21:00:00Z,60,L,1\n"
     assert lines_of(read("a.csv", "start,exposure_s,filter,count\n" + rows)) == [
-        "logs/a.csv:1:1: error: holds more than 100000 frames; split the log, a file a season"
+        "logs/a.csv:12:1: error: holds more than 100000 frames; split the log, a file a season"
     ]
+
+
+def test_a_run_of_any_length(read):
+    """As long as a log may be: 100,000 short exposures in one row, each where its place says."""
+    subs = read("a.csv", "start,exposure_s,filter,count,gap_s\n2026-04-18T21:00:00Z,0.25,L,100000,0.05\n").subs
+    assert len(subs) == 100_000
+    assert (subs[-1].start - subs[0].start).total_seconds() == pytest.approx(99_999 * 0.3, abs=1e-3)
 
 
 def test_a_rig_without_filters(read, bare_rig):
