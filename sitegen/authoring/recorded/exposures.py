@@ -8,9 +8,10 @@ from msgspec import Struct
 
 from sitegen.authoring.recorded.doubts import AskedFor, answer, either
 from sitegen.authoring.recorded.numbers import number_in
-from sitegen.reading.capture_logs.columns import MOST_IN_A_RUN, within_a_day
+from sitegen.reading.capture_logs.columns import within_a_day
 from sitegen.reading.capture_logs.durations import read_duration_s
 from sitegen.reading.capture_logs.log_problems import ValueProblem
+from sitegen.reading.capture_logs.table import MOST_FRAMES
 
 UNITS_S = {"s": 1.0, "min": 60.0, "h": 3600.0}
 FORMS = {"%M:%S": "m:ss", "%H:%M": "h:mm", "%H:%M:%S": "h:mm:ss"}
@@ -39,7 +40,7 @@ def read_exposure(text: str) -> Exposure:
         if _TIMES.fullmatch(times.group(2)):
             raise ValueProblem("two counts", "write it as in 24 x 300 s")
         inner = read_exposure(times.group(2))
-        return Exposure(text, int(number_in(times.group(1), 0, MOST_IN_A_RUN)), inner.seconds, inner.number, inner.parts)
+        return Exposure(text, int(number_in(times.group(1), 0, MOST_FRAMES)), inner.seconds, inner.number, inner.parts)
     if long := _LONG_CLOCK.fullmatch(text):
         return Exposure(text, seconds=int(long.group(1)) * 3600.0 + int(long.group(2)) * 60 + float(long.group(3)))
     if clock := _CLOCK.fullmatch(text):

@@ -11,7 +11,7 @@ from sitegen.reading.capture_logs.log_problems import ValueProblem
     [
         ("9" * 400 + " x 300 s", "out of range"),
         ("9" * 5_000 + " x 300 s", "out of range"),
-        ("20000 x 1 s", "out of range"),
+        ("200000 x 1 s", "out of range"),
         ("1x" * 3_000 + "300 s", "two counts"),
         ("3/" + "9" * 900, "not a duration"),
     ],
