@@ -12,7 +12,8 @@ import pytest
 from sitegen import charts
 from sitegen.charts import light_gathered, sky_map
 from sitegen.charts.chart import Drawn, drawn
-from sitegen.charts.finder_map import FinderValues, finder_chart
+from sitegen.charts.finder_map import finder_chart
+from sitegen.charts.finder_values import FinderValues
 from sitegen.charts.lettering import box_of, width_of
 from sitegen.charts.light_gathered import FilterLight
 from sitegen.charts.plain_letters import as_written, plain_letters

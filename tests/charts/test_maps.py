@@ -8,7 +8,8 @@ from matplotlib.patches import Circle, Ellipse, Polygon
 
 from sitegen.charts import finder_map, sky_map
 from sitegen.charts.chart import drawn
-from sitegen.charts.finder_map import CameraField, FinderValues, finder_chart
+from sitegen.charts.finder_map import finder_chart
+from sitegen.charts.finder_values import CameraField, FinderValues
 from sitegen.charts.lettering import Lettering
 from sitegen.charts.sky_map import SkyTarget
 from tests.charts.speaking import VOICE
@@ -193,7 +194,7 @@ NORTH, SOUTH = (CameraField(name, 0.9, 0.6, 0.0, 11.888, dec) for name, dec in (
 
 
 def mosaic(*panels: CameraField, whole: tuple[float, float] | None = (0.9, 1.2)) -> FinderValues:
-    return FinderValues("NGC 253", 11.888, -25.288, None, (), panels, whole)
+    return FinderValues("NGC 253", 11.888, -25.288, None, (), panels=panels, whole_deg=whole)
 
 
 def boxes(values: FinderValues) -> list[Polygon]:

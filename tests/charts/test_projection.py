@@ -5,7 +5,8 @@ import pytest
 from astropy.coordinates import SkyCoord
 from astropy.wcs import WCS
 
-from sitegen.charts.finder_map import CameraField, FinderValues, outline
+from sitegen.charts.finder_map import outline
+from sitegen.charts.finder_values import CameraField, FinderValues
 from sitegen.charts.projection import SkyMap, from_tangent
 
 

@@ -13,19 +13,19 @@ import pytest
 from click.testing import CliRunner
 from msgspec import Struct, msgpack, to_builtins
 
+from sitegen.build.kept_entries import KeptEntry, kept_entry
 from sitegen.build.manifest import Manifest
 from sitegen.build.records import dump, load
 from sitegen.build.rules.entries import EntryRead
 from sitegen.build.rules.entry_pages import EntryPages
 from sitegen.build.rules.facts import FactsSummary
 from sitegen.build.store import CacheMiss, Store, write_checked
+from sitegen.build.work.kept_prepared import KeptPrepared, kept_prepared
 from sitegen.cli import main
-from sitegen.diary.entry import Entry
 from sitegen.diary.rig import Rig
 from sitegen.diary.site import Site
 from sitegen.folders import Folders
 from sitegen.pages.card import EntryCard
-from sitegen.pages.prepared import PreparedEntry
 from sitegen.rebuild import STORE, rebuild
 from tests.conftest import TODAY
 from tests.diaries import HILL, RIG
@@ -127,13 +127,14 @@ def test_every_record_of_a_diary_comes_back_the_same(folders: Folders) -> None:
     prepared = [msgpack.decode(record.value, type=FactsSummary).prepared for record in tasks["facts"].values()]
     entries = [msgpack.decode(record.value, type=EntryRead).entry for record in tasks["entries"].values()]
     cards = [msgpack.decode(record.value, type=EntryPages).card for record in tasks["entry pages"].values()]
-    kinds = [(prepared, PreparedEntry), (entries, Entry), (cards, EntryCard)]
-    for names, kind in kinds:
+    kinds = [(prepared, KeptPrepared, kept_prepared), (entries, KeptEntry, kept_entry), (cards, EntryCard, None)]
+    for names, kind, kept in kinds:
         assert names
         for name in names:
             once = store.get(str(name), kind)
             differing += list(_differences(once, load(dump(once), kind), kind.__name__))
             differing += [f"{name} is kept under another name"] if store.put(once) != name else []
+            differing += [f"{name} is not what it was"] if kept and kept(once.whole()) != once else []
     assert differing == []
 
 

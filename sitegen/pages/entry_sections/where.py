@@ -7,7 +7,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sitegen.charts.chart import Drawn
-from sitegen.charts.finder_map import CameraField, FinderValues, finder_chart
+from sitegen.charts.finder_map import finder_chart
+from sitegen.charts.finder_values import CameraField, FinderValues
 from sitegen.diary.target import Target
 from sitegen.facts.target_identity import constellation
 from sitegen.facts.views import MosaicView, OpticsView
