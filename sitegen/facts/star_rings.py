@@ -52,7 +52,10 @@ STAR_RINGS: Fact[EntryView] = Fact(
     star_rings,
     (
         "Two circles fitted to the disc and to the shadow inside it: the distance of their centres, in px and in percent of the "
-        "disc's diameter, and the shadow's direction from the row towards the top; null where the offset is below its error. A "
+        "disc's diameter, and the shadow's direction from the row towards the top; null where the offset is below its error. "
+        "The error is one standard error: what noise leaves open, what the disc's sectors disagree about, and by how much the "
+        "offset changes once diffraction rings are allowed for. A single disc cannot tell rings that lie off its middle from a "
+        "shadow that does. A "
         "frame is an observation unless its author calls it something else (`type`)."
     ),
     COMMON_PRACTICE,

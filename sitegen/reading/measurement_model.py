@@ -84,7 +84,7 @@ RINGS = Group(
         _key("offset_px", PX, "From the disc's centre to the shadow's.", "1.2"),
         _key("offset_percent", Number("percent", least=0, most=100), "Of the disc's diameter.", "0.7"),
         _key("direction_deg", ANGLE, "Of the shadow, from +x towards +y.", "38", False),
-        _key("uncertainty_px", PX, "One standard error of the offset.", "0.1"),
+        _key("uncertainty_px", PX, "One standard error of the offset: noise, sectors, rings.", "0.1"),
         _key("x", Number("px", least=-1e6, most=1e6), "The disc's centre from the left.", "159.6"),
         _key("y", Number("px", least=-1e6, most=1e6), "The disc's centre from the bottom.", "159.6"),
         _key("signal_to_noise", Number(least=0, most=1e9), "Of one pixel of the lit ring.", "89"),

@@ -103,10 +103,10 @@ class FieldPattern(Struct, frozen=True):
 class StarRing(Struct, frozen=True):
     """A defocused star's disc and the shadow inside it, by a fit to a fraction of a pixel.
 
-    `outer_px`, `inner_px`: diameters at half brightness. `offset_px`: from the disc's centre to the shadow's; `offset_percent`
-    of the disc's diameter; `direction_deg` of the shadow seen from the disc's centre, [0, 360), None where the offset is below
-    its uncertainty. `uncertainty_px`: one standard error of the offset. `x`, `y`: the disc's centre, px. `signal_to_noise`:
-    of one pixel of the lit ring.
+    `outer_px`, `inner_px`: diameters at half brightness. `offset_px`: from the disc's centre to the shadow's; `offset_percent` of
+    the disc's diameter; `direction_deg` of the shadow seen from the disc's centre, [0, 360), None where the offset is below its
+    uncertainty. `uncertainty_px`: one standard error of the offset, from the noise, from what the disc's sectors disagree about
+    and from what rings of light could pass for. `x`, `y`: the disc's centre, px. `signal_to_noise`: of one pixel of the lit ring.
     """
 
     outer_px: float

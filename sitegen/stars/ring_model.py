@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from numpy.typing import NDArray
 from scipy import ndimage
 
+from sitegen.stars.ring_pattern import EDGES, STRENGTH, TENT_PX, tents
 from sitegen.stars.shapes import Floats
 
 # Not scipy's least_squares: its MINPACK gives the same offsets to a thousandth of a pixel (42 random discs), and takes 0.3 to 0.5
@@ -27,17 +28,21 @@ DX, DY, DR, DW, SX, SY, SR, SW, DEPTH, SKY, Q, P, BRIGHT = range(13)
 STEPS, ROUNDS = 40, 3  # damped steps in each round of weighing strays down
 STRAY, STRAY_SHARE = 4.0, 0.05  # a residual of so many sigma plus so much of the disc's brightness has half the weight
 VANE_DEPTH = 0.08  # of the brightness
+SECTORS = 8  # of the disc, left out one after another
 DONE = 1e-8  # of the radius: where the fit set out from, and how a processor sums, no longer shows
 
 
 class RingFit(Struct, frozen=True):
     """`values` and `covariance` of the terms in NAMES, lengths in the patch's pixels; `brightness` of the lit ring (median) and
-    `residual` (robust sigma of a pixel), counts."""
+    `residual` (robust sigma of a pixel), counts. From the disc's middle to the shadow's, in pixels: `without` (sectors, 2), as
+    the light outside each sector has it, and `with_rings` (2,), as it is once rings of light are allowed for."""
 
     values: Floats
     covariance: Floats
     brightness: float
     residual: float
+    without: Floats
+    with_rings: Floats
 
 
 class Patch(Struct, frozen=True):
@@ -52,22 +57,67 @@ class Patch(Struct, frozen=True):
 
 def fit_ring(patch: Patch, first: Floats) -> RingFit:
     """Best terms from a first guess in the same order as NAMES (pixels, counts)."""
-    units, used = _units(patch), patch.used
-    rows, columns = (np.nonzero(used)[axis] / patch.unit_px for axis in (0, 1))
-    pixels = _Pixels(columns, rows, patch.counts[used] / patch.unit_counts, np.ones(len(rows)))
-    terms = first / units
+    units = _units(patch)
+    pixels, terms, sigma = _fitted(patch, first / units)
+    covariance = np.linalg.pinv(pixels.equations(terms)[0]) * sigma**2
+    lit = undisturbed(pixels.x, pixels.y, terms)
+    brightness = float(np.median(pixels.counts[lit])) if lit.any() else 0.0
+    return RingFit(
+        values=terms * units,
+        covariance=covariance * np.outer(units, units),
+        brightness=brightness * patch.unit_counts,
+        residual=sigma * patch.unit_counts,
+        without=_without_sectors(pixels, terms) * patch.unit_px,
+        with_rings=_offset(_with_rings(pixels, terms, sigma, 1 / patch.unit_px)) * patch.unit_px,
+    )
+
+
+def _fitted(patch: Patch, terms: Floats) -> tuple["_Pixels", Floats, float]:
+    """The pixels as weighted in the last round, the terms, and the robust sigma of a pixel."""
+    rows, columns = (np.nonzero(patch.used)[axis] / patch.unit_px for axis in (0, 1))
+    counts = patch.counts[patch.used] / patch.unit_counts
+    pixels = _Pixels(columns, rows, counts, np.ones(len(rows)), np.zeros((0, len(rows))), 0.0)
     for _ in range(ROUNDS):
         terms = _converge(pixels, terms)
         left = pixels.counts - ring_model(columns, rows, terms)[0]
         sigma = max(1.4826 * float(np.median(np.abs(left))), 1e-9)
         trust = 1 / (1 + (left / (STRAY * sigma + STRAY_SHARE)) ** 2)
         pixels = replace(pixels, weights=trust * ~on_vanes(columns, rows, left, terms, 1 / patch.unit_px))
-    jacobian = ring_model(columns, rows, terms)[1]
-    covariance = np.linalg.pinv((jacobian * pixels.weights) @ jacobian.T) * sigma**2
-    lit = undisturbed(columns, rows, terms)
-    brightness = float(np.median(pixels.counts[lit])) if lit.any() else 0.0
-    units_squared = np.outer(units, units)
-    return RingFit(terms * units, covariance * units_squared, brightness * patch.unit_counts, sigma * patch.unit_counts)
+    return pixels, terms, sigma
+
+
+def _offset(terms: Floats) -> Floats:
+    """From the disc's middle to the shadow's."""
+    return np.array([terms[SX] - terms[DX], terms[SY] - terms[DY]])
+
+
+def _with_rings(pixels: "_Pixels", terms: Floats, sigma: float, pixel: float) -> Floats:
+    """The terms once rings are allowed for, and behind them the rings' strengths."""
+    rings = _rings(pixels.x, pixels.y, terms, pixel)
+    return _converge(
+        replace(pixels, rings=rings, prior=(sigma / STRENGTH) ** 2), np.concatenate([terms, np.zeros(len(rings))])
+    )
+
+
+def _rings(x: Floats, y: Floats, terms: Floats, pixel: float) -> Floats:
+    """Rings of brightness 1 about the disc's middle, where no shadow falls, and about the shadow's, on the disc: (rings,
+    pixels)."""
+    from_disc = oval_distance(x - terms[DX], y - terms[DY], terms)
+    from_shadow = oval_distance(x - terms[SX], y - terms[SY], terms)
+    disc, lit = _edge(terms[DR] - from_disc, terms[DW]), 1 - _edge(terms[SR] - from_shadow, terms[SW])
+    offset = np.hypot(terms[SX] - terms[DX], terms[SY] - terms[DY])
+    inner, outer = max(0.0, terms[SR] - offset - EDGES * terms[SW]), terms[DR] + EDGES * terms[DW]
+    about_disc = tents(from_disc, TENT_PX * pixel, inner, outer)
+    about_shadow = tents(from_shadow, TENT_PX * pixel, max(0.0, terms[SR] - EDGES * terms[SW]), terms[DR] + offset)
+    return np.concatenate([about_disc * lit, about_shadow * disc])
+
+
+def _without_sectors(pixels: "_Pixels", terms: Floats) -> Floats:
+    """From the disc's middle to the shadow's as the light outside each sector has it: (sectors, 2)."""
+    turns = np.arctan2(pixels.y - terms[DY], pixels.x - terms[DX]) / (2 * np.pi)
+    sectors = (turns % 1 * SECTORS).astype(int) % SECTORS
+    others = (replace(pixels, weights=pixels.weights * (sectors != sector)) for sector in range(SECTORS))
+    return np.array([_offset(_converge(other, terms)) for other in others])
 
 
 def on_vanes(x: Floats, y: Floats, left: Floats, terms: Floats, pixel: float) -> NDArray[np.bool_]:
@@ -133,7 +183,7 @@ def ring_model(x: Floats, y: Floats, terms: Floats) -> tuple[Floats, Floats]:
     shadow, d_shadow, oval_shadow = _soft_disc(x - terms[SX], y - terms[SY], terms[SR], terms[SW], terms)
     powers, by_u, by_v = _brightness(x - terms[DX], y - terms[DY])
     bright, lit = terms[BRIGHT:] @ powers, 1 - terms[DEPTH] * shadow
-    jacobian = np.empty((len(terms), len(x)))
+    jacobian = np.empty((len(NAMES), len(x)))
     jacobian[DX:SX] = bright * lit * d_disc
     jacobian[DX] -= (terms[BRIGHT:] @ by_u) * disc * lit
     jacobian[DY] -= (terms[BRIGHT:] @ by_v) * disc * lit
@@ -164,7 +214,7 @@ def _soft_disc(u: Floats, v: Floats, radius: float, soft: float, terms: Floats) 
     """1 inside, 0 outside; its derivatives by centre x, centre y, radius, softness; those by q and p."""
     distance = oval_distance(u, v, terms)
     depth = ((radius - distance) / soft).clip(-40, 40)
-    value = 1 / (1 + np.exp(-depth))
+    value = _edge(radius - distance, soft)
     slope = value * (1 - value) / soft
     across, up = (1 + terms[Q]) * u + terms[P] * v, (1 - terms[Q]) * v + terms[P] * u
     per_length = slope / distance
@@ -172,18 +222,31 @@ def _soft_disc(u: Floats, v: Floats, radius: float, soft: float, terms: Floats) 
     return value, own, np.array([-per_length * (u * u - v * v) / 2, -per_length * u * v])
 
 
+def _edge(inside: Floats, soft: float) -> Floats:
+    """1 far inside of an edge, 0 far outside."""
+    return np.asarray(1 / (1 + np.exp(-(inside / soft).clip(-40, 40))))
+
+
 class _Pixels(Struct, frozen=True):
+    """`rings` (rings, pixels) are what the terms behind those of NAMES count; `prior` holds these near nought."""
+
     x: Floats
     y: Floats
     counts: Floats
     weights: Floats
+    rings: Floats
+    prior: float
 
     def equations(self, terms: Floats) -> tuple[Floats, Floats, float]:
         """Normal matrix, gradient and sum of squares."""
-        values, jacobian = ring_model(self.x, self.y, terms)
-        left = self.counts - values
+        strengths = terms[len(NAMES) :]
+        values, jacobian = ring_model(self.x, self.y, terms[: len(NAMES)])
+        left = self.counts - values - strengths @ self.rings
+        jacobian = np.concatenate([jacobian, self.rings])
         weighted = jacobian * self.weights
-        return weighted @ jacobian.T, weighted @ left, float((self.weights * left) @ left)
+        held = np.concatenate([np.zeros(len(NAMES)), np.full(len(strengths), self.prior)])
+        cost = (self.weights * left) @ left + self.prior * (strengths @ strengths)
+        return weighted @ jacobian.T + np.diag(held), weighted @ left - held * terms, float(cost)
 
 
 def _converge(pixels: _Pixels, terms: Floats) -> Floats:

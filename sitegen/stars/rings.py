@@ -23,7 +23,6 @@ SHADOW_SHARE = (0.04, 0.9)  # of the disc's diameter
 FAINTEST = 3.0  # signal to noise of one pixel, after binning
 VANE_SHARE = 0.06  # of the disc's radius: half the width of what may be a vane
 PX_DECIMALS, PERCENT_DECIMALS = 3, 2
-MODEL_ERROR = 0.001  # of the disc's radius: what the model leaves out
 
 
 def ring_offset(pixels: NDArray[np.generic], *, bayer: str | None = None, saturation: float | None = None) -> StarRing:
@@ -198,11 +197,20 @@ def _record(fit: RingFit, window: _Window, shape: tuple[int, ...]) -> StarRing:
 
 
 def _offset_error(fit: RingFit, across: float, up: float) -> float:
-    """One standard error along the offset's direction, from the fit's covariance, and a floor for what the model leaves out."""
-    slope = np.zeros(len(fit.values))
+    """One standard error along the offset's direction.
+
+    What the sectors of the disc disagree about (a delete-one jackknife: Efron 1982, chapter 3) holds the noise too, but eight of
+    them may agree by chance: at least the noise by the fit's covariance. And by how much the offset changes once rings of light
+    are allowed for, which no sector sees, as a ring pulls all around.
+    """
     length = np.hypot(across, up) or 1.0
-    slope[[SX, SY, DX, DY]] = np.array([across, up, -across, -up]) / length
-    return float(np.hypot(np.sqrt(slope @ fit.covariance @ slope), MODEL_ERROR * fit.values[DR]))
+    along = np.array([across, up]) / length
+    slope = np.zeros(len(fit.values))
+    slope[[SX, SY, DX, DY]] = np.concatenate([along, -along])
+    noise = np.sqrt(slope @ fit.covariance @ slope)
+    sectors = np.sqrt((len(fit.without) - 1) * (fit.without @ along).var())
+    rings = fit.with_rings @ along - length
+    return float(np.hypot(max(noise, sectors), rings))
 
 
 def _off_axis(x: float, y: float, shape: tuple[int, ...]) -> tuple[str, ...]:

@@ -1,7 +1,7 @@
 """Star surveys and rings at their full size: accuracy over many random frames, and time and memory of one large frame.
 
     python -m tests.bench.stars            all of it, about a quarter of an hour
-    python -m tests.bench.stars time narrow zones patterns rings     or single parts
+    python -m tests.bench.stars time narrow zones patterns rings coverage     or single parts
 
 Zones are judged at their centres; the truth is in the drawing. The bare calls are those of the source-extraction library on the
 same frame with its own defaults: background, detection, shape.
@@ -24,7 +24,7 @@ from sitegen.stars.survey import star_survey
 from tests.stars.cases import random_sky
 from tests.stars.recorded_profile import narrow_frame, recorded
 from tests.stars.synthetic import Sky, draw
-from tests.stars.synthetic_rings import draw_disc, random_disc
+from tests.stars.synthetic_rings import KINDS, disc_of_kind, draw_disc, random_disc
 from tests.stars.truth import errors_of
 
 LARGE = Sky(width=6248, height=4176, stars=3000, fwhm=3.6, hot=5000)  # 26 megapixels
@@ -152,11 +152,39 @@ def rings(count=200):
     )
 
 
-PARTS = {"time": timing, "memory": memory, "narrow": narrow, "zones": zones, "patterns": patterns, "rings": rings}
+def coverage(count=200, first=20_000):
+    """How often the offset's error is within what is stated, in each kind of disc. Wanted: 60 to 75 % within one."""
+    for kind in KINDS:
+        pairs = [pair for seed in range(first, first + count) if (pair := error_and_stated(disc_of_kind(kind, seed)))]
+        error, stated = np.array(pairs).T
+        within = [100 * np.mean(error <= times * stated) for times in (1, 2)]
+        print(f"{kind}: {len(pairs)} of {count} discs measured; {within[0]:.0f} % within 1, {within[1]:.0f} % within 2 standard "
+              f"errors; error median {np.median(error):.3f} px, 90 % below {np.percentile(error, 90):.3f} px; "
+              f"stated, median {np.median(stated):.3f} px", flush=True)  # fmt: skip
+
+
+def error_and_stated(disc):
+    try:
+        ring = ring_offset(draw_disc(disc))
+    except RingProblem:
+        return None
+    return abs(ring.offset_px - disc.offset), ring.uncertainty_px
+
+
+PARTS = {
+    "time": timing,
+    "memory": memory,
+    "narrow": narrow,
+    "zones": zones,
+    "patterns": patterns,
+    "rings": rings,
+    "coverage": coverage,
+}
 
 if __name__ == "__main__":
     if sys.argv[1:2] == ["one-survey"]:
         one_survey(sys.argv[2])
     else:
         for part in sys.argv[1:] or PARTS:
-            PARTS[part]()
+            name, _, numbers = part.partition("=")  # coverage=50,20000: fifty discs of each kind, from that seed on
+            PARTS[name](*map(int, numbers.split(",") if numbers else ()))

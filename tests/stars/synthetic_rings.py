@@ -1,6 +1,6 @@
 """Defocused stars with known truth: a disc with a shadow, drawn on a fine grid, spoilt like a real one."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy import ndimage
@@ -9,7 +9,9 @@ from scipy import ndimage
 @dataclass
 class Disc:
     """What to draw. Lengths in px; `shadow` and `lopsided` as shares;
-    `vanes_follow`: 1 where they meet in the shadow's middle, 0 in the disc's; `snr` of one pixel of the lit ring."""
+    `vanes_follow`: 1 where they meet in the shadow's middle, 0 in the disc's;
+    `rings` bright rings from the middle to the rim (0 for none), about the disc's middle or (`rings_follow` 1) the shadow's;
+    `snr` of one pixel of the lit ring."""
 
     width: int = 400
     height: int = 300
@@ -28,6 +30,10 @@ class Disc:
     lopsided: float = 0.2
     lopsided_deg: float = 200.0
     ripple: float = 0.1
+    rings: float = 0.0
+    contrast: float = 0.3
+    rings_phase: float = 0.0
+    rings_follow: float = 0.0
     level: float = 500.0
     brightness: float = 3000.0
     seed: int = 1
@@ -55,8 +61,12 @@ def _light(disc, left, bottom, size):
     radius, angle = np.hypot(dx, dy) / (disc.diameter / 2), np.arctan2(dy, dx)
     turn = np.radians(disc.direction_deg)
     shadow_x, shadow_y = disc.offset * np.cos(turn), disc.offset * np.sin(turn)
-    inside = np.hypot(dx - shadow_x, dy - shadow_y) < disc.shadow * disc.diameter / 2
+    from_shadow = np.hypot(dx - shadow_x, dy - shadow_y) / (disc.diameter / 2)
+    inside = from_shadow < disc.shadow
     bright = 1 + disc.lopsided * radius * np.cos(angle - np.radians(disc.lopsided_deg)) + disc.ripple * np.cos(9 * radius)
+    if disc.rings:
+        along_rings = from_shadow if disc.rings_follow else radius
+        bright = bright * (1 + disc.contrast * np.cos(2 * np.pi * disc.rings * along_rings + disc.rings_phase))
     light = np.where((radius < 1) & ~inside, bright, 0.0)
     for number in range(disc.vanes):
         turn = np.radians(disc.vane_deg + 360 * number / disc.vanes)
@@ -93,3 +103,27 @@ def random_disc(seed):
         ripple=rng.uniform(0, 0.15),
         seed=seed,
     )
+
+
+KINDS = ("clean", "vanes", "rings", "all")
+
+
+def disc_of_kind(kind, seed):
+    """A random disc at most 170 px wide: clean; with vanes and lopsided light; with diffraction rings of 30 % contrast, three to
+    ten of them, about the disc's middle or the shadow's; or with all of these."""
+    rng = np.random.default_rng(seed + 1_000_000)
+    disc = _smaller(random_disc(seed), rng)
+    plain = replace(disc, vanes=0, lopsided=0.0, ripple=0.0)
+    vanes = replace(disc, vanes=int(rng.choice([3, 4])), lopsided=rng.uniform(0.1, 0.3))
+    count = min(rng.uniform(3, 10), max(2.0, disc.diameter / (8 * disc.blur)))  # no narrower than the blur lets them be
+    rings = {"rings": count, "rings_phase": rng.uniform(0, 2 * np.pi), "rings_follow": float(rng.integers(2)), "ripple": 0.0}
+    return {"clean": plain, "vanes": vanes, "rings": replace(plain, **rings), "all": replace(vanes, **rings)}[kind]
+
+
+def _smaller(disc, rng):
+    """Larger discs are binned to 100 px by the measurement, so that they say nothing new and take long to draw."""
+    if disc.diameter <= 170:
+        return disc
+    share = rng.uniform(85, 170) / disc.diameter
+    lengths = {name: share * getattr(disc, name) for name in ("diameter", "offset", "x", "y", "vane_px")}
+    return replace(disc, width=int(disc.width * share) + 1, height=int(disc.height * share) + 1, **lengths)
