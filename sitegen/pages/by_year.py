@@ -7,7 +7,7 @@ from msgspec import Struct
 from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
 from sitegen.pages.diary_index import DiaryIndex
-from sitegen.pages.entry_row import entry_row
+from sitegen.pages.entry_row import rows_of_time
 from sitegen.pages.page import Page
 
 NEWEST = 24
@@ -42,7 +42,7 @@ def pages_by_year(page: Page, cards: Sequence[EntryCard], book: DiaryIndex) -> I
     yield page
     years = list_years(page.address, cards)
     for place in years:
-        rows = tuple(entry_row(card, book, woven=False) for card in cards if card.published.year == place.year)
+        rows = rows_of_time([card for card in cards if card.published.year == place.year], book)
         yield Page(
             place.address,
             "list_year.html",

@@ -1,5 +1,6 @@
 """An entry as a row of a list: title, when, how much, and its nights as a cloth of ribbons."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from msgspec import Struct
@@ -10,7 +11,8 @@ from sitegen.pages.picture_element import PictureView
 
 
 class EntryRow(Struct, frozen=True):
-    """`nights` are at most `CLOTH_NIGHTS` of them, the fullest ones in time order; `more_nights` is how many are left."""
+    """`nights` are at most `CLOTH_NIGHTS` of them, the fullest ones in time order; `more_nights` is how many are left.
+    `is_line`: shown as a line, title and day."""
 
     slug: str
     title: str
@@ -26,15 +28,18 @@ class EntryRow(Struct, frozen=True):
     nights: tuple[NightCard, ...]
     more_nights: int
     picture: PictureView | None
+    is_line: bool = False
 
 
 CLOTH_NIGHTS = 6
+MOST_WHOLE_ROWS = 100
+"""Of a year or a month with more entries each is a line: five hundred whole rows are more than a phone can show at once."""
 WOVEN_ROWS = 12
 """So many rows of a list show their nights, 70 of them at most: a page of a thousand ribbons would be read by nobody, and hardly
 load."""
 
 
-def entry_row(card: EntryCard, book: DiaryIndex, woven: bool = True) -> EntryRow:
+def entry_row(card: EntryCard, book: DiaryIndex, woven: bool = True, is_line: bool = False) -> EntryRow:
     """`woven`: with its nights."""
     fullest = sorted(card.nights, key=lambda night: (-night.integration_s, night.evening))[:CLOTH_NIGHTS]
     return EntryRow(
@@ -52,9 +57,15 @@ def entry_row(card: EntryCard, book: DiaryIndex, woven: bool = True) -> EntryRow
         nights=tuple(sorted(fullest, key=lambda night: (night.evening, night.site))) if woven else (),
         more_nights=len(card.nights) - len(fullest) if woven else 0,
         picture=card.picture,
+        is_line=is_line,
     )
 
 
 def entry_rows(cards: list[EntryCard] | tuple[EntryCard, ...], book: DiaryIndex) -> tuple[EntryRow, ...]:
     """The first of them woven."""
     return tuple(entry_row(card, book, index < WOVEN_ROWS) for index, card in enumerate(cards))
+
+
+def rows_of_time(cards: Sequence[EntryCard], book: DiaryIndex) -> tuple[EntryRow, ...]:
+    """Of all entries of a year or a month, without their nights."""
+    return tuple(entry_row(card, book, woven=False, is_line=len(cards) > MOST_WHOLE_ROWS) for card in cards)

@@ -18,6 +18,8 @@ from sitegen.pages.plans import Doers, as_planned, doer_of, doers_of
 from sitegen.pages.text_parts import CautionInText
 
 KINDS = ("next", "done", "worked", "failed")
+MOST_WHOLE = 200
+"""Of a year with more lessons each is a line: what was learnt, and the entry that tells it."""
 
 
 class LessonShown(Struct, frozen=True):
@@ -64,7 +66,9 @@ def _page(
         "failed": _by_subject(shelf.learnt(cards, "failed")),
     }
     lessons = {kind: [group for group in lessons[kind] if group[1]] for kind in KINDS}
-    return Page(address, "lessons.html", title, {"lessons": lessons, "years": years, "year": year}, chapter="lessons")
+    are_lines = sum(len(group) for groups in lessons.values() for _, group in groups) > MOST_WHOLE
+    context = {"are_lines": are_lines, "lessons": lessons, "years": years, "year": year}
+    return Page(address, "lessons.html", title, context, chapter="lessons")
 
 
 class _Lessons:

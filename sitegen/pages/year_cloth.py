@@ -24,6 +24,9 @@ MOON_STEPS = 5
 THREAD = 1.7
 """Height in days: a night that is told by a thread is seen among 365."""
 
+MOST_NAMED = 400
+"""Threads that say their evening and hours. Of more each evening is one thread, without words: the months below lead to it."""
+
 
 class Thread(Struct, frozen=True):
     """The kept subs of one night: from x over width, in the light of the filter that gathered most."""
@@ -57,12 +60,25 @@ class YearCloth(Struct, frozen=True):
     thread_height: float = THREAD
 
     @property
+    def names_threads(self) -> bool:
+        return len(self.threads) <= MOST_NAMED
+
+    @property
     def thread_paths(self) -> tuple[tuple[str, str], ...]:
         """All threads of one passband as one path, for a small drawing."""
         paths: dict[str, str] = {}
-        for thread in self.threads:
+        for thread in self.threads if self.names_threads else _of_evenings(self.threads):
             paths[thread.band] = f"{paths.get(thread.band, '')}M{thread.x} {thread.y}h{thread.width}v{THREAD}h-{thread.width}z"
         return tuple(sorted(paths.items()))
+
+
+def _of_evenings(threads: Sequence[Thread]) -> Iterable[Thread]:
+    """One for each evening, from its first to its last kept sub, in the light of what gathered most."""
+    for y, group in groupby(sorted(threads, key=lambda thread: thread.y), key=lambda thread: thread.y):
+        same = list(group)
+        most, start = max(same, key=lambda thread: thread.counted_s), min(thread.x for thread in same)
+        end = max(thread.x + thread.width for thread in same)
+        yield Thread(most.evening, sum(thread.counted_s for thread in same), y, start, round(end - start, 2), most.band)
 
 
 def year_cloth(year: int, book: DiaryIndex) -> YearCloth | None:

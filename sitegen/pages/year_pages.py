@@ -7,13 +7,16 @@ from sitegen.diary import addresses
 from sitegen.pages.card import EntryCard
 from sitegen.pages.counted_light import LightTotals
 from sitegen.pages.diary_index import DiaryIndex
-from sitegen.pages.entry_row import entry_row
+from sitegen.pages.entry_row import rows_of_time
+from sitegen.pages.entry_sections.nights import months_of
 from sitegen.pages.list_facts import list_facts
 from sitegen.pages.page import Navigation, Page, PageKind
 from sitegen.pages.recalled_light import recalled_sum
 from sitegen.pages.year_cloth import year_cloth
 from sitegen.pages.year_sheet import SheetMonth, YearSheet, year_sheet
 
+MOST_RIBBONS = 62
+"""So many nights of a month are drawn, two an evening; of more each evening is a link with its hours."""
 BANDS = 5
 """So many years of the list of nights are drawn, the newest: each weighs 10 kB, and nobody looks at thirty of them."""
 
@@ -46,7 +49,7 @@ def _year_page(sheet: YearSheet, book: DiaryIndex) -> Page:
             "shared_s": totals.shared_s,
             "recalled": recalled_sum(totals),
             "recalling": _recalling(year, book),
-            "rows": tuple(entry_row(card, book, woven=False) for card in cards),
+            "rows": rows_of_time(cards, book),
         },
         chapter="nights",
         facts=list_facts("years", f"{year:04d}", _cards(year, book), totals, _evenings(year, book)),
@@ -55,13 +58,13 @@ def _year_page(sheet: YearSheet, book: DiaryIndex) -> Page:
 
 def _month_page(month: SheetMonth, earlier: date | None, later: date | None, book: DiaryIndex) -> Page:
     first = month.first_day
-    published = (card for card in book.published_years.get(first.year, []) if card.published.month == first.month)
-    rows = tuple(entry_row(card, book, woven=False) for card in published)
+    published = [card for card in book.published_years.get(first.year, []) if card.published.month == first.month]
+    links = months_of(month.nights) if len(month.nights) > MOST_RIBBONS else ()
     return Page(
         addresses.month(first),
         "month.html",
         book.formatter.words.say("month.title", month=book.formatter.numbers.month_of_year(first)),
-        {"month": month, "rows": rows, "earlier": earlier, "later": later},
+        {"month": month, "links": links, "rows": rows_of_time(published, book), "earlier": earlier, "later": later},
         chapter="nights",
     )
 

@@ -1,10 +1,14 @@
 """Lists that would grow without bound: the newest on the page itself, all of a year on its own, nights by month."""
 
+import gzip
+import re
 from collections.abc import Iterable
 from dataclasses import replace
+from datetime import date, timedelta
 from functools import cache
 
 import pytest
+from msgspec.structs import replace as changed
 
 from sitegen.build.records import dump
 from sitegen.diary import addresses
@@ -110,3 +114,67 @@ def test_a_kind_shows_no_more_than_it_says(kind: PageKind) -> None:
     fewer = {"cards": book.cards, "numbers": tuple(without_words(card) for card in book.cards), "no entries": ()}
     plain = replace(book, cards=fewer[kind.shows])
     assert [dump(page) for page in kind.pages(plain)] == [dump(page) for page in kind.pages(book)]
+
+
+def busy_book(count: int) -> DiaryIndex:
+    """So many entries of one year, each of a night, two lessons; several share an evening."""
+    plain = long_book(count)
+    return replace(plain, cards=tuple(_within_a_year(card, count - 1 - place, count) for place, card in enumerate(plain.cards)))
+
+
+def _within_a_year(card: EntryCard, number: int, count: int) -> EntryCard:
+    evening = date(2021, 1, 1) + timedelta(days=number * 360 // count)
+    night = changed(card.nights[0], evening=evening, thread=(30.0 + number % 20, 60.0 + number % 20))
+    return changed(card, published=evening, nights=(night,))
+
+
+@cache
+def busy_pages() -> dict[str, tuple[Page, str]]:
+    layout, book = layout_of("default", "en", busy_book(800))
+    kinds = [kind for kind in LISTS if kind.name in ("years", "lessons", "rigs")]
+    return {page.address: (page, layout.draw(page)) for kind in kinds for page in kind.pages(book)}
+
+
+@pytest.mark.parametrize(
+    "address",
+    [addresses.year(2021), addresses.month(date(2021, 3, 1)), addresses.NIGHTS, addresses.in_year(addresses.rig("long"), 2021),
+     addresses.in_year(addresses.LESSONS, 2021)],
+)  # fmt: skip
+def test_a_year_of_eight_hundred_entries_stays_light(address: str) -> None:
+    """No list of it has more than 3,000 elements or 60 kB gzipped, the limits of the issue for 5,000 entries in ten years."""
+    _, html = busy_pages()[address]
+    assert len(re.findall("<[a-z]", html)) <= 3000
+    assert len(gzip.compress(html.encode("utf-8"), 9)) <= 60_000
+
+
+def test_every_entry_and_night_of_a_busy_year_stands_in_its_lists() -> None:
+    """As lines where they are many: no entry, lesson or evening is left out."""
+    book, pages = busy_book(800), busy_pages()
+    entries = {addresses.entry(card.slug) for card in book.cards}
+    evenings = {addresses.night(card.nights[0].evening) for card in book.cards}
+    lists = addresses.rig("long"), addresses.LESSONS
+    for address in (addresses.year(2021), *(addresses.in_year(list_of, 2021) for list_of in lists)):
+        assert entries - leads_to(address, pages[address][1]) == set()
+    months = [address for address in pages if address.count("/") == 3 and address.startswith("years/")]
+    assert evenings - {there for address in months for there in leads_to(address, pages[address][1])} == set()
+
+
+def test_a_month_s_links_add_up_to_its_hours() -> None:
+    """An evening of several entries is one link with the light of all."""
+    page, html = busy_pages()[addresses.month(date(2021, 3, 1))]
+    (links,) = page.context["links"]
+    assert sum(gathered_s for _, gathered_s in links.nights) == pytest.approx(page.context["month"].total_s, rel=1e-9)
+    assert len(links.nights) == page.context["month"].night_count < len(page.context["month"].nights)
+    assert html.count("<svg class=\"ribbon medium\"") == 0
+
+
+def test_threads_of_a_busy_year_are_one_an_evening() -> None:
+    """From the first start to the last end."""
+    page, _ = busy_pages()[addresses.year(2021)]
+    cloth = page.context["cloth"]
+    assert len(cloth.threads) == 800 and not cloth.names_threads
+    ((_, path),) = cloth.thread_paths
+    assert path.count("M") == len({thread.y for thread in cloth.threads}) < 366
+    first = [thread for thread in cloth.threads if thread.y == 0]
+    left, right = min(thread.x for thread in first), max(thread.x + thread.width for thread in first)
+    assert path.startswith(f"M{left} 0h{round(right - left, 2)}v")

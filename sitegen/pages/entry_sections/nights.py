@@ -77,7 +77,7 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> Nights | None:
         return None
     cards = prepared.card.nights
     fullest, shown = _fullest(cards), shown_nights(cards)
-    months, evenings = _months(cards) if len(shown) < len(cards) else (), len({night.evening for night in nights})
+    months, evenings = months_of(cards) if len(shown) < len(cards) else (), len({night.evening for night in nights})
     return Nights(
         fullest=large_ribbon(nights[fullest], cards[fullest], prepared, book),
         cards=tuple(cards[index] for index in shown),
@@ -89,8 +89,8 @@ def section(prepared: PreparedEntry, book: DiaryIndex) -> Nights | None:
     )
 
 
-def _months(cards: Sequence[NightCard]) -> tuple[MonthOfNights, ...]:
-    """A night at two sites is one night."""
+def months_of(cards: Sequence[NightCard]) -> tuple[MonthOfNights, ...]:
+    """Each evening once, with the light of all its cards."""
     gathered_s: dict[date, float] = {}
     for card in cards:
         gathered_s[card.evening] = gathered_s.get(card.evening, 0.0) + card.integration_s
