@@ -35,7 +35,8 @@ def panel_called(name: str, path: str) -> str:
     if in_object:
         return in_object
     folders, _, file = path.rpartition("/")
-    return _found(file, *_IN_PATH) or _in_folders(folders)
+    in_file = _found(file, *_IN_PATH) if _may_name(file.translate(_NO_DIGITS)) else ""
+    return in_file or _in_folders(folders)
 
 
 @lru_cache(maxsize=4_096)
@@ -47,6 +48,16 @@ def _in_object(name: str) -> str:
 def _in_folders(folders: str) -> str:
     names = (_found(part, *_IN_PATH) for part in reversed(folders.split("/")))
     return next((name for name in names if name), "")
+
+
+_HINT = re.compile(r"pane|tile|kache|mosai|[\s_\-]\(?p", re.I)
+_NO_DIGITS = str.maketrans("", "", "0123456789")
+
+
+@lru_cache(maxsize=4_096)
+def _may_name(letters: str) -> bool:
+    """Whether a file's name without its digits, which thousands share, has what no name of a panel lacks."""
+    return _HINT.search(letters) is not None
 
 
 def _found(text: str, *patterns: re.Pattern[str]) -> str:

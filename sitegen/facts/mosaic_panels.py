@@ -61,7 +61,7 @@ def mosaic_of(
     if entry.panels == ():
         return None
     trains = [rigs[light.sub.rig].train_on(evening) for light, evening in zip(lights, evenings, strict=True)]
-    fields = {id(train): _field_deg(train) for train in trains}
+    fields = {id(train): field_of(train) for train in trains}
     frames = [_Framed(light, fields[id(train)], _place_of(light.sub)) for light, train in zip(lights, trains, strict=True)
               if not light.sub.target]  # fmt: skip
     groups = {slug_of(panel.name): _Group(panel.name, "author", [], panel) for panel in entry.panels or ()}
@@ -87,7 +87,8 @@ def _stands_still(entry: Entry) -> bool:
     return bool(entry.targets) and entry.targets[0].ra_deg is not None
 
 
-def _field_deg(train: Train) -> tuple[float, float]:
+def field_of(train: Train) -> tuple[float, float]:
+    """Width and height, degrees."""
     telescope, camera = train.telescope, train.camera
     focal_length_mm = effective_focal_length_mm(telescope.focal_length_mm, telescope.factor)
     return (field_deg(camera.width_px, camera.pixel_um, focal_length_mm),

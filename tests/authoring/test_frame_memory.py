@@ -3,7 +3,9 @@
 import errno
 import os
 import time
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
+from typing import Any
 
 import pytest
 from PIL import Image
@@ -113,3 +115,42 @@ def test_slow_disks_get_several_readers(make_frames: MakeFrames, tmp_path: Path,
     monkeypatch.setattr(reading, "SLOW_FILE_S", -1.0)
     assert read_records(files, FrameMemory(None, 0)) == alone
     assert [record.start for record in alone] == sorted(record.start for record in alone if record.start is not None)
+
+
+def test_few_files_are_asked_for_ahead(make_frames: MakeFrames, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """On a slow disk, too: what is asked for and not yet taken is held in memory."""
+    make_frames("disk", 20)
+    files = find_files([str(tmp_path / "disk")]).frames
+    ahead, most = 0, 0
+
+    class Counting(ThreadPoolExecutor):
+        def submit(self, *words: Any, **options: Any) -> Any:
+            nonlocal ahead, most
+            ahead += 1
+            most = max(most, ahead)
+            return super().submit(*words, **options)
+
+    def taken(record: FrameRecord) -> None:
+        nonlocal ahead
+        ahead -= 1
+
+    for name, value in (("PROBED", 0), ("MOST_AHEAD", 3), ("ThreadPoolExecutor", Counting)):
+        monkeypatch.setattr(reading, name, value)
+    assert len(read_records(files, FrameMemory(None, 0), jobs=2, on_record=taken)) == 20
+    assert (ahead, most) == (0, 3)
+
+
+def test_what_frames_have_in_common_is_held_once(folders: Folders, make_frames: MakeFrames, tmp_path: Path) -> None:
+    """And nothing else of what was loaded, where all of it is known; the records are those that were read."""
+    make_frames("disk", 3, TELESCOP="a telescope", GAIN=120)
+    files = find_files([str(tmp_path / "disk")]).frames
+    memory = FrameMemory(folders.keep, later_ns())
+    read = read_records(files, memory)
+    memory.save()
+    again = FrameMemory(folders.keep, later_ns())
+    first, second, third = read_records(files, again)
+    assert (first, second, third) == read
+    assert first.telescope is second.telescope is third.telescope
+    assert first.gain is third.gain
+    assert again.shards == {}
+    assert again.directories == {}

@@ -8,7 +8,7 @@ from hashlib import blake2b
 from pathlib import Path
 
 import msgspec
-from msgspec import Struct
+from msgspec import Struct, structs
 
 from sitegen.authoring.captures.record import FrameFile, FrameRecord
 from sitegen.authoring.captures.walk import folder_name
@@ -45,6 +45,30 @@ class FrameMemory:
     def record(self, file: FrameFile) -> FrameRecord | None:
         remembered = self._directory(file.directory).get(file.name)
         return remembered[1] if remembered is not None and remembered[0] == signature_of(file) else None
+
+    def records(self, files: Sequence[FrameFile]) -> list[FrameRecord | None]:
+        """In the order of the files. What was loaded for folders of which all is known is freed again, and what records have in
+        common is held once: of hundreds of thousands there is no room for both."""
+        remembered: list[FrameRecord | None] = [None] * len(files)
+        by_directory: dict[str, list[int]] = {}
+        for number, file in enumerate(files):
+            by_directory.setdefault(file.directory, []).append(number)
+        by_shard: dict[str, list[int]] = {}
+        for directory, numbers in by_directory.items():
+            by_shard.setdefault(_shard_of(directory), []).extend(numbers)
+        pool: dict[object, object] = {}
+        for shard, numbers in by_shard.items():
+            for number in numbers:
+                record = remembered[number] = self.record(files[number])
+                if record is not None:
+                    _share(record, pool)
+            if all(remembered[number] is not None for number in numbers) and not self.changed:
+                self._free(shard)
+        return remembered
+
+    def _free(self, shard: str) -> None:
+        for directory in self.shards.pop(shard, {}):
+            self.directories.pop(directory, None)
 
     def knows(self, directory: str) -> bool:
         return bool(self._directory(directory))
@@ -95,6 +119,18 @@ class FrameMemory:
         except (OSError, msgspec.MsgspecError, ValueError):
             return {}
         return kept.directories if kept is not None and kept.version == VERSION else {}
+
+
+_ALIKE = ("kind_words", "exposure_s", "filter_words", "gain", "object", "focal_length_mm", "pixel_um", "latitude_deg",
+          "longitude_deg", "camera_id", "sign", "telescope", "camera")  # fmt: skip
+
+
+def _share(record: FrameRecord, pool: dict[object, object]) -> None:
+    """Texts and numbers that frames of one session have in common: decoding makes each anew."""
+    for name in _ALIKE:
+        value = getattr(record, name)
+        if value:
+            structs.force_setattr(record, name, pool.setdefault((type(value), value), value))
 
 
 def _shard_of(directory: str) -> str:

@@ -1,7 +1,8 @@
 """Headers of many files, each read once: from memory where the file is as it was, else from the disk."""
 
+from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import Future, ThreadPoolExecutor
 from datetime import UTC, date, datetime, timedelta, tzinfo
 from functools import partial
 from pathlib import Path
@@ -24,7 +25,7 @@ from sitegen.reading.capture_logs.moments import odd_date
 from sitegen.reading.capture_logs.request import LogRequest
 from sitegen.reading.capture_logs.wall_clock import Stamp, settle, zone_of
 
-READERS = 8
+READERS, MOST_AHEAD = 8, 256
 PROBED = 32
 SLOW_FILE_S = 0.002
 """From this time a file on, beyond what the processor works, the disk is waited for, and several readers are quicker than one."""
@@ -58,14 +59,8 @@ def read_records(
     on_record: Callable[[FrameRecord], None] | None = None,
 ) -> tuple[FrameRecord, ...]:  # fmt: skip
     """In the order of the files. `on_record` is called with each that is read, before `progress`."""
-    records: dict[int, FrameRecord] = {}
-    unknown: list[int] = []
-    for number, file in enumerate(files):
-        record = memory.record(file)
-        if record is None:
-            unknown.append(number)
-        else:
-            records[number] = record
+    records = memory.records(files)
+    unknown = [number for number, record in enumerate(records) if record is None]
     for number, record in zip(unknown, _read_all([files[number] for number in unknown], jobs), strict=True):
         records[number] = record
         memory.remember(files[number], record)
@@ -73,7 +68,7 @@ def read_records(
             on_record(record)
         if progress is not None:
             progress(files[number].name)
-    return tuple(records[number] for number in range(len(files)))
+    return tuple(record for record in records if record is not None)
 
 
 def _read_all(files: Sequence[FrameFile], jobs: int | None) -> Iterator[FrameRecord]:
@@ -91,9 +86,20 @@ def _read_all(files: Sequence[FrameFile], jobs: int | None) -> Iterator[FrameRec
         return
     pool = ThreadPoolExecutor(jobs or READERS)
     try:
-        yield from pool.map(record_of, rest)
+        yield from _in_turn(pool, rest)
     finally:
         pool.shutdown(cancel_futures=True)
+
+
+def _in_turn(pool: ThreadPoolExecutor, files: Iterable[FrameFile]) -> Iterator[FrameRecord]:
+    """In the order of the files, only so many of them asked for ahead: what waits for an answer takes two kilobytes a file."""
+    waiting: deque[Future[FrameRecord]] = deque()
+    for file in files:
+        waiting.append(pool.submit(record_of, file))
+        if len(waiting) == MOST_AHEAD:
+            yield waiting.popleft().result()
+    while waiting:
+        yield waiting.popleft().result()
 
 
 def record_of(file: FrameFile) -> FrameRecord:

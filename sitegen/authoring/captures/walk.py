@@ -166,7 +166,8 @@ class _Search(Struct):
                 continue
             self.seen.append(_seen(entry))
             if name.casefold().endswith(IN_FOLDERS):
-                self._frame(f"{shown}/{name}", f"{below}{name}", folder, directory, entry)
+                path = entry.path if shown == directory else f"{shown}/{name}"  # one text for both, of many files
+                self._frame(path, f"{below}{name}", folder, directory, entry)
             elif name.casefold().endswith(PICTURES):
                 self.pictures[directory, name] = _ending(name)
             else:

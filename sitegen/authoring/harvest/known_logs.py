@@ -1,6 +1,6 @@
 """The logs that were gathered before, and whose they are: what is in one of them stays there."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from functools import cached_property
 
@@ -43,44 +43,53 @@ class KnownLog:
 
 
 class KnownLogs:
-    """By file and by start, the log in which a frame is already."""
+    """By file and by start, the log in which a frame is already. Of hundreds of thousands of rows only the hash of what they are
+    known by is held, 64 bits long: two of a million rows share one once in 40 million diaries."""
 
     def __init__(self, logs: Iterable[KnownLog]) -> None:
         self.logs = tuple(logs)
-        self._by_file: dict[tuple[str, str], KnownLog] = {}
+        self._by_file: dict[int, KnownLog] = {}
         self._clocks: dict[tuple[str, str], str] = {}
         for log in self.logs:
-            gathered = log.read()
-            log.learn(gathered)
-            for row in gathered.rows:
-                if (file := row.file) is not None:
-                    self._by_file[file] = log
-                    if row.sub.clock not in (None, "UTC"):
-                        self._clocks[file] = str(row.sub.clock)
+            self._learn_files(log)
+
+    def _learn_files(self, log: KnownLog) -> None:
+        """In a frame of its own, so that one log's rows are gone before the next one's are read."""
+        gathered = log.read()
+        log.learn(gathered)
+        for row in gathered.rows:
+            if (file := row.file) is not None:
+                self._by_file[hash(file)] = log
+                if row.sub.clock not in (None, "UTC"):
+                    self._clocks[file] = str(row.sub.clock)
 
     @cached_property
-    def _by_start(self) -> dict[tuple[object, float, str, str], KnownLog]:
+    def _by_start(self) -> dict[int, KnownLog]:
         """Start, exposure, filter and name: made only when a frame is not known by its file."""
-        by_start: dict[tuple[object, float, str, str], KnownLog] = {}
+        by_start: dict[int, KnownLog] = {}
         for log in self.logs:
-            for row in log.read().rows:
-                if row.sub.origin is not None:
-                    name = row.file[1].rpartition("/")[2] if row.file is not None else ""
-                    by_start[row.sub.start, row.sub.exposure_s, row.sub.origin.filter_told or "", name] = log
+            by_start |= dict.fromkeys(_moments_in(log.read()), log)
         return by_start
 
     def of(self, frame: Frame) -> KnownLog | None:
         """By its file, else by start, exposure, filter and name: it may have moved. A twin camera shares all but the name."""
         if not self.logs or frame.file is None:
             return None
-        if log := self._by_file.get((frame.file.folder, frame.file.below)):
+        if log := self._by_file.get(hash((frame.file.folder, frame.file.below))):
             return log
         moment = frame.start, frame.exposure_s, frame.record.filter_words
-        return self._by_start.get((*moment, frame.file.name)) or self._by_start.get((*moment, ""))
+        return self._by_start.get(hash((*moment, frame.file.name))) or self._by_start.get(hash((*moment, "")))
 
     def clock_of(self, folder: str, below: str) -> str | None:
         """In which its time was read."""
         return self._clocks.get((folder, below))
+
+
+def _moments_in(gathered: GatheredLog) -> Iterator[int]:
+    for row in gathered.rows:
+        if row.sub.origin is not None:
+            name = row.file[1].rpartition("/")[2] if row.file is not None else ""
+            yield hash((row.sub.start, row.sub.exposure_s, row.sub.origin.filter_told or "", name))
 
 
 def known_logs(diary: DiaryConfig) -> KnownLogs:

@@ -44,27 +44,29 @@ class WriteRequest(Struct, frozen=True):
 
 
 class ProjectFiles(Struct, frozen=True):
-    """`before` and `after` are the log's text; `entry` is None for one that exists. `kept_now` counts its frames on this disk."""
+    """`log` is its log's new text, None where nothing of it changes: the texts of all logs together are many. `entry` is None for
+    one that exists. `kept_now` counts its frames on this disk."""
 
     project: Project
     report: ProjectReport
     kept_now: int
-    before: str
-    after: str
+    log: str | None
     entry: str | None
 
     @property
     def written(self) -> list[str]:
-        log = [log_path(self.project.name)] if self.after != self.before else []
+        log = [log_path(self.project.name)] if self.log is not None else []
         return [*log, *([entry_path(self.project.name)] if self.entry is not None else [])]
 
     def write(self, folders: Folders) -> None:
         name = self.project.name
         log, entry = log_path(name), entry_path(name)
-        if self.after != self.before:
-            write_over(folders.content / log, self.after, f"{folders.content}/{log}")
-            if self.before:
-                _remember(folders, name, self.before, self.after)
+        if self.log is not None:
+            path = folders.content / log
+            before = path.read_bytes().decode("utf-8", "replace") if self.project.log is not None else ""
+            write_over(path, self.log, f"{folders.content}/{log}")
+            if before:
+                _remember(folders, name, before, self.log)
         if self.entry is not None:
             write_new(folders.content / entry, self.entry, f"{folders.content}/{entry}", "harvest again")
 
@@ -88,13 +90,12 @@ def project_files(project: Project, request: WriteRequest) -> ProjectFiles:
     wanted = ChangeRequest(filter_name_of(rig), request.scopes, None, request.with_names, has_patterns=request.has_patterns)
     changes = change_log(log, sorted_frames, wanted)
     after = table_text(log.table)
-    if after == before:
-        after = before  # the same text in memory once
     lights = [sub for sub in changes.subs if sub.kind == "light"]
     kept_now = sum(changes.kept[id(light.frame)] for light in project.lights)
     draft = _draft(project, lights, request) if project.log is None else None
     entry = entry_text(draft, request.today) if draft is not None else None
-    return ProjectFiles(project, _report(project, lights, changes, draft, request), kept_now, before, after, entry)
+    report = _report(project, lights, changes, draft, request)
+    return ProjectFiles(project, report, kept_now, after if after != before else None, entry)
 
 
 def _new_log(name: str) -> GatheredLog:
