@@ -34,8 +34,16 @@ def star_like(peaks: FloatArray, slopes: FloatArray) -> npt.NDArray[np.bool_]:
     if len(peaks) == 0:
         return np.zeros(0, dtype=bool)
     order = np.argsort(peaks, kind="stable")
-    window = int(np.clip(_ALIKE_SHARE * len(order), *_ALIKE))
-    usual = ndimage.percentile_filter(slopes[order], 100 * _STEEP_QUANTILE, size=window, mode="nearest")
+    usual = _usual_slopes(peaks[order], slopes[order])
     alike = np.empty(len(order), dtype=bool)
     alike[order] = slopes[order] >= _LEAST_SHARE * np.maximum.accumulate(usual)
     return alike
+
+
+def _usual_slopes(peaks: FloatArray, slopes: FloatArray) -> FloatArray:
+    """Of the steep ones among the neighbours in peak, which are sorted. A brighter star is steeper, at most in proportion to its
+    peak: where bright stars are few, a neighbour of three times the peak says what a third of its slope would."""
+    half = int(np.clip(_ALIKE_SHARE * len(peaks), *_ALIKE)) // 2
+    around = np.clip(np.arange(len(peaks))[:, None] + np.arange(-half, half + 1), 0, len(peaks) - 1)
+    expected = slopes[around] * np.minimum(1.0, peaks[:, None] / peaks[around])
+    return np.asarray(np.quantile(expected, _STEEP_QUANTILE, axis=1))

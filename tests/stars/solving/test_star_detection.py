@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from sitegen.stars.solving.detection import detect_stars
+from sitegen.stars.solving.star_likeness import star_like
 
 
 def field(width: int = 400, height: int = 300, count: int = 25) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
@@ -104,3 +105,12 @@ def test_soft_patches_come_behind_stars() -> None:
     behind = [int(np.hypot(stars.x_px - column, stars.y_px - row).argmin()) for column, row in knots]
     assert len(stars) == 28
     assert sorted(behind) == [25, 26, 27]
+
+
+@pytest.mark.parametrize("bright", [3, 12, 40])
+def test_few_bright_stars_are_as_steep_as_their_light(bright: int) -> None:
+    """Slopes in proportion to peaks, as one point spread makes them (within 15 %, common practice, no source): all are stars,
+    however thinly the bright ones are strewn above a crowd of faint ones."""
+    luck = np.random.default_rng(8)
+    peaks = np.concatenate([luck.uniform(8, 12, 120), np.geomspace(15, 200, bright)])
+    assert star_like(peaks, 0.33 * peaks * luck.uniform(0.85, 1.0, len(peaks))).all()
