@@ -93,8 +93,16 @@ STARS_MATCHED: Fact[PointedPicture] = Fact(
 RESIDUAL_ARCSEC: Fact[PointedPicture] = Fact(
     "Residual",
     "″",
-    _of_solution(lambda solved: solved.rms_arcsec),
-    "Root mean square distance of those stars from their catalogue places.",
+    _of_solution(lambda solved: solved.corner_arcsec),
+    "How far off the solution may be in the farthest corner, where it was found from stars: four standard deviations.",
     SOLVED,
     2,
+)
+CORNERS_SURE: Fact[PointedPicture] = Fact(
+    "Sure of its corners",
+    "",
+    _of_solution(lambda solved: None if solved.corner_arcsec is None else solved.is_sure_of_corners),
+    "Whether that is at most one pixel of the picture as the solver looks at it (2,400 px at most), three in fields of 5° and "
+    "more; if not, no names stand in the corners.",
+    SOLVED,
 )

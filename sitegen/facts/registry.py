@@ -196,6 +196,7 @@ class PictureFacts(Struct, frozen=True):
     mirrored: Annotated[Truth, picture_pointing.MIRRORED]
     stars_matched: Annotated[int | None, picture_pointing.STARS_MATCHED]
     residual_arcsec: Annotated[Quantity, picture_pointing.RESIDUAL_ARCSEC]
+    corners_sure: Annotated[Truth, picture_pointing.CORNERS_SURE]
 
 
 class MosaicFacts(Struct, frozen=True):

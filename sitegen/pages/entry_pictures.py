@@ -81,11 +81,13 @@ class Compared(Struct, frozen=True):
 
 
 class PlaceWords(Struct, frozen=True):
-    """What is known of where the picture points: who says so, and numbers; or why it is not known. `compared` names trains, with
-    their focal length in this picture beside the nominal one."""
+    """What is known of where the picture points: who says so, and numbers; or why it is not known. `unsure_corners`: found from
+    stars, which do not vouch for its corners. `compared` names trains, with their focal length in this picture beside the nominal
+    one."""
 
     origin: str | None
     matched: int
+    unsure_corners: bool
     rows: tuple[Shown, ...]
     compared: tuple["Compared", ...]
     reason: str | None
@@ -186,7 +188,8 @@ def _place(picture: PreparedPicture, pointing: Pointing, prepared: PreparedEntry
     }
     rows = book.formatter.show_known("pictures", values)
     matched = pointing.solution.matched if pointing.solution else 0
-    return PlaceWords(pointing.origin, matched, rows, tuple(_compared(picture, prepared, book)), pointing.reason)
+    compared = tuple(_compared(picture, prepared, book))
+    return PlaceWords(pointing.origin, matched, row.corners_sure is False, rows, compared, pointing.reason)
 
 
 def _compared(picture: PreparedPicture, prepared: PreparedEntry, book: DiaryIndex) -> Iterator[Compared]:

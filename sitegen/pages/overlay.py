@@ -28,6 +28,8 @@ LEFT_OUT = ("star", "double star", "of unknown kind", "duplicate")
 SURVEYS = ("PGC", "UGC", "UGCA", "ESO", "MCG", "MWSC", "ACO", "PK", "PN", "SNR")
 BARS_ARCMIN = (1, 2, 5, 10, 20, 30, 60, 120, 300, 600)
 LONGEST_BAR = 0.25
+SURE_SHARE = 0.6
+"""Of half the diagonal: what a solution that is unsure of its corners is still good for."""
 
 
 class Letters(Struct, frozen=True):
@@ -155,10 +157,18 @@ def _candidates(solution: Solution, targets: Sequence[Target]) -> Iterator[_Cand
     seen: set[str] = set()
     for name, slugs, is_target, where in (*_targets(targets, objects), *_catalogued(objects)):
         placed = place_objects(solution, [where])
-        if placed and placed[0].inside and not seen & set(slugs):
+        if placed and _can_be_named(placed[0], solution) and not seen & set(slugs):
             seen |= set(slugs)
             if is_target or _is_worth(placed[0], solution):
                 yield _Candidate(name, slugs, is_target, placed[0])
+
+
+def _can_be_named(placed: PlacedObject, solution: Solution) -> bool:
+    """In the frame; in its corners only where the solution vouches for them."""
+    if not placed.inside or solution.is_sure_of_corners:
+        return placed.inside
+    middle = solution.centre_px
+    return hypot(placed.x_px - middle[0], placed.y_px - middle[1]) <= SURE_SHARE * _diagonal_px(solution) / 2
 
 
 def _targets(targets: Sequence[Target], objects: Sequence[CatalogueObject]) -> Iterator[_FieldObject]:

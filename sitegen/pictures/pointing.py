@@ -21,12 +21,10 @@ from sitegen.stars.solving.avm import from_avm
 from sitegen.stars.solving.detection import DetectedStars, detect_stars
 from sitegen.stars.solving.headers import from_header_keywords
 from sitegen.stars.solving.scene import SolvePrior
-from sitegen.stars.solving.solution import NotSolved, Solution
+from sitegen.stars.solving.solution import LOOKED_AT_PX, NotSolved, Solution
 from sitegen.stars.solving.solver import solve, too_wide
 from sitegen.stars.solving.transforms import flipped_top_bottom, oriented, resized
 
-LOOKED_AT_PX = 2400
-"""Longest side in which stars are looked for; a picture of more pixels has more stars than the catalogue."""
 SAME_SHAPE = 0.06  # a registered stack loses a rim
 SAME_SCALE = 0.03  # within what the solver allows anyhow
 LOOKED_FOR_AT_MOST = 6

@@ -30,7 +30,7 @@ NEAR = Target("ngc-253", "NGC 253", 11.888, -25.288, "galaxy", (26.8, 4.6), 7.1)
 MARS = Target("mars", "Mars", None, None, "moving")
 DEG_A_PIXEL, DEG_A_SIMULATED_PIXEL = 0.97 / 3600, 0.96 / 3600
 EAST_UP = Solution(6248, 4176, 11.9, -25.3, 6247 / 2, 4175 / 2, ((0.0, -DEG_A_PIXEL), (DEG_A_PIXEL, 0.0)),
-                   matched=42, rms_arcsec=0.4)  # fmt: skip
+                   matched=42, rms_arcsec=0.4, corner_arcsec=0.9)  # fmt: skip
 SIMULATED = replace(EAST_UP, cd=((0.0, -DEG_A_SIMULATED_PIXEL), (DEG_A_SIMULATED_PIXEL, 0.0)))
 PICTURES = (
     PointedPicture("pictures/a.fits", 6248, 4176, EAST_UP, "header", None),

@@ -17,7 +17,7 @@ SHOWER = FactFormatter(NumberText("en", WORDS), WORDS)
 PICTURE = PictureFacts(
     file="pictures/core.jpg", type="observation", solved_by="stars", not_solved=None, ra_deg=10.0, dec_deg=-25.0,
     field_deg=(0.75, 0.5), scale_arcsec_px=1.25, rotation_deg=359.99, mirrored=False, stars_matched=6,
-    residual_arcsec=None,
+    residual_arcsec=None, corners_sure=None,
 )  # fmt: skip
 
 

@@ -1,6 +1,6 @@
 """What is laid over a solved picture: in its place under crop, flip and resize, with names that find room."""
 
-from math import cos, radians, sin
+from math import cos, hypot, radians, sin
 
 import pytest
 from msgspec.structs import replace
@@ -54,6 +54,16 @@ def test_the_target_bears_the_author_s_name_and_every_name_it_has() -> None:
     assert "ngc-253" in marked.slugs
     names = [one.letters.text for one in overlay_of(FIELD, (called,)).objects]
     assert "NGC 253" not in names
+
+
+def test_no_name_stands_in_a_corner_that_is_not_vouched_for() -> None:
+    """A solution that is unsure of its corners names what is near the middle, and nothing beyond 0.6 of the way to a corner."""
+    sure = replace(stated_solution(PointingSolution(161.3, -59.87, 5.7, 0.0), 2200, 1470), corner_arcsec=5.0)
+    unsure = replace(sure, corner_arcsec=50.0)
+    away_px = [max(hypot(2200 * (marked.x - 0.5), 1470 * (marked.y - 0.5)) for marked in overlay_of(each, ()).objects)
+               for each in (sure, unsure)]
+    assert away_px[0] > 0.7 * hypot(1100, 735)
+    assert away_px[1] <= 0.601 * hypot(1100, 735)
 
 
 def test_no_two_names_lie_on_each_other() -> None:

@@ -36,6 +36,7 @@ def accepted(solution: Solution) -> Solution:
         cd=cd,
         distortion=None if solution.distortion is None else _rounded(solution.distortion, half_px),
         rms_arcsec=rounded(solution.rms_arcsec, _RESIDUAL_DECIMALS),
+        corner_arcsec=rounded(solution.corner_arcsec, _RESIDUAL_DECIMALS),
     )
 
 

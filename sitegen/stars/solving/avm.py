@@ -47,10 +47,21 @@ def avm_spatial(solution: Solution, width_px: int, height_px: int) -> dict[str, 
         "Spatial.ReferencePixel": [rounded(shown.reference_x_px + 1, _PIXEL_DECIMALS),
                                    rounded(height_px - shown.reference_y_px, _PIXEL_DECIMALS)],
         "Spatial.Scale": [rounded(along_x if shown.mirrored else -along_x, decimals), rounded(along_y, decimals)],
-        "Spatial.Rotation": rounded(degrees(atan2(-b, d)), _TURN_DECIMALS) % 360, "Spatial.Quality": "Full"}
+        "Spatial.Rotation": rounded(degrees(atan2(-b, d)), _TURN_DECIMALS) % 360,
+        "Spatial.Quality": _quality(solution, width_px, height_px)}
     if shown.mirrored or not _square(cd):
         keywords["Spatial.CDMatrix"] = [rounded(value, decimals) for row in cd for value in row]
     return keywords
+
+
+def _quality(solution: Solution, width_px: int, height_px: int) -> str:
+    """Full, or Position: only the reference value is to be relied on (AVM 1.2). The straight one's corners count."""
+    if not solution.is_sure_of_corners:
+        return "Position"
+    shown = resized(solution, width_px, height_px)
+    x, y = [-0.5, width_px - 0.5] * 2, [-0.5] * 2 + [height_px - 0.5] * 2
+    there = straight(shown).to_pixel(*shown.to_sky(x, y))
+    return "Full" if np.hypot(there[0] - x, there[1] - y).max() <= shown.corner_limit_px else "Position"
 
 
 def straight(solution: Solution) -> Solution:

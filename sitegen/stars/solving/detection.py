@@ -10,10 +10,10 @@ import numpy.typing as npt
 import sep
 from msgspec import Struct
 
+from sitegen.stars.solving.solution import LOOKED_AT_PX
 from sitegen.stars.solving.star_likeness import star_like, steepest_slopes
 from sitegen.stars.solving.tangent_plane import FloatArray
 
-_LONGEST_SIDE_PX = 2400
 _ABOVE_NOISE = 5.0
 _SMALLEST_PX = 5
 _LEAST_AXIS_RATIO = 0.4
@@ -44,7 +44,7 @@ def detect_stars(pixels: npt.NDArray[np.generic]) -> DetectedStars:
     first. At most 5000 stars, brightest first; none from a flat picture. NaN counts as background.
     """
     rows = _rows_first(pixels)
-    binning = -(-max(rows.shape[:2]) // _LONGEST_SIDE_PX)
+    binning = -(-max(rows.shape[:2]) // LOOKED_AT_PX)
     small = _filled(_brightness(rows, binning))
     if min(small.shape) < 8 or np.ptp(small) == 0:
         return DetectedStars(np.empty(0), np.empty(0), np.empty(0))

@@ -5,23 +5,35 @@ The number of false alarms, as the a-contrario method defines it (Desolneux, Moi
 catalogue matches as many stars. It bounds the expected number of chance solutions a picture, so the
 accepted limit *is* the stated false-positive rate.
 
+The order of brightness is a second, independent test: stars met by chance stand in any order. Where the order of the matched ones
+is as good as one chance order in 20 (Kendall 1938, Biometrika 30, 81), the probability is a twentieth; both ways of judging, with
+the test and without, count as tries.
+
 The control is the same search, on the same stars, with the picture's other parity. A picture shows the
 sky either right or mirrored, never both, so at least one of the two searches meets nothing but chance,
 among the same crowding, decoys and gaps. Both are tried as equals, and the better one must leave the
 other, whichever that is, behind.
 """
 
-from math import log, log10
+from collections.abc import Sequence
+from functools import cache
+from math import factorial, lgamma, log, log10
 
 from msgspec import Struct
 
-FALSE_ALARMS_LIMIT_LOG10 = -5.0
-"""Accepted: at most one chance solution in 100,000 pictures of unknown fields."""
+FALSE_ALARMS_LIMIT_LOG10 = -4.0
+"""Accepted: at most one chance solution in 10,000 pictures of unknown fields."""
 
 CONTROL_LIMIT_LOG10 = -2.0
 """The other parity must look like chance: otherwise something else than the sky is being matched."""
 
-MATCHES_AT_LEAST = 5
+MATCHES_AT_LEAST = 4
+
+ORDER_LEVEL = 1 / 20
+_ORDERED_AT_MOST = 12
+"""More stars need no second test."""
+
+_WAYS = 2
 
 
 class Evidence(Struct, frozen=True):
@@ -51,16 +63,37 @@ class Evidence(Struct, frozen=True):
 
 
 def chance_log10(matched: int, by_chance: float) -> float:
-    """log10 of Chernoff's upper bound on the probability of at least matched hits where by_chance are expected.
+    """log10 of an upper bound on the probability of at least matched hits where by_chance are expected.
 
-    Holds for a sum of independent hits of unequal probability (Hoeffding 1963, JASA 58, 13); 0 where
-    chance suffices.
+    Two bounds hold for a sum of independent hits of unequal probability, and the lower one is taken: Chernoff's (Hoeffding 1963,
+    JASA 58, 13), and by_chance**matched / matched!, the sum over all sets of so many hits (Boole's inequality), which is nearer
+    to the truth where few are expected. 0 where chance suffices.
     """
     if matched <= by_chance or matched == 0:
         return 0.0
-    return (matched * (1 + log(by_chance / matched)) - by_chance) / log(10)
+    chernoff = matched * (1 + log(by_chance / matched)) - by_chance
+    return min(chernoff, matched * log(by_chance) - lgamma(matched + 1)) / log(10)
 
 
-def false_alarms_log10(placements: int, matched: int, by_chance: float, spent: int) -> float:
+def false_alarms_log10(placements: int, matched: int, by_chance: float, spent: int, in_order: bool = False) -> float:
     """log10 of the number of false alarms, with `spent` of the matches used up to make the placement."""
-    return log10(max(placements, 1)) + chance_log10(matched - spent, by_chance)
+    tries = log10(_WAYS * max(placements, 1))
+    return tries + chance_log10(matched - spent, by_chance) + (log10(ORDER_LEVEL) if in_order else 0.0)
+
+
+def is_in_order(ranks: Sequence[int]) -> bool:
+    """Whether few orders of so many things are as good: ranks in the picture, by falling brightness in the catalogue."""
+    count = len(ranks)
+    if not MATCHES_AT_LEAST <= count <= _ORDERED_AT_MOST:
+        return False
+    inversions = sum(earlier > later for place, later in enumerate(ranks) for earlier in ranks[:place])
+    return sum(_orders(count)[: inversions + 1]) <= ORDER_LEVEL * factorial(count)
+
+
+@cache
+def _orders(count: int) -> tuple[int, ...]:
+    """How many orders of so many things have 0, 1, 2, … inversions."""
+    if count == 1:
+        return (1,)
+    fewer = _orders(count - 1)
+    return tuple(sum(fewer[max(0, k - count + 1): k + 1]) for k in range(count * (count - 1) // 2 + 1))

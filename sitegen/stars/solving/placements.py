@@ -1,22 +1,25 @@
 """Every way two stars of a picture can be two stars of the catalogue, and how many more stars each way explains.
 
-Both star lists lie as complex numbers (radians) on stereographic planes: the picture's about its own
-middle, at the scale that the diary gives; the catalogue's about the place the diary gives. Stereographic,
-because it keeps shapes: a picture stays similar to its piece of sky, though the two touching points
-differ by half a field. What is left over, at most 1 in 1000 of a 10 degree field, is within the tolerance.
+The picture's stars lie as complex numbers (radians) on the stereographic plane about its own middle, at the scale that the diary
+gives. Each catalogue star in turn is the anchor, the first star of the pairs: its neighbours, as far as the picture reaches, lie
+on the stereographic plane about it. Stereographic, because it keeps shapes: a picture stays similar to its piece of sky, though
+the two touching points differ by half a field. What is left over, at most 1 in 1000 of a 10 degree field, is within the
+tolerance; as each anchor has a plane of its own, it does not grow with the part of the sky that is searched.
 
-A placement is sky = turn * picture + middle: |turn| is the true scale over the given one.
+A placement is sky = turn * picture + middle on the anchor's plane: |turn| is the true scale over the given one.
 """
 
 from collections.abc import Iterator
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 
 import numpy as np
 import numpy.typing as npt
 from msgspec import Struct
+from scipy.spatial import cKDTree
 
 ComplexArray: TypeAlias = npt.NDArray[np.complex128]
 IntArray: TypeAlias = npt.NDArray[np.intp]
+FloatArray: TypeAlias = npt.NDArray[np.float64]
 FloatArray32: TypeAlias = npt.NDArray[np.float32]
 
 _CELLS_IN_TOLERANCE = 3
@@ -26,18 +29,18 @@ _SHORTEST_PAIR = 0.12
 
 
 class Placements(Struct, frozen=True):
-    """Placements as arrays of one length: turn and middle, as the module says, and the hits of each."""
+    """The best of the placements tried, as arrays of one length: index of the anchor, turn and middle, as the module says, and
+    the hits of each."""
 
+    anchor: IntArray
     turn: ComplexArray
     middle: ComplexArray
     hits: IntArray
-
-    def __len__(self) -> int:
-        return len(self.turn)
+    tried: int
 
 
 class Limits(Struct, frozen=True):
-    """What the diary allows: scale off by scale_share, middle off by middle_rad; the frame's half diagonal
+    """What the diary allows: scale off by scale_share, middle off by middle_rad from the place; the frame's half diagonal
     and the tolerance of a hit, radians."""
 
     scale_share: float
@@ -46,37 +49,82 @@ class Limits(Struct, frozen=True):
     tolerance_rad: float
 
 
-def all_placements(picture: ComplexArray, catalogue: ComplexArray, limits: Limits) -> Placements:
-    """Placements within the limits, each with its hits: catalogue stars that fall on a star of the picture."""
-    turn, middle = _from_pairs(picture, catalogue, limits)
-    return Placements(turn, middle, _hits(turn, middle, catalogue, _StarMap.of(picture, limits)))
+class Sky(Struct, frozen=True):
+    """Catalogue stars as unit vectors (count, 3), and the place that the diary gives."""
+
+    stars: FloatArray
+    place: FloatArray
+
+    def plane_about(self, anchor: int, others: FloatArray) -> ComplexArray:
+        """Other directions on the stereographic plane about a star: east + i north, radians."""
+        pole = self.stars[anchor]
+        east = np.array([-pole[1], pole[0], 0.0]) / max(float(np.hypot(pole[0], pole[1])), 1e-12)
+        north = np.cross(pole, east)
+        return np.asarray(2 * (others @ east + 1j * (others @ north)) / (1 + others @ pole))
 
 
-def _from_pairs(picture: ComplexArray, catalogue: ComplexArray,
-                limits: Limits) -> tuple[ComplexArray, ComplexArray]:
-    start, arrow = _arrows(picture)
-    long_enough = np.abs(arrow) >= _SHORTEST_PAIR * 2 * limits.half_diagonal_rad
-    start, arrow = start[long_enough], arrow[long_enough]
-    sky_start, sky_arrow = _arrows(catalogue, both_ways=True)
-    by_length = np.argsort(np.abs(sky_arrow), kind="stable")
-    sky_start, sky_arrow = sky_start[by_length], sky_arrow[by_length]
-    pair, sky_pair = _equal_lengths(np.abs(arrow), np.abs(sky_arrow), limits.scale_share)
-    turn = sky_arrow[sky_pair] / arrow[pair]
-    middle = sky_start[sky_pair] - turn * start[pair]
-    near = np.abs(middle) <= limits.middle_rad
-    return turn[near], middle[near]
+def best_placements(picture: ComplexArray, sky: Sky, limits: Limits, count: int) -> Placements:
+    """At most count placements within the limits, those with the most hits: catalogue stars that fall on a picture's."""
+    pairs, star_map = _Pairs.of(picture, limits), _StarMap.of(picture, limits)
+    reach = 2 * limits.half_diagonal_rad * (1 + limits.scale_share)
+    near = cKDTree(sky.stars).query_ball_point(sky.stars, 2 * np.sin(min(reach, np.pi) / 2), return_sorted=True)
+    best, tried = _Placed(np.empty(0, np.intp), np.empty(0, complex), np.empty(0, complex), np.empty(0, np.intp)), 0
+    for anchor, others in enumerate(near):
+        placed = _about(anchor, np.asarray(others), pairs, star_map, sky, limits)
+        tried += len(placed.hits)
+        best = _best(_joined(best, _best(placed, count)), count)
+    return Placements(*best, tried)
 
 
-def _arrows(stars: ComplexArray, both_ways: bool = False) -> tuple[ComplexArray, ComplexArray]:
-    """Start and span of every pair of different stars."""
-    start, end = np.triu_indices(len(stars), k=1)
-    if both_ways:
-        start, end = np.concatenate([start, end]), np.concatenate([end, start])
-    return stars[start], stars[end] - stars[start]
+class _Placed(NamedTuple):
+    anchor: IntArray
+    turn: ComplexArray
+    middle: ComplexArray
+    hits: IntArray
 
 
-def _equal_lengths(lengths: npt.NDArray[np.float64], sorted_lengths: npt.NDArray[np.float64],
-                   share: float) -> tuple[IntArray, IntArray]:
+def _joined(before: _Placed, placed: _Placed) -> _Placed:
+    return _Placed(np.concatenate([before.anchor, placed.anchor]), np.concatenate([before.turn, placed.turn]),
+                   np.concatenate([before.middle, placed.middle]), np.concatenate([before.hits, placed.hits]))
+
+
+def _best(placed: _Placed, count: int) -> _Placed:
+    if len(placed.hits) <= count:
+        return placed
+    order = np.argsort(-placed.hits, kind="stable")[:count]
+    return _Placed(placed.anchor[order], placed.turn[order], placed.middle[order], placed.hits[order])
+
+
+def _about(anchor: int, others: IntArray, pairs: "_Pairs", star_map: "_StarMap", sky: Sky, limits: Limits) -> _Placed:
+    """The placements whose first star is the anchor."""
+    directions = np.vstack([sky.place, sky.stars[others[others != anchor]]])
+    flat = sky.plane_about(anchor, directions)
+    place, neighbours = flat[0], flat[1:]
+    neighbours = neighbours[np.argsort(np.abs(neighbours), kind="stable")]
+    pair, end = _equal_lengths(pairs.length, np.abs(neighbours), limits.scale_share)
+    turn = neighbours[end] / pairs.arrow[pair]
+    middle = -turn * pairs.start[pair]
+    near = np.abs(middle - place) <= 2 * np.tan(limits.middle_rad / 2) * np.abs(1 + np.conj(place) * middle / 4)
+    turn, middle = turn[near], middle[near]
+    return _Placed(np.full(len(turn), anchor, dtype=np.intp), turn, middle, 1 + _hits(turn, middle, neighbours, star_map))
+
+
+class _Pairs(Struct, frozen=True):
+    """Start, span and length of every pair of stars of the picture that is long enough."""
+
+    start: ComplexArray
+    arrow: ComplexArray
+    length: FloatArray
+
+    @classmethod
+    def of(cls, picture: ComplexArray, limits: Limits) -> "_Pairs":
+        start, end = np.triu_indices(len(picture), k=1)
+        arrow = picture[end] - picture[start]
+        long_enough = np.abs(arrow) >= _SHORTEST_PAIR * 2 * limits.half_diagonal_rad
+        return cls(picture[start][long_enough], arrow[long_enough], np.abs(arrow[long_enough]))
+
+
+def _equal_lengths(lengths: FloatArray, sorted_lengths: FloatArray, share: float) -> tuple[IntArray, IntArray]:
     """Index pairs (into lengths, into sorted_lengths) of lengths that agree within a share."""
     low = np.searchsorted(sorted_lengths, lengths * (1 - share), side="left")
     high = np.searchsorted(sorted_lengths, lengths * (1 + share), side="right")
@@ -135,21 +183,3 @@ def _hits(turn: ComplexArray, middle: ComplexArray, catalogue: ComplexArray, sta
         down = np.outer(factor.real[part], sky.imag) + np.outer(factor.imag[part], sky.real) - shift.imag[part, None]
         hits[part] = np.count_nonzero(stars.at(right, down), axis=1)
     return hits
-
-
-def most_promising(placements: Placements, limits: Limits, count: int) -> IntArray:
-    """Indices of at most count placements with the most hits, each clearly different from those before it."""
-    best = np.argsort(-placements.hits, kind="stable")[: 40 * count]
-    chosen: list[int] = []
-    while len(best) and len(chosen) < count:
-        leader = best[0]
-        chosen.append(int(leader))
-        best = best[_difference(placements, leader, best, limits) > 4 * limits.tolerance_rad]
-    return np.array(chosen, dtype=np.intp)
-
-
-def _difference(placements: Placements, leader: int, others: IntArray, limits: Limits) -> npt.NDArray[np.float64]:
-    """How far two placements can put one star apart, radians."""
-    apart = np.abs(placements.middle[others] - placements.middle[leader])
-    turned = np.abs(placements.turn[others] - placements.turn[leader])
-    return np.asarray(apart + turned * limits.half_diagonal_rad)

@@ -10,17 +10,19 @@ from scipy.spatial import cKDTree
 
 from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving import tangent_plane
-from sitegen.stars.solving.evidence import Evidence, false_alarms_log10
-from sitegen.stars.solving.placements import ComplexArray, IntArray, Placements
+from sitegen.stars.solving.evidence import Evidence, false_alarms_log10, is_in_order
+from sitegen.stars.solving.placements import ComplexArray, IntArray
 from sitegen.stars.solving.scene import Scene, as_seen
 from sitegen.stars.solving.tangent_plane import FloatArray
 
-_TIGHTENING = (0.006, 0.004, 0.0025, 0.0015)
+_TIGHTENING = (0.006, 0.004, 0.0025, 0.0015, 0.001)
 """Of the diagonal: tolerances of the successive fits."""
 
 _COMPARED = (8, 12, 18, 27, 40, 60, 90, 135)
-_TOLERANCES = (0.0006, 0.0012, 0.0024, 0.0048)
-_LEAST_TOLERANCE_PX = 1.0
+_TOLERANCES = (0.5, 1.0, 2.5, 5.0, 10.0, 20.0)
+_LEAST_TOLERANCE, _LEAST_TOLERANCE_PX = 0.00025, 0.4
+"""Of the diagonal, and pixels: a star's place is good to 0.1 px, and the other tolerances are multiples of this one."""
+
 _NEIGHBOURHOOD = 0.05
 _SPENT = 2
 """Two stars make a pose, so they are no evidence for it."""
@@ -33,18 +35,6 @@ class Pose(Struct, frozen=True):
     dec_deg: float
     to_plane: complex
     mirrored: bool
-
-
-def pose_of(placements: Placements, index: int, scene: Scene, mirrored: bool) -> Pose:
-    """The placement as a pose on the sky, the turn of north between the two places taken into account."""
-    middle, turn = complex(placements.middle[index]), complex(placements.turn[index])
-    step = scene.limits.half_diagonal_rad * 0.01
-    ends = np.array([middle, middle + turn * step])
-    gnomonic = ends / (1 - np.abs(ends) ** 2 / 4) * (180 / np.pi)
-    ra, dec = tangent_plane.to_sky(gnomonic.real, gnomonic.imag, scene.prior.ra_deg, scene.prior.dec_deg)
-    xi, eta = tangent_plane.to_plane(ra[1], dec[1], float(ra[0]), float(dec[0]))
-    per_pixel = complex(xi, eta) / step * np.radians(scene.prior.scale_arcsec_px / 3600)
-    return Pose(float(ra[0]), float(dec[0]), per_pixel, mirrored)
 
 
 class Neighbours(Struct, frozen=True):
@@ -77,7 +67,7 @@ class Lookup:
         """Search tree over the brightest stars."""
         count = min(count, len(self.stars))
         if count not in self._trees:
-            self._trees[count] = cKDTree(_columns(self.stars[:count]))
+            self._trees[count] = cKDTree(columns(self.stars[:count]))
         return self._trees[count]
 
     def predicted(self, pose: Pose) -> tuple[IntArray, ComplexArray]:
@@ -96,11 +86,12 @@ class Lookup:
 
     def beside(self, catalogue: IntArray, predicted: ComplexArray, compared: int) -> Neighbours:
         """The nearest of the brightest stars to each predicted place."""
-        distance, star = self.tree(compared).query(_columns(predicted))
+        distance, star = self.tree(compared).query(columns(predicted))
         return Neighbours(catalogue, predicted, np.asarray(star, dtype=np.intp), np.asarray(distance))
 
 
-def _columns(places: ComplexArray) -> FloatArray:
+def columns(places: ComplexArray) -> FloatArray:
+    """x and y (count, 2)."""
     return np.column_stack([places.real, places.imag])
 
 
@@ -138,24 +129,24 @@ def allowed(pose: Pose, scene: Scene) -> bool:
 def weighed(pose: Pose, lookup: Lookup, placements_tried: int) -> Evidence:
     """The strongest evidence for a pose over several depths and tolerances, all of which count as tries."""
     catalogue, predicted = lookup.predicted(pose)
-    least = max(_LEAST_TOLERANCE_PX, _TOLERANCES[0] * lookup.scene.diagonal_px)
+    least = max(_LEAST_TOLERANCE_PX, _LEAST_TOLERANCE * lookup.scene.diagonal_px)
     depths = sorted({min(depth, len(lookup.stars)) for depth in _COMPARED})
     tries = placements_tried * len(depths) * len(_TOLERANCES)
-    tolerances = [least * tolerance / _TOLERANCES[0] for tolerance in _TOLERANCES]
     every = []
     for depth in depths:
         near = lookup.beside(catalogue[:depth], predicted[:depth], depth)
         crowding = _crowding_px2(near, lookup, depth)
-        every += [_evidence(near, crowding, depth, tolerance, tries) for tolerance in tolerances]
+        every += [_evidence(near, crowding, depth, least * tolerance, tries) for tolerance in _TOLERANCES]
     return min(every, key=lambda evidence: evidence.false_alarms_log10)
 
 
 def _evidence(near: Neighbours, crowding_px2: FloatArray, depth: int, tolerance_px: float, tries: int) -> Evidence:
-    matched = len(near.matches(tolerance_px)[0])
+    catalogue, star = near.matches(tolerance_px)
+    matched = len(star)
     unspent = max(len(near.predicted) - _SPENT, 0) / max(len(near.predicted), 1)
     by_chance = float(np.sum(-np.expm1(-crowding_px2 * np.pi * tolerance_px**2)) * unspent)
     return Evidence(matched, len(near.predicted), depth, tolerance_px, by_chance,
-                    false_alarms_log10(tries, matched, by_chance, _SPENT))
+                    false_alarms_log10(tries, matched, by_chance, _SPENT, is_in_order(star[np.argsort(catalogue)].tolist())))
 
 
 def _crowding_px2(near: Neighbours, lookup: Lookup, depth: int) -> FloatArray:
@@ -163,5 +154,5 @@ def _crowding_px2(near: Neighbours, lookup: Lookup, depth: int) -> FloatArray:
     than over the whole frame, so that a cluster on a cluster is no surprise."""
     width, height = lookup.scene.frame
     radius = _NEIGHBOURHOOD * lookup.scene.diagonal_px
-    nearby = lookup.tree(depth).query_ball_point(_columns(near.predicted), radius, return_length=True)
+    nearby = lookup.tree(depth).query_ball_point(columns(near.predicted), radius, return_length=True)
     return np.maximum((np.asarray(nearby) - 1) / (np.pi * radius**2), depth / (width * height))

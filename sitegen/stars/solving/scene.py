@@ -3,6 +3,8 @@
 import numpy as np
 import numpy.typing as npt
 from msgspec import Struct
+from msgspec.structs import replace
+from scipy.spatial import cKDTree
 
 from sitegen.sky.separation import separation_deg
 from sitegen.stars.solving import tangent_plane
@@ -12,6 +14,20 @@ from sitegen.stars.solving.tangent_plane import FloatArray
 
 HIT_TOLERANCE = 0.004
 """Of the diagonal: what the scale's curvature, a lens and two centroids can move a star after a two-star fit."""
+
+_LEAST_HIT_PX = 1.5
+
+WINDOW_DEG = 12.0
+"""Diagonal of the middle part in which a wide picture is searched; what is not much wider is searched as a whole."""
+
+NEARLY_ALL = 0.85
+LENS_SCALE = 0.03
+"""How much more the scale of the middle part can be off, where a crop has the lens's axis elsewhere."""
+
+_DEEPEST = 140
+"""Catalogue stars that one frame can be asked for."""
+
+_IN_WIDE_FRAME = 3000
 
 
 class SolvePrior(Struct, frozen=True):
@@ -32,22 +48,25 @@ class SolvePrior(Struct, frozen=True):
         """The centre tolerance in degrees, its default filled in."""
         if self.centre_tolerance_deg is not None:
             return self.centre_tolerance_deg
-        return self._half_diagonal_deg(width_px, height_px)
+        return self.half_diagonal_deg(width_px, height_px)
 
     def search_radius_deg(self, width_px: int, height_px: int) -> float:
         """Around (ra_deg, dec_deg): how far stars of the picture can be. The catalogue has to reach as far."""
-        largest = self._half_diagonal_deg(width_px, height_px) * (1 + self.scale_tolerance)
+        largest = self.half_diagonal_deg(width_px, height_px) * (1 + self.scale_tolerance)
         return self.middle_tolerance_deg(width_px, height_px) + largest
 
-    def _half_diagonal_deg(self, width_px: int, height_px: int) -> float:
+    def half_diagonal_deg(self, width_px: int, height_px: int) -> float:
+        """Half the frame's diagonal in degrees, taken as if the scale were the same all over it."""
         return float(np.hypot(width_px, height_px)) / 2 * self.scale_arcsec_px / 3600
 
 
 class StarPlaces(Struct, frozen=True):
-    """Catalogue stars within reach, brightest first: ICRS degrees."""
+    """Catalogue stars within reach, brightest first: ICRS degrees, and how many brighter ones lie around each in an area as large
+    as the part of the picture that is searched."""
 
     ra_deg: FloatArray
     dec_deg: FloatArray
+    brighter_around: npt.NDArray[np.intp]
 
     def __len__(self) -> int:
         return len(self.ra_deg)
@@ -72,25 +91,30 @@ class Scene(Struct, frozen=True):
         """What the prior allows, in radians."""
         pixel = np.radians(self.prior.scale_arcsec_px / 3600)
         return Limits(self.prior.scale_tolerance, float(np.radians(self.prior.middle_tolerance_deg(*self.frame))),
-                      float(self.diagonal_px / 2 * pixel), float(HIT_TOLERANCE * self.diagonal_px * pixel))
-
-    @property
-    def in_frame_share(self) -> float:
-        """The part of the catalogue stars within reach that one frame can be expected to show."""
-        width, height = self.frame
-        circle = np.pi * (self.prior.search_radius_deg(*self.frame) * 3600 / self.prior.scale_arcsec_px) ** 2
-        return float(width * height / circle)
+                      float(self.diagonal_px / 2 * pixel), float(max(HIT_TOLERANCE * self.diagonal_px, _LEAST_HIT_PX) * pixel))
 
     def stars_on_plane(self, count: int, mirrored: bool) -> ComplexArray:
         """The brightest stars on the stereographic plane about the frame's middle, radians."""
         offsets = as_seen(self.stars[:count], mirrored)
         return _stereographic(offsets * np.radians(self.prior.scale_arcsec_px / 3600))
 
-    def catalogue_on_plane(self, count: int) -> ComplexArray:
-        """The brightest catalogue stars on the stereographic plane about the prior's place, radians."""
-        places = self.catalogue.ra_deg[:count], self.catalogue.dec_deg[:count]
-        xi_deg, eta_deg = tangent_plane.to_plane(*places, self.prior.ra_deg, self.prior.dec_deg)
-        return _stereographic(np.radians(xi_deg) + 1j * np.radians(eta_deg))
+    def brightest(self, in_frame: int) -> StarPlaces:
+        """The catalogue stars of which fewer than so many brighter ones lie around, within a circle as large as the frame:
+        everywhere as many, in the Milky Way and far from it."""
+        chosen = self.catalogue.brighter_around < in_frame
+        places = self.catalogue
+        return StarPlaces(places.ra_deg[chosen], places.dec_deg[chosen], places.brighter_around[chosen])
+
+    def part_searched(self) -> "Scene":
+        """The scene itself; of a wide one its middle, where any lens shows the sky nearly in its shape."""
+        share = _share_searched(self.frame, self.prior)
+        if share == 1.0:
+            return self
+        width, height = (round(share * side) for side in self.frame)
+        stars = self.stars[(np.abs(self.stars.real) <= width / 2) & (np.abs(self.stars.imag) <= height / 2)]
+        prior = replace(self.prior, scale_tolerance=self.prior.scale_tolerance + LENS_SCALE,
+                        centre_tolerance_deg=self.prior.middle_tolerance_deg(*self.frame))
+        return replace(self, stars=stars, frame=(width, height), prior=prior)
 
 
 def _stereographic(gnomonic: ComplexArray) -> ComplexArray:
@@ -111,7 +135,38 @@ def scene_of(detected: DetectedStars, frame: tuple[int, int], catalogue: tuple[n
     apart = separation_deg(ra, dec, prior.ra_deg, prior.dec_deg)
     order = np.argsort(magnitude, kind="stable")
     order = order[apart[order] <= reach]
+    order = order[: _enough(frame, prior)]
     brightness = np.argsort(-np.asarray(detected.flux), kind="stable")
     middle = (frame[0] - 1) / 2 + 1j * (frame[1] - 1) / 2
     stars = (np.asarray(detected.x_px) + 1j * np.asarray(detected.y_px))[brightness] - middle
-    return Scene(stars, frame, StarPlaces(ra[order], dec[order]), prior)
+    places = StarPlaces(ra[order], dec[order], _brighter_around(ra[order], dec[order], _searched_sr(frame, prior)))
+    return Scene(stars, frame, places, prior)
+
+
+def _brighter_around(ra_deg: FloatArray, dec_deg: FloatArray, area_sr: float) -> npt.NDArray[np.intp]:
+    """For each star of a sorted list, how many of those before it lie in the circle of so large an area about it."""
+    if len(ra_deg) == 0:
+        return np.empty(0, dtype=np.intp)
+    tree = cKDTree(tangent_plane.directions(ra_deg, dec_deg))
+    pairs = tree.query_pairs(float(np.sqrt(area_sr / np.pi)), output_type="ndarray")
+    return np.asarray(np.bincount(pairs.max(axis=1), minlength=len(ra_deg)), dtype=np.intp)
+
+
+def _enough(frame: tuple[int, int], prior: SolvePrior) -> int:
+    """Catalogue stars, the brightest ones, that are worth looking at: a wide field's search reaches over a quarter of the sky."""
+    sky_sr = 2 * np.pi * (1 - np.cos(np.radians(min(prior.search_radius_deg(*frame), 180.0))))
+    return int(max(_IN_WIDE_FRAME * sky_sr / _frame_sr(frame, prior), _DEEPEST * sky_sr / _searched_sr(frame, prior)))
+
+
+def _frame_sr(frame: tuple[int, int], prior: SolvePrior) -> float:
+    return float(frame[0] * frame[1] * np.radians(prior.scale_arcsec_px / 3600) ** 2)
+
+
+def _searched_sr(frame: tuple[int, int], prior: SolvePrior) -> float:
+    return float(_frame_sr(frame, prior) * _share_searched(frame, prior) ** 2)
+
+
+def _share_searched(frame: tuple[int, int], prior: SolvePrior) -> float:
+    """Of each side: all of it, but for wide pictures."""
+    share = WINDOW_DEG / (2 * prior.half_diagonal_deg(*frame))
+    return share if share < NEARLY_ALL else 1.0

@@ -28,6 +28,12 @@ _SCALE_DECIMALS, _TURN_DECIMALS = 8, 6
 """Scale and rotation are differences between neighbouring pixels: good to 2e-10 arcsec and 1e-8 degrees."""
 
 
+LOOKED_AT_PX = 2400
+"""Longest side in which stars are looked for; a picture of more pixels has more stars than the catalogue."""
+
+NARROW_DEG, NARROW_CORNER_PX, WIDE_CORNER_PX = 5.0, 1.0, 3.0
+
+
 class NotSolved(Struct, frozen=True):
     """No place on the sky can be vouched for; reason is a sentence for the author, without a full stop."""
 
@@ -40,7 +46,8 @@ class Solution(Struct, frozen=True):
     cd: ((dxi/dx, dxi/dy), (deta/dx, deta/dy)) in degrees per picture pixel, y downwards, at the reference.
     distortion: applied to pixel offsets before cd, or None. matched and rms_arcsec: stars that the fit
     rests on and the root mean square of their distances; 0 and None where the solution was read, not
-    fitted. evidence: what speaks for a solution found here, None for one that was read.
+    fitted. corner_arcsec: how far off the solution may be in the farthest corner of the frame (4 standard deviations), None
+    where it was read. evidence: what speaks for a solution found here, None for one that was read.
     """
 
     width_px: int
@@ -53,6 +60,7 @@ class Solution(Struct, frozen=True):
     distortion: Distortion | None = None
     matched: int = 0
     rms_arcsec: float | None = None
+    corner_arcsec: float | None = None
     evidence: Evidence | None = None
 
     def to_sky(self, x_px: npt.ArrayLike, y_px: npt.ArrayLike) -> tuple[FloatArray, FloatArray]:
@@ -128,6 +136,20 @@ class Solution(Struct, frozen=True):
     def _span_deg(self, x_px: list[float], y_px: list[float]) -> float:
         ra, dec = self.to_sky(x_px, y_px)
         return rounded(float(separation_deg(ra[1], dec[1], ra[0], dec[0])), _ANGLE_DECIMALS)
+
+    @property
+    def is_sure_of_corners(self) -> bool:
+        """Whether the corners of the frame may be relied on: to a pixel of the picture as the solver looked at it in fields below
+        5 degrees, to three in wider ones. What was read, not fitted, is taken at its word."""
+        if self.corner_arcsec is None:
+            return True
+        return self.corner_arcsec <= self.corner_limit_px * self.scale_arcsec_px
+
+    @property
+    def corner_limit_px(self) -> float:
+        """How far off a corner may be, picture pixels."""
+        looked_at = max(1.0, max(self.width_px, self.height_px) / LOOKED_AT_PX)
+        return looked_at * (NARROW_CORNER_PX if max(self.field_deg) < NARROW_DEG else WIDE_CORNER_PX)
 
     def with_frame(self, width_px: int, height_px: int) -> "Solution":
         """The same plane with another frame size; pixels keep their numbers."""

@@ -7,11 +7,11 @@ import numpy.typing as npt
 from msgspec import Struct
 from msgspec.structs import replace
 
+from sitegen.stars.solving.candidates import candidates
 from sitegen.stars.solving.detection import DetectedStars
-from sitegen.stars.solving.evidence import Evidence
+from sitegen.stars.solving.evidence import MATCHES_AT_LEAST, Evidence
 from sitegen.stars.solving.fitting import solution_from
-from sitegen.stars.solving.placements import all_placements, most_promising
-from sitegen.stars.solving.pose import Lookup, Pose, allowed, pose_of, tightened, weighed
+from sitegen.stars.solving.pose import Lookup, Pose, allowed, tightened, weighed
 from sitegen.stars.solving.scene import Scene, SolvePrior, scene_of
 from sitegen.stars.solving.solution import NotSolved, Solution
 
@@ -20,9 +20,9 @@ _DEPTHS = ((8, 8), (20, 16), (30, 22), (45, 22))
 small because every placement tried is held against what it finds: five stars are enough for it, not for the last."""
 
 _FOLLOWED_UP = 12
-_LEAST_STARS = 5
-_LARGEST_DIAGONAL_DEG = 30.0
-"""Beyond, one plane and one cubic are not enough for the corners; simulated fields of 20 degrees across still come out."""
+_LEAST_STARS = MATCHES_AT_LEAST
+_LARGEST_DIAGONAL_DEG = 90.0
+"""One tangent plane ends at 90 degrees from the lens's axis, and its scale doubles at 45."""
 
 
 class _Finding(Struct, frozen=True):
@@ -43,10 +43,11 @@ def solve(detected: DetectedStars, width_px: int, height_px: int, catalogue_ra_d
     hopeless = _hopeless(scene)
     if hopeless is not None:
         return hopeless
+    searched = scene.part_searched()
     best: _Finding | None = None
-    for finding in _findings(scene):
+    for finding in _findings(searched):
         if finding.evidence.convinces:
-            return solution_from(finding.pose, finding.evidence, scene)
+            return solution_from(finding.pose, finding.evidence, scene, searched)
         if best is None or finding.evidence.false_alarms_log10 < best.evidence.false_alarms_log10:
             best = finding
     return NotSolved(_refusal(best))
@@ -99,12 +100,9 @@ def _controlled(winner: _Finding, control: _Finding | None) -> _Finding:
 
 def _search(lookup: Lookup, mirrored: bool | int, stars: int, in_frame: int, tried: int) -> tuple[int, _Finding | None]:
     """Number of placements with one parity, and the one with the best evidence."""
-    scene = lookup.scene
-    catalogue = int(np.ceil(in_frame / scene.in_frame_share))
-    placements = all_placements(scene.stars_on_plane(stars, bool(mirrored)), scene.catalogue_on_plane(catalogue), scene.limits)
+    placements, poses = candidates(lookup.scene, bool(mirrored), stars, in_frame, _FOLLOWED_UP)
     findings = []
-    for index in most_promising(placements, scene.limits, _FOLLOWED_UP):
-        pose = tightened(pose_of(placements, int(index), scene, bool(mirrored)), lookup, 2 * stars, 2 * in_frame)
-        if allowed(pose, scene):
-            findings.append(_Finding(pose, weighed(pose, lookup, tried + 2 * len(placements))))
-    return len(placements), min(findings, key=lambda finding: finding.evidence.false_alarms_log10, default=None)
+    for pose in (tightened(pose, lookup, 2 * stars, 2 * in_frame) for pose in poses):
+        if allowed(pose, lookup.scene):
+            findings.append(_Finding(pose, weighed(pose, lookup, tried + 2 * placements)))
+    return placements, min(findings, key=lambda finding: finding.evidence.false_alarms_log10, default=None)

@@ -22,11 +22,16 @@ def to_plane(ra_deg: npt.ArrayLike, dec_deg: npt.ArrayLike, touching_ra_deg: npt
     return np.degrees(np.where(status == 0, xi, np.nan)), np.degrees(np.where(status == 0, eta, np.nan))
 
 
-def to_sky(xi_deg: npt.ArrayLike, eta_deg: npt.ArrayLike, touching_ra_deg: float,
-           touching_dec_deg: float) -> tuple[FloatArray, FloatArray]:
+def to_sky(xi_deg: npt.ArrayLike, eta_deg: npt.ArrayLike, touching_ra_deg: npt.ArrayLike,
+           touching_dec_deg: npt.ArrayLike) -> tuple[FloatArray, FloatArray]:
     """(ra, dec) in degrees, ra in [0, 360), of points of the plane."""
     ra, dec = erfa.tpsts(*_radians(xi_deg, eta_deg, touching_ra_deg, touching_dec_deg))
     return np.degrees(ra) % 360.0, np.degrees(dec)
+
+
+def directions(ra_deg: npt.ArrayLike, dec_deg: npt.ArrayLike) -> FloatArray:
+    """Unit vectors (count, 3) of sky positions."""
+    return np.asarray(erfa.s2c(*_radians(ra_deg, dec_deg)))
 
 
 def _radians(*angles_deg: npt.ArrayLike) -> list[FloatArray]:

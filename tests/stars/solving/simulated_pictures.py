@@ -5,7 +5,7 @@ A picture is rendered in linear counts (stars, gaps, decoys, fainter stars, a ne
 well), bent by a lens, cropped off its axis, mirrored half of the time, stretched, and saved and read as a real JPEG.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from io import BytesIO
 
 import numpy as np
@@ -19,6 +19,16 @@ from sitegen.stars.solving.tangent_plane import to_plane, to_sky
 FULL_WELL = 50_000.0
 FAINTER_MAGNITUDES = 3.5
 COUNTS_PER_MAGNITUDE = 10**0.38
+WIDE_FROM_DEG = 24.0
+WIDE_BEND = 0.02
+"""Photographic lenses are sold with distortions of 1 to 2 % in the corner: common practice, no source."""
+
+PIXELS_A_STAR = 400
+"""In wide pictures, of the catalogue: 20 times the area of a star of 4 px, about what fields of 14 to 20 degrees show."""
+
+RADIUS = {"gnomonic": np.tan, "stereographic": lambda angle: 2 * np.tan(angle / 2), "equidistant": lambda angle: angle,
+          "equal-area": lambda angle: 2 * np.sin(angle / 2)}
+"""Of the zenithal projections, for an angle from the axis, both in radians (Calabretta & Greisen 2002, section 5.1)."""
 
 
 @dataclass(frozen=True)
@@ -33,16 +43,25 @@ class Lens:
     up_deg: float
     mirrored: bool
     bend: float
+    projection: str = "gnomonic"
 
     def pixel(self, ra_deg: npt.ArrayLike, dec_deg: npt.ArrayLike) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
-        """Gnomonic about the axis, turned, bent in proportion to the squared distance, mirrored last."""
-        xi, eta = to_plane(ra_deg, dec_deg, self.axis_ra_deg, self.axis_dec_deg)
+        """Projected about the axis, turned, bent in proportion to the squared distance, mirrored last."""
+        xi, eta = self._projected(*to_plane(ra_deg, dec_deg, self.axis_ra_deg, self.axis_dec_deg))
         up = np.radians(self.up_deg)
         right = -xi * np.cos(up) + eta * np.sin(up)
         down = -xi * np.sin(up) - eta * np.cos(up)
         x, y = right / self.scale_deg, down / self.scale_deg
         bend = 1 + self.bend * (x**2 + y**2)
         return self.axis_x_px + x * bend * (-1 if self.mirrored else 1), self.axis_y_px + y * bend
+
+    def _projected(self, xi_deg: npt.NDArray[np.float64],
+                   eta_deg: npt.NDArray[np.float64]) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
+        if self.projection == "gnomonic":
+            return xi_deg, eta_deg
+        gnomonic = np.radians(np.maximum(np.hypot(xi_deg, eta_deg), 1e-9))
+        share = RADIUS[self.projection](np.arctan(gnomonic)) / gnomonic
+        return xi_deg * share, eta_deg * share
 
 
 @dataclass(frozen=True)
@@ -74,8 +93,10 @@ def simulated_picture(seed: int, field_deg: float, knots: bool = False) -> Pictu
     luck = np.random.default_rng(seed)
     width, height = int(luck.integers(1000, 1500)), int(luck.integers(700, 1000))
     lens = _lens(luck, width, height, field_deg / width)
+    lens = _wide(np.random.default_rng(seed + 2_000_000), lens, width, height, field_deg) if field_deg >= WIDE_FROM_DEG else lens
     ra, dec = _middle(lens, width, height)
     near = stars_to_solve(ra, dec, 0.8 * field_deg)
+    near = _as_deep(near, width * height * np.pi * 0.8**2 * width / height) if field_deg >= WIDE_FROM_DEG else near
     stars = _stars(luck, lens, near, width, height)
     nebula = _knots(np.random.default_rng(seed + 1_000_000), width, height) if knots else 0.0
     linear = _rendered(luck, *stars, depth(near), width, height, nebula)
@@ -91,14 +112,37 @@ def _lens(luck: np.random.Generator, width: int, height: int, scale_deg: float) 
                 bool(luck.random() < 0.5), float(luck.uniform(-0.002, 0.002) / corner**2))
 
 
+def _as_deep(near: StarField, circle_px: float) -> StarField:
+    """The brightest stars: as many as a wide picture's short exposure shows apart, one in so many pixels."""
+    count = int(circle_px / PIXELS_A_STAR)
+    return StarField(*(getattr(near, name)[:count] for name in StarField.__struct_fields__))
+
+
+def _wide(luck: np.random.Generator, lens: Lens, width: int, height: int, field_deg: float) -> Lens:
+    """The same camera behind a lens of any zenithal projection, bent by up to WIDE_BEND in the corner."""
+    projection = str(luck.choice(list(RADIUS)))
+    scale_deg = float(np.degrees(2 * RADIUS[projection](np.radians(field_deg / 2)) / width))
+    bend = float(luck.uniform(-WIDE_BEND, WIDE_BEND) / (np.hypot(width, height) / 2) ** 2)
+    return replace(lens, projection=projection, scale_deg=scale_deg, bend=bend)
+
+
 def _middle(lens: Lens, width: int, height: int) -> tuple[float, float]:
-    """Sky place of the frame's middle; the bend, a fraction of a pixel there, left out."""
+    """Sky place of the frame's middle; the bend left out."""
     x, y = (width / 2 - lens.axis_x_px) * (-1 if lens.mirrored else 1), height / 2 - lens.axis_y_px
     up = np.radians(lens.up_deg)
     xi = (-x * np.cos(up) - y * np.sin(up)) * lens.scale_deg
     eta = (x * np.sin(up) - y * np.cos(up)) * lens.scale_deg
-    ra, dec = to_sky(xi, eta, lens.axis_ra_deg, lens.axis_dec_deg)
+    unbent = _gnomonic(lens, float(np.radians(np.hypot(xi, eta))))
+    ra, dec = to_sky(xi * unbent, eta * unbent, lens.axis_ra_deg, lens.axis_dec_deg)
     return float(ra), float(dec)
+
+
+def _gnomonic(lens: Lens, radius: float) -> float:
+    """By how much the radius of the lens's projection, radians, has to grow for the gnomonic one."""
+    if lens.projection == "gnomonic" or radius == 0:
+        return 1.0
+    angles = np.linspace(0, 1.2, 100_001)
+    return float(np.tan(np.interp(radius, RADIUS[lens.projection](angles), angles)) / radius)
 
 
 def _prior(luck: np.random.Generator, ra: float, dec: float, lens: Lens, field_deg: float) -> SolvePrior:
@@ -117,7 +161,10 @@ def _count_in_frame(lens: Lens, near: StarField, width: int, height: int) -> int
 
 def depth(near: StarField) -> float:
     """Where the catalogue of a field ends: a picture goes on for FAINTER_MAGNITUDES from there."""
-    return max(float(np.percentile(near.magnitude, 90)), GAIA_FAINTEST) if len(near) else GAIA_FAINTEST
+    if len(near) == 0:
+        return GAIA_FAINTEST
+    deepest = float(np.percentile(near.magnitude, 90))
+    return deepest if near.magnitude[-1] < GAIA_FAINTEST - 0.5 else max(deepest, GAIA_FAINTEST)
 
 
 def _stars(luck: np.random.Generator, lens: Lens, near: StarField, width: int,

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from pyavm import AVM
 
 from sitegen.stars.solving.avm import avm_spatial, from_avm, straight
+from sitegen.stars.solving.distortion import Distortion
 from sitegen.stars.solving.solution import NotSolved, Solution
 from sitegen.stars.solving.transforms import resized
 
@@ -101,6 +102,20 @@ def test_a_bent_solution_becomes_the_nearest_straight_one() -> None:
         errors.append(np.hypot(there[0] - x, there[1] - y).max())
     assert errors[0] < errors[1] * 0.75
     assert straight(bent).distortion is None
+
+
+def test_quality_says_whether_the_corners_are_right() -> None:
+    """AVM 1.2, Spatial.Quality: Full, or Position where only the middle can be relied on. A fitted solution that is unsure of its
+    corners says so, and one so bent that the straight terms miss them by more than a pixel (the limit of narrow fields)."""
+    plain = read(turned(30, -1))
+    solutions = [replace(plain, corner_arcsec=arcsec) for arcsec in (None, 1.0, 2.0)]  # a pixel, as looked at, is 1.5 arcsec
+    qualities = [avm_spatial(solution, 3000, 2000)["Spatial.Quality"] for solution in solutions]
+    assert qualities == ["Full", "Full", "Position"]
+    middle = 1500 - plain.reference_x_px, 1000 - plain.reference_y_px
+    for share, quality in ((1e-10, "Full"), (1e-8, "Position")):  # of the distance cubed: 0.6 px and 58 px in the corner
+        around = (middle[0] - 1500, middle[0] + 1500, middle[1] - 1000, middle[1] + 1000)
+        lens = Distortion(((1, 2, share), (3, 0, share)), ((0, 3, share), (2, 1, share)), around)
+        assert avm_spatial(replace(plain, distortion=lens), 3000, 2000)["Spatial.Quality"] == quality
 
 
 def test_values_may_be_text() -> None:

@@ -48,6 +48,31 @@ def test_places_are_found(seed: int, field_deg: float) -> None:
     assert picture.error_px(solution) < 2.0
 
 
+@pytest.mark.parametrize(("seed", "field_deg"), [(3, 30.0), (4, 40.0), (6, 60.0)])
+def test_wide_fields_are_right_to_the_corners(seed: int, field_deg: float) -> None:
+    """Zenithal lenses with up to 2 % of distortion, cropped off their axes: found in the middle, fitted to the edges. No corner
+    is farther off than the solution says, nor by 3 pixels (what this project asks of wide fields)."""
+    picture = simulated_picture(seed, field_deg)
+    solution = solved(picture)
+    assert isinstance(solution, Solution)
+    assert solution.corner_arcsec is not None
+    assert picture.error_px(solution, margin=0.0) * solution.scale_arcsec_px < solution.corner_arcsec
+    assert picture.error_px(solution, margin=0.0) < 3.0
+    assert solution.is_sure_of_corners
+
+
+@pytest.mark.parametrize("seed", [11044, 11077])
+def test_few_stars_do_not_vouch_for_corners(seed: int) -> None:
+    """Four to six stars in 0.4 degrees place a picture, but a lens's bend would not show in them: the corner's error is published
+    as larger than a pixel, and than what it is (computed)."""
+    picture = simulated_picture(seed, 0.4)
+    solution = solved(picture)
+    assert isinstance(solution, Solution)
+    assert solution.corner_arcsec is not None
+    assert picture.error_px(solution, margin=0.0) * solution.scale_arcsec_px < solution.corner_arcsec
+    assert not solution.is_sure_of_corners
+
+
 @pytest.mark.parametrize("seed", KNOTTY)
 def test_knots_of_a_nebula_are_no_stars(seed: int) -> None:
     """Compact bright knots, brighter than most stars, do not outrank them: the place is found, right to 2 pixels (computed)."""
@@ -122,9 +147,10 @@ def test_a_bent_lens_is_straightened(three_degrees: Picture) -> None:
 
 
 @pytest.mark.parametrize(("name", "reason"), [
-    ("nddata/tests/data/sip-wcs.fits", "only 3 stars found in the picture; 5 are needed"),
-    ("io/fits/hdu/compressed/tests/data/m13.fits", "the catalogue has only 4 stars near the target; 5 are needed"),
-    ("wcs/tests/data/dss.14.29.56-62.41.05.fits.gz", "the catalogue has only 1 stars near the target; 5 are needed"),
+    ("nddata/tests/data/sip-wcs.fits", "only 3 stars found in the picture; 4 are needed"),
+    ("io/fits/hdu/compressed/tests/data/m13.fits",
+     "the best placement matches 2 of 2 catalogue stars, the mirrored sky 2: chance cannot be ruled out"),
+    ("wcs/tests/data/dss.14.29.56-62.41.05.fits.gz", "the catalogue has only 1 stars near the target; 4 are needed"),
 ])
 @pytest.mark.filterwarnings("ignore::astropy.wcs.FITSFixedWarning", "ignore::astropy.io.fits.verify.VerifyWarning")
 def test_frames_too_small_for_the_catalogue_are_not_solved(name: str, reason: str) -> None:
@@ -141,11 +167,11 @@ def test_an_empty_picture_is_not_solved() -> None:
     """Nothing in, a reason out."""
     picture = detect_stars(np.zeros((100, 150), dtype=np.uint8))
     assert solved_before(picture, (150, 100), SolvePrior(10, 40, 60.0)) == NotSolved(
-        "only 0 stars found in the picture; 5 are needed")
+        "only 0 stars found in the picture; 4 are needed")
 
 
 def test_a_field_too_wide_is_not_solved() -> None:
     """Where a plane cannot hold the sky, no solution is claimed."""
     stars = DetectedStars(np.arange(9.0), np.arange(9.0) ** 2, np.ones(9))
-    assert solved_before(stars, (1500, 1000), SolvePrior(10, 40, 100.0)) == NotSolved(
-        "the field is 50 degrees from corner to corner; up to 30 are solved")
+    assert solved_before(stars, (1500, 1000), SolvePrior(10, 40, 200.0)) == NotSolved(
+        "the field is 100 degrees from corner to corner; up to 90 are solved")
