@@ -43,7 +43,9 @@ def published_column(values: Sequence[Any], unit: str, decimals: int | None) -> 
         return values
     if unit == "UTC":
         return _of_times(values)
-    return _of_numbers(values, decimals) if decimals is not None else _of_words(values)
+    if decimals is None and any(type(value) is int for value in values):
+        return _of_numbers(values, 0)
+    return _of_words(values) if decimals is None else _of_numbers(values, decimals)
 
 
 def _of_words(values: Sequence[Any]) -> Runs:

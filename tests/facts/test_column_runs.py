@@ -87,6 +87,9 @@ def test_times_texts_and_truths_come_back() -> None:
     assert times["count"] == [20_000] and times["step"] == [0.333]
     words = ["L"] * 6000 + ["Ha"] * 6000
     assert column_of(words, "", None) == {"count": [6000, 6000], "first": ["L", "Ha"], "step": [0, 0], "decimals": 0}
+    counts = [place if place % 100 else None for place in range(MOST_PLAIN + 5)]
+    assert read_back(column_of(counts, "", None)) == counts
+    assert len(column_of(counts, "", None)["count"]) == 202
     truths = [place != 5 for place in range(MOST_PLAIN + 5)]
     assert read_back(column_of(truths, "", None)) == truths
 

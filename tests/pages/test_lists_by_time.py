@@ -141,7 +141,7 @@ def busy_pages() -> dict[str, tuple[Page, str]]:
      addresses.in_year(addresses.LESSONS, 2021)],
 )  # fmt: skip
 def test_a_year_of_eight_hundred_entries_stays_light(address: str) -> None:
-    """No list of it has more than 3,000 elements or 60 kB gzipped, the limits of the issue for 5,000 entries in ten years."""
+    """No list of it has more than 3,000 elements or 60 kB gzipped, as a diary of 8,000 in ten years would have."""
     _, html = busy_pages()[address]
     assert len(re.findall("<[a-z]", html)) <= 3000
     assert len(gzip.compress(html.encode("utf-8"), 9)) <= 60_000
