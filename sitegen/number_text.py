@@ -140,7 +140,7 @@ _BY_UNIT: dict[str, Callable[[NumberText, float, str], str]] = {
     "mag": lambda texts, value, _: f"{texts.number(value, 1)}{NARROW_SPACE}mag",
     "mag/arcsec²": lambda texts, value, _: f"{texts.number(value, 1)}{NARROW_SPACE}mag/arcsec²",
     "days": lambda texts, value, _: f"{texts.number(value, 1)}{NARROW_SPACE}{texts.words['unit.days']}",
-    "px": lambda texts, value, _: f"{texts.number(value, 1)}{NARROW_SPACE}px",
+    "px": lambda texts, value, _: f"{texts.number(value, 2 if 0 < abs(value) < 0.1 else 1)}{NARROW_SPACE}px",
     "″/min": lambda texts, value, _: f"{texts.figures(value, 2)}″/min",
     "°C": lambda texts, value, _: f"{texts.number(value, 0)}{NARROW_SPACE}°C",
     "%": lambda texts, value, _: f"{texts.number(value, 0)}{NARROW_SPACE}%",

@@ -34,6 +34,7 @@ def test_a_full_turn_reads_as_none(turned: float, text: str) -> None:
         ("conditions.wind_m_s", 3.9, "3.9 m/s"), ("conditions.sky_mag_arcsec2", 20.914, "20.9 mag/arcsec²"),
         ("conditions.guiding_rms_arcsec", 0.577, "0.58″"), ("polar.drift_arcsec_min", 1.05, "1.1″/min"),
         ("polar.corner_smear_px", 0.106, "0.1 px"),
+        ("polar.typical_corner_smear_px", 0.032, "0.03 px"),
     ],
 )  # fmt: skip
 def test_what_was_read_is_shown_with_the_digits_that_it_has(place: str, value: float, text: str) -> None:
