@@ -21,6 +21,11 @@ from sitegen.sky.guiding import GAP_IN_CADENCES, LEAST_COVERED, covered_share, g
 HALF_HOUR_S = 1800.0
 MOST_HALF_HOURS = 28
 """The clocks of the Earth's zones lie up to 14 hours from UTC."""
+SAME_NIGHT_S = 6 * 3600.0
+SOME_MISSED, NEARLY_ALL = 0.9, 0.95
+"""Of a night's exposures: a guider that covers fewer than the first is asked about its clock, if another would have it cover as
+many as the second."""
+NONE_COVERED = "the series covers none of this entry's subs"
 SLOW_CADENCE_S = 900.0
 """A weather station may read once in a quarter of an hour: what it read holds until then."""
 EMPTY = Readings()
@@ -132,19 +137,28 @@ def _mean(series: Series, exposure: Exposure) -> float | None:
 def _tell_a_wrong_clock(
     request: SeriesRequest, tables: Sequence[SeriesTable], exposures: Sequence[Exposure], problems: list[Problem]
 ) -> None:
-    """Tables that cover no exposure at all were written at another time, or by another clock."""
+    """Tables that cover no exposure at all were written at another time, or by another clock; so was a guider's that misses some
+    of its nights' exposures and would cover them all by another one. Weather goes on when nobody exposes, and tells less."""
     spans = [(table.times_s[0], table.times_s[-1]) for table in tables if len(table.times_s)]
-    if not spans or not exposures or _covered(spans, exposures, 0.0):
+    if not spans or not exposures:
         return
-    by_shift = {step: _covered(spans, exposures, step * HALF_HOUR_S) for step in range(-MOST_HALF_HOURS, MOST_HALF_HOURS + 1)}
+    middles_s = np.array([(exposure.start_s + exposure.end_s) / 2 for exposure in exposures])
+    of_nights = middles_s[_inside([(first - SAME_NIGHT_S, last + SAME_NIGHT_S) for first, last in spans], middles_s)]
+    near_s = of_nights if len(of_nights) else middles_s
+    covered, is_guiding = int(_inside(spans, near_s).sum()), any(_errors(request, table) is not None for table in tables)
+    if covered and not (is_guiding and covered < SOME_MISSED * len(near_s)):
+        return
+    steps = range(-MOST_HALF_HOURS, MOST_HALF_HOURS + 1)
+    by_shift = {step: int(_inside(spans, near_s - step * HALF_HOUR_S).sum()) for step in steps}
     step = min(by_shift, key=lambda step: (-by_shift[step], abs(step)))
+    if covered and by_shift[step] < NEARLY_ALL * len(near_s):
+        return
+    wrong = f"the series covers {covered} of the {len(near_s)} subs of its nights" if covered else NONE_COVERED
     remedy = f"with its times moved by {step / 2:+g} h it would cover {by_shift[step]} of them: does 'time_zone' fit?"
-    wrong = "the series covers none of this entry's subs"
     problems.append(Problem(*request.item_place, wrong, remedy if by_shift[step] else "are these its nights?", "warning"))
 
 
-def _covered(spans: Sequence[tuple[float, float]], exposures: Sequence[Exposure], shift_s: float) -> int:
-    """How many exposures have their middle inside one of the spans, once those are moved."""
-    middles_s = np.array([(exposure.start_s + exposure.end_s) / 2 for exposure in exposures])
-    inside = [(middles_s >= first + shift_s) & (middles_s <= last + shift_s) for first, last in spans]
-    return int(np.any(inside, axis=0).sum())
+def _inside(spans: Sequence[tuple[float, float]], times_s: Floats) -> np.ndarray:
+    """Which of the times lie in one of the spans."""
+    inside: np.ndarray = np.any([(times_s >= first) & (times_s <= last) for first, last in spans], axis=0)
+    return inside

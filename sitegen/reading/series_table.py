@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 import numpy as np
 from msgspec import Struct
 
-from sitegen.problems import did_you_mean
+from sitegen.problems import did_you_mean, errors_in
 from sitegen.reading.capture_logs.log_problems import LogProblems, ValueProblem
 from sitegen.reading.capture_logs.moments import read_moment
 from sitegen.reading.capture_logs.table_text import read_table_text
@@ -34,12 +34,11 @@ EPOCH = np.datetime64("1970-01-01T00:00:00", "us")
 
 
 class SeriesTable(Struct, frozen=True):
-    """`times_s` are UTC unix seconds, rising; `columns` by canonical name, NaN where a cell is empty. `dropped` rows told of a
-    lost star, of settling or of a dither; their errors of guiding are NaN."""
+    """`times_s` are UTC unix seconds, rising; `columns` by canonical name, NaN where a cell is empty, and of the guiding where a
+    row tells of a lost star, of settling or of a dither."""
 
     times_s: Floats
     columns: Mapping[str, Floats]
-    dropped: int
 
 
 class _Heading(Struct, frozen=True):
@@ -61,9 +60,9 @@ def read_series(path: Path, names: Mapping[str, str], zone: ZoneInfo | None, pro
         _no_heading(lines, names, problems)
         return None
     rows = _rows(lines, heading)
-    times = _times_s([row[heading.places[TIME]] for _, row in rows], [number for number, _ in rows], zone, problems)
+    times = _times_s([row[heading.places[TIME]].strip() for _, row in rows], [number for number, _ in rows], zone, problems)
     columns = {name: _numbers(rows, heading, name, problems) for name in MEASURED if name in heading.places}
-    if times is None or problems.all():
+    if times is None or errors_in(problems.all()):
         return None
     return _in_order(times, columns, _not_guiding(rows, heading))
 
@@ -97,16 +96,19 @@ def _cells(line: str, mark: str) -> list[str]:
 
 
 def _rows(lines: Sequence[str], heading: _Heading) -> list[tuple[int, list[str]]]:
-    """With the number of their lines. Those that hold no time, comments and notes in between, are left out."""
+    """With the number of their lines. Comments, and notes in between, which have one cell or no time, are left out."""
     width, time = 1 + max(heading.places.values()), heading.places[TIME]
     numbered = enumerate(lines[heading.line :], start=heading.line + 1)
     cells = ((number, _cells(line, heading.mark)) for number, line in numbered if line and not line.startswith("#"))
-    return [(number, row + [""] * (width - len(row))) for number, row in cells if len(row) > time and row[time].strip()]
+    return [(number, row + [""] * (width - len(row))) for number, row in cells if len(row) > max(time, 1) and row[time].strip()]
 
 
 def _times_s(texts: list[str], numbers: list[int], zone: ZoneInfo | None, problems: LogProblems) -> Floats | None:
-    """UTC unix seconds; a bare time counts in the zone, else in UTC."""
-    plain = [text.strip().removesuffix("Z") for text in texts]
+    """UTC unix seconds; a bare time counts in the zone, else in UTC. All at once where all of them are written alike."""
+    are_utc = {text.endswith("Z") for text in texts}
+    if len(are_utc) > 1 and zone is not None:
+        return _times_one_by_one(texts, numbers, zone, problems)
+    plain = [text.removesuffix("Z") for text in texts]
     try:
         moments = np.array(plain, dtype="datetime64[us]") if all(map(_PLAIN_TIME.fullmatch, plain)) else None
     except ValueError:
@@ -114,15 +116,14 @@ def _times_s(texts: list[str], numbers: list[int], zone: ZoneInfo | None, proble
     if moments is None:
         return _times_one_by_one(texts, numbers, zone, problems)
     bare_s: Floats = (moments - EPOCH) / np.timedelta64(1, "s")
-    is_utc = zone is None or all(text.endswith("Z") for text in texts)
-    return bare_s if is_utc else bare_s - _offsets_s(bare_s, zone)
+    return bare_s if zone is None or are_utc == {True} else bare_s - _offsets_s(bare_s, zone)
 
 
 def _times_one_by_one(texts: list[str], numbers: list[int], zone: ZoneInfo | None, problems: LogProblems) -> Floats | None:
     times_s: list[float] = []
     for text, number in zip(texts, numbers, strict=True):
         try:
-            moment = read_moment(text.strip())
+            moment = read_moment(text)
         except ValueProblem as doubt:
             problems.error(f"'{TIME}' is {quoted(text)}, {doubt.wrong}", doubt.remedy, lambda number=number: (number, 1))  # type: ignore[misc]
             if problems.is_full:
@@ -149,10 +150,11 @@ def _numbers(rows: list[tuple[int, list[str]]], heading: _Heading, name: str, pr
         values = np.array([cell or "nan" for cell in cells], dtype=float)
         return np.where(np.isfinite(values), values, np.nan)
     except ValueError:
-        for (number, _), cell in zip(rows, cells, strict=True):
-            if not _is_number(cell or "nan"):
-                problems.alike("error", f"'{name}' holds what is no number", "leave the cell empty where nothing was read",
-                               lambda number=number: (number, 1))  # type: ignore[misc] # fmt: skip
+        wrong = [(number, cell) for (number, _), cell in zip(rows, cells, strict=True) if not _is_number(cell or "nan")]
+        (line, first), more = wrong[0], len(wrong) - 1
+        so_many = f" (so in {more} more {'row' if more == 1 else 'rows'})" if more else ""
+        remedy = "leave the cell empty where nothing was read"
+        problems.error(f"'{name}' is {quoted(first)}, no number{so_many}", remedy, lambda: (line, 1))
         return np.full(len(cells), np.nan)
 
 
@@ -171,10 +173,10 @@ def _not_guiding(rows: list[tuple[int, list[str]]], heading: _Heading) -> np.nda
     return np.array([any(word in state for word in NOT_GUIDING) for state in states], dtype=bool)
 
 
-def _in_order(times_s: Floats, columns: Mapping[str, Floats], dropped: np.ndarray) -> SeriesTable:
+def _in_order(times_s: Floats, columns: Mapping[str, Floats], not_guiding: np.ndarray) -> SeriesTable:
     order = np.argsort(times_s, kind="stable")
     kept = {
-        name: np.where(dropped, np.nan, values)[order] if name in (*GUIDING, *IN_PIXELS) else values[order]
+        name: np.where(not_guiding, np.nan, values)[order] if name in (*GUIDING, *IN_PIXELS) else values[order]
         for name, values in columns.items()
     }
-    return SeriesTable(times_s[order], kept, int(dropped.sum()))
+    return SeriesTable(times_s[order], kept)

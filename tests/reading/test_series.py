@@ -140,7 +140,7 @@ def test_another_night_is_told_as_such(tmp_path: Path) -> None:
         ("time,temperature_c\n12:00,4\n", "a.csv:2:1: error: 'time' is '12:00', a time of day without a date"),
         ("time,temperature_c\nnow,4\n", "a.csv:2:1: error: 'time' is 'now', not a date and time"),
         ("time,temperature_c\n2026-02-30T12:00:00,4\n", "a.csv:2:1: error: 'time' is '2026-02-30T12:00:00', not a date and time"),
-        ("time,temperature_c\n2026-09-12T12:00:00Z,mild\n", "a.csv:2:1: error: 'temperature_c' holds what is no number"),
+        ("time,temperature_c\n2026-09-12T12:00:00Z,mild\n", "a.csv:2:1: error: 'temperature_c' is 'mild', no number"),
         ("time,ra_px,dec_px\n2026-09-12T12:00:00Z,1,1\n", "entry.md:9:5: error: the guider's errors are in pixels"),
     ],
 )
@@ -166,3 +166,64 @@ def test_the_hour_that_comes_twice_and_offsets(tmp_path: Path) -> None:
     for table, zone in ((bare, "Australia/Adelaide"), (told, None)):
         reading = read([request(tmp_path, table, time_zone=zone)], [Exposure(middle - 60, middle + 60, None)])
         assert only(reading) == Readings(temperature_c=7.0)
+
+
+WEATHER = "time,temperature_c\n2026-09-12T11:57:30Z,8\n2026-09-12T12:07:30Z,6\n"
+BETWEEN = Readings(temperature_c=7.0)
+
+
+def test_a_byte_order_mark_is_told_and_the_table_is_read(tmp_path: Path) -> None:
+    """A warning loses no table."""
+    reading = read([request(tmp_path, f"\ufeff{WEATHER}")])
+    assert reading.readings == (BETWEEN,)
+    assert [problem.severity for problem in reading.problems] == ["warning"]
+
+
+def test_notes_between_the_rows_are_left_out(tmp_path: Path) -> None:
+    """Lines of one cell, as guiders write them."""
+    noted = WEATHER.replace("\n2026-09-12T12:07", "\nINFO: the dome was closed\n2026-09-12T12:07")
+    assert only(read([request(tmp_path, noted)])) == BETWEEN
+
+
+@pytest.mark.parametrize(
+    "table",
+    [
+        WEATHER.replace("Z,", "Z ,"),
+        "time,temperature_c\n2026-09-12T21:57:30,8\n2026-09-12T12:07:30Z,6\n",
+        "time,temperature_c\n2026-09-12 11:57:30+00:00,8\n2026-09-12T22:07:30,6\n",
+    ],
+    ids=["blanks behind", "a wall clock and UTC", "an offset and a wall clock"],
+)
+def test_a_time_that_says_its_clock_is_taken_at_its_word(tmp_path: Path, table: str) -> None:
+    """Whatever zone the others keep, ten hours east here."""
+    assert only(read([request(tmp_path, table, time_zone="Australia/Brisbane")])) == BETWEEN
+
+
+def night(first_s: int, last_s: int, offset_s: int = 0, columns: str = "ra_arcsec,dec_arcsec") -> str:
+    """A reading of a minute each."""
+    cells = ",0.5" * (columns.count(",") + 1)
+    rows = [f"{START + timedelta(seconds=second + offset_s):%Y-%m-%dT%H:%M:%S}{cells}" for second in range(first_s, last_s, 60)]
+    return "\n".join([f"time,{columns}", *rows])
+
+
+def test_a_clock_an_hour_off_is_told_though_most_subs_are_covered(tmp_path: Path) -> None:
+    """Sixty subs of five hours: a guider's table an hour late misses those of the first hour."""
+    subs = exposures(60)
+    (problem,) = read([request(tmp_path, night(-60, 18_700, offset_s=3600))], subs).problems
+    assert problem.wrong == "the series covers 49 of the 60 subs of its nights"
+    assert problem.remedy == "with its times moved by -1 h it would cover 60 of them: does 'time_zone' fit?"
+
+
+@pytest.mark.parametrize(
+    ("first_s", "last_s", "columns"),
+    [
+        (-60, 18_700, "ra_arcsec,dec_arcsec"),
+        (9_000, 18_700, "ra_arcsec,dec_arcsec"),
+        (-60, 9_000, "ra_arcsec,dec_arcsec"),
+        (-14_400, 12_000, "temperature_c"),
+    ],
+    ids=["all night", "from midnight", "to midnight", "a station from the afternoon on that ends early"],
+)
+def test_a_table_that_only_begins_late_or_ends_early_is_let_be(tmp_path: Path, first_s: int, last_s: int, columns: str) -> None:
+    """No other clock would have it cover them all, or nothing says that it should."""
+    assert read([request(tmp_path, night(first_s, last_s, columns=columns))], exposures(60)).problems == ()
