@@ -40,9 +40,11 @@ def table_of(records: Sequence[Record], kind: type[Record], without: str = "") -
 
 def records_of(table: Table, kind: type[Record], without: str = "", values: Iterable[Any] = ()) -> tuple[Record, ...]:
     """`values` of the field that was not kept. Raises a ValueError for what is damaged."""
-    kept, columns = iter(table.columns), []
-    for name, column in _typed_fields(kind):
-        columns.append(values if name == without else _values(load(next(kept), column), table.count))
+    fields = _typed_fields(kind)
+    if len(table.columns) != sum(name != without for name, _ in fields):
+        raise ValueError("columns of another record")
+    kept = iter(table.columns)
+    columns = [values if name == without else _values(load(next(kept), column), table.count) for name, column in fields]
     records = tuple(map(kind, *columns))
     if len(records) != table.count:
         raise ValueError("columns of different lengths")

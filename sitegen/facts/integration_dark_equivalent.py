@@ -1,6 +1,7 @@
 """What the broadband hours would have been worth under a dark sky."""
 
 import math
+from collections.abc import Sequence
 
 import numpy as np
 
@@ -40,8 +41,12 @@ def _weights(view: EntryView) -> Floats:
 
 def dark_equivalent_s(view: EntryView) -> float | None:
     """Sum of the lights' worths; None where any of them is not known, 0.0 without broadband frames."""
-    worths_s = [worth_s for worth_s in sub_worths_s(view) if worth_s is not None]
-    return math.fsum(worths_s) if len(worths_s) == len(view.lights) else None
+    return total_worth_s(sub_worths_s(view))
+
+
+def total_worth_s(worths_s: Sequence[float | None]) -> float | None:
+    known_s = [worth_s for worth_s in worths_s if worth_s is not None]
+    return math.fsum(known_s) if len(known_s) == len(worths_s) else None
 
 
 DARK_EQUIVALENT_S: Fact[EntryView] = Fact(

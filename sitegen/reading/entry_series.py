@@ -28,6 +28,11 @@ class SeriesRequest(Struct, frozen=True):
     ra_on_sky: bool
     item_place: tuple[str, int, int]
 
+    @property
+    def shaping(self) -> tuple[object, ...]:
+        """All that shapes what is read, wherever the diary lies and the item stands in its entry."""
+        return self.sources, sorted(self.columns.items()), self.time_zone, self.scale_arcsec_px, self.ra_on_sky
+
 
 class Exposure(Struct, frozen=True, gc=False):
     """UTC unix seconds; `dec_deg` of what it was pointed at, None where that is not known."""

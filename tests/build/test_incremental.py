@@ -142,7 +142,7 @@ def test_a_log_seen_again_is_not_opened(tmp_path: Path, monkeypatch: pytest.Monk
 
 
 def test_series_seen_again_are_not_opened(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The entry's text changed, then its series, then its log: only what may be reduced otherwise is read."""
+    """The entry's text changed, then its series, its log, a line above the item: only what may be reduced otherwise is read."""
     make_diary(tmp_path / "content", Size(entries=1, nights=1, subs=3))
     folders = Folders(tmp_path / "content", tmp_path / "themes", tmp_path / "output", tmp_path / "kept")
     (entry,) = entries(folders.content)
@@ -166,6 +166,7 @@ def test_series_seen_again_are_not_opened(tmp_path: Path, monkeypatch: pytest.Mo
     assert temperature_after(entry, "In all", "Altogether") == (7.5, 0)
     assert temperature_after(series, "7.5", "6.5") == (6.5, 1)
     assert temperature_after(log, ",yes,", ",no,") == (6.5, 0)
+    assert temperature_after(entry, "\nseries:", "\n# of the roof\nseries:") == (6.5, 0)
     assert differing(bytes_of(folders.output), fresh(folders, tmp_path / "fresh")) == []
 
 

@@ -53,6 +53,9 @@ def test_damaged_columns_are_told() -> None:
     table = table_of(many(10), Sub)
     with pytest.raises(ValueError, match="columns of different lengths"):
         records_of(Table(11, table.columns), Sub)
+    for columns in (table.columns[:-1], (*table.columns, table.columns[0]), ()):
+        with pytest.raises(ValueError, match=r"columns of another record"):
+            records_of(Table(10, columns), Sub)
 
 
 def prepared_entry() -> PreparedEntry:

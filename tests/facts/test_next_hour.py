@@ -26,8 +26,9 @@ def test_the_best_night_is_the_one_with_the_most_weight() -> None:
     both = view(sub(f"{BRIGHT} 12:00"), sub(f"{BRIGHT} 12:10"), sub(f"{BRIGHT} 12:20"), sub(f"{DARK} 13:00"),
                 sub(f"{DARK} 13:10", kept=False), sub(f"{DARK} 13:20", filter="Ha"))  # fmt: skip
     dark = view(sub(f"{DARK} 13:00"))
-    assert best_weight(both) == pytest.approx(best_weight(dark))
-    assert best_weight(view(sub(f"{BRIGHT} 12:00"))) < 0.5 * best_weight(dark)  # type: ignore[operator]
+    assert best_weight(both, sub_worths_s(both)) == pytest.approx(best_weight(dark, sub_worths_s(dark)))
+    bright = view(sub(f"{BRIGHT} 12:00"))
+    assert best_weight(bright, sub_worths_s(bright)) < 0.5 * best_weight(dark, sub_worths_s(dark))  # type: ignore[operator]
 
 
 NOTHING = {
@@ -48,7 +49,7 @@ def test_an_hour_more_of_the_same() -> None:
     """Twelve subs of 300 s on a dark night are an hour: another one gives the root of two."""
     hour = view(*(sub(f"{DARK} {13 + minute // 60}:{minute % 60:02}") for minute in range(0, 60, 5)))
     worth_s = math.fsum(worth_s or 0.0 for worth_s in sub_worths_s(hour))
-    assert next_hour_gain(hour) == pytest.approx(math.sqrt(1 + HOUR_S * best_weight(hour) / worth_s) - 1)  # type: ignore[operator]
+    assert next_hour_gain(hour) == pytest.approx(math.sqrt(1 + HOUR_S * best_weight(hour, sub_worths_s(hour)) / worth_s) - 1)  # type: ignore[operator]
     assert next_hour_gain(hour) == pytest.approx(math.sqrt(2) - 1, rel=0.01)
 
 

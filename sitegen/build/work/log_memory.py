@@ -52,7 +52,7 @@ class SeriesMemory:
         self.now: KeptSeries | None = None
 
     def read(self, requests: Sequence[SeriesRequest], exposures: Sequence[Exposure]) -> SeriesReading:
-        asked = digest_of((requests, exposures))
+        asked = digest_of(([request.shaping for request in requests], exposures))
         if self.earlier is not None and self.earlier.asked == asked:
             self.now = self.earlier
             return self.earlier.reading
