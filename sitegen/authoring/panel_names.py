@@ -35,18 +35,18 @@ def panel_called(name: str, path: str) -> str:
     if in_object:
         return in_object
     folders, _, file = path.rpartition("/")
-    in_file = _found(file, *_IN_PATH) if _may_name(file.translate(_NO_DIGITS)) else ""
+    in_file = _panel_in(file, *_IN_PATH) if _may_name(file.translate(_NO_DIGITS)) else ""
     return in_file or _in_folders(folders)
 
 
 @lru_cache(maxsize=4_096)
 def _in_object(name: str) -> str:
-    return _found(name, *_IN_OBJECT) if without_panel(name) != name else ""
+    return _panel_in(name, *_IN_OBJECT) if without_panel(name) != name else ""
 
 
 @lru_cache(maxsize=4_096)
 def _in_folders(folders: str) -> str:
-    names = (_found(part, *_IN_PATH) for part in reversed(folders.split("/")))
+    names = (_panel_in(part, *_IN_PATH) for part in reversed(folders.split("/")))
     return next((name for name in names if name), "")
 
 
@@ -60,7 +60,7 @@ def _may_name(letters: str) -> bool:
     return _HINT.search(letters) is not None
 
 
-def _found(text: str, *patterns: re.Pattern[str]) -> str:
+def _panel_in(text: str, *patterns: re.Pattern[str]) -> str:
     named = (match.group("name") for pattern in patterns if (match := pattern.search(text)) is not None)
     return next((_plain(name) for name in named if name), "")
 

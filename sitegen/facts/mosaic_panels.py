@@ -68,7 +68,7 @@ def mosaic_of(
     left = _by_name(frames, groups, entry.panels is None)
     left = _by_place(left, groups, entry.panels is None)
     if entry.panels is None and _stands_still(entry):
-        left = _found(left, groups)
+        left = _from_pointings(left, groups)
     if entry.panels is None and (len(groups) < 2 or _is_one_field(groups)):
         return None
     usual = _most_of(frames)
@@ -145,7 +145,7 @@ def _by_place(frames: Sequence[_Framed], groups: Mapping[str, _Group], grows: bo
     return left
 
 
-def _found(frames: Sequence[_Framed], groups: dict[str, _Group]) -> list[_Framed]:
+def _from_pointings(frames: Sequence[_Framed], groups: dict[str, _Group]) -> list[_Framed]:
     """New panels where frames of one rig cluster at several places; gives back what belongs to none."""
     by_rig: dict[str, list[_Framed]] = {}
     for frame in frames:

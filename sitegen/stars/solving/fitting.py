@@ -40,7 +40,6 @@ _HELD_AT_MOST, _WHILE_GROWING = 1000, 400
 """Stars of a fit."""
 
 
-
 def solution_from(pose: Pose, evidence: Evidence, scene: Scene, searched: Scene) -> Solution:
     """The pose of the part searched as the solution of the whole scene."""
     camera = Camera.of(_unrefined(pose, evidence, scene), scene)
@@ -50,7 +49,7 @@ def solution_from(pose: Pose, evidence: Evidence, scene: Scene, searched: Scene)
         reach_px = _REACH_PX
     for _ in range(_WIDE_PASSES):
         camera = _refined(camera, matched_stars(camera.solution, scene, reach_px, _HELD_AT_MOST))
-    return _told(_clipped(camera, scene, reach_px))
+    return _solution_of(_clipped(camera, scene, reach_px))
 
 
 def _grown(camera: Camera, scene: Scene, share: float, reach_px: float) -> Camera:
@@ -90,7 +89,7 @@ def _clipped(camera: Camera, scene: Scene, reach_px: float) -> Camera:
     return camera
 
 
-def _told(camera: Camera) -> Solution:
+def _solution_of(camera: Camera) -> Solution:
     """With the error that the farthest corner may have."""
     corner_px = _SURE * camera.corner_deviation() * camera.half_px
     return accepted(replace(camera.solution, corner_arcsec=corner_px * camera.solution.scale_arcsec_px))
