@@ -4,7 +4,7 @@ Digits are those that mean something: a scale has three figures, an altitude who
 """
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, date, datetime, tzinfo
 from functools import cache, lru_cache
 
@@ -80,6 +80,14 @@ class NumberText(Struct, frozen=True):
         if abs(degrees) * 60 >= 2:
             return f"{self.figures(degrees * 60, 2)}′"
         return f"{self.figures(degrees * 3600, 2)}″"
+
+    def field(self, sides_deg: Sequence[float]) -> str:
+        """Sides in one unit, the longest one's: 3.00° × 2.00°, 53′ × 35′."""
+        longest = max(sides_deg)
+        if longest >= 2:
+            return " × ".join(f"{self.number(side, 1 if longest >= 10 else 2)}°" for side in sides_deg)
+        parts, sign = (60, "′") if longest * 60 >= 2 else (3600, "″")
+        return " × ".join(f"{self.figures(parts * side, 2)}{sign}" for side in sides_deg)
 
     def day(self, when: date) -> str:
         """'18 October 2026'."""

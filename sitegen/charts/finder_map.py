@@ -24,6 +24,7 @@ ONE_PANEL_FROM_DEG = 20.0
 BARS_DEG = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 DASHES = (0, (5, 4))
 EDGE_STEPS = 8
+NAME_INSIDE = 15.0  # units from a panel's side to the middle of its name
 MARK, SMALLEST_FIELD = 7.0, 11.0  # units; a smaller field says nothing at the scale of the wide map
 
 
@@ -127,14 +128,16 @@ def _panels(axes: Axes, sky: SkyMap, values: FinderValues, lettering: Lettering,
         axes.add_artist(Polygon(np.column_stack([x, y]), fill=False, edgecolor=LINK, **style))
         reach = max(reach, float(y.max()), -float(y.min()))
         if close:
-            _name_panel(axes, (float(x.mean()), float(y.max()), float(y.min())), panel.label, lettering)
+            _name_panel(axes, np.column_stack([x, y]), panel.label, lettering)
     return reach
 
 
-def _name_panel(axes: Axes, at: tuple[float, float, float], name: str, lettering: Lettering) -> None:
-    """Inside: under its upper edge, over its lower one, else in its middle."""
-    x, top, bottom = at
-    place = lettering.first_free([(x, top - 13, "center"), (x, bottom + 13, "center"), (x, (top + bottom) / 2, "center")], name)
+def _name_panel(axes: Axes, edge: Array, name: str, lettering: Lettering) -> None:
+    """Inside, however it is turned: by the middle of its upper side, of its lower one, else in its middle."""
+    middle = edge.mean(axis=0)
+    by_sides = (edge[side * EDGE_STEPS + EDGE_STEPS // 2] - middle for side in (1, 3))
+    inside = [middle + way * max(0.0, 1 - NAME_INSIDE / float(np.hypot(*way))) for way in by_sides]
+    place = lettering.first_free([(float(x), float(y), "center") for x, y in (*inside, middle)], name)
     if place:
         write(axes, place[0], place[1], name, LINK, ha="center")
 

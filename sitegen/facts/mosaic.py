@@ -30,11 +30,11 @@ SOURCE: Fact[PanelView] = Fact(
 )  # fmt: skip
 RA_DEG: Fact[PanelView] = Fact(
     "Right ascension of the panel", "°", lambda panel: panel.ra_deg,
-    "As the author gives it, else the middle of where its frames were pointed.", POINTINGS, 3,
+    "As the author gives it, else the middle of where its frames were pointed.", POINTINGS, 4,
 )  # fmt: skip
 DEC_DEG: Fact[PanelView] = Fact(
     "Declination of the panel", "°", lambda panel: panel.dec_deg,
-    "As the author gives it, else the middle of where its frames were pointed.", POINTINGS, 3,
+    "As the author gives it, else the middle of where its frames were pointed.", POINTINGS, 4,
 )  # fmt: skip
 FIELD_DEG: Fact[PanelView] = Fact(
     "Field of the panel", "°", lambda panel: list(panel.field_deg) if panel.field_deg else None,

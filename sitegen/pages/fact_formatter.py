@@ -89,7 +89,7 @@ TABLES = ("star_shapes", "star_rings")
 
 
 def field_text(formatter: FactFormatter, value: list[float]) -> str:
-    return " × ".join(formatter.numbers.angle(side) for side in value)
+    return formatter.numbers.field(value)
 
 
 def _right_ascension(formatter: FactFormatter, degrees: float) -> str:

@@ -5,6 +5,7 @@ from xml.etree.ElementTree import fromstring
 import numpy as np
 import pytest
 from matplotlib.patches import Circle, Ellipse, Polygon
+from matplotlib.path import Path
 
 from sitegen.charts import finder_map, sky_map
 from sitegen.charts.chart import drawn
@@ -213,6 +214,19 @@ def test_each_panel_lies_in_its_place() -> None:
     axes = finder_map.draw(values, VOICE)[1].figure.axes[0]
     heights = {text.get_text(): text.get_position()[1] for text in axes.texts}
     assert heights["south"] < 0 < heights["north"]
+
+
+@pytest.mark.parametrize("rotation_deg", [0.0, 20.0, 45.0, 90.0, 160.0])
+def test_a_panel_s_name_stands_clear_of_its_sides(rotation_deg: float) -> None:
+    """However it is turned, the middle of its name is at least twelve units inside every side."""
+    values = mosaic(CameraField("north", 0.9, 0.6, rotation_deg, 11.888, -24.888))
+    edge = np.asarray(boxes(values)[0].get_xy())
+    name = next(text for text in finder_map.draw(values, VOICE)[1].figure.axes[0].texts if text.get_text() == "north")
+    starts, ends, place = edge[:-1], edge[1:], np.array(name.get_position())
+    along = (ends - starts) / np.linalg.norm(ends - starts, axis=1)[:, None]
+    away = np.abs(along[:, 0] * (place - starts)[:, 1] - along[:, 1] * (place - starts)[:, 0])
+    assert away.min() >= 12
+    assert Path(edge).contains_point(place)
 
 
 def test_panels_of_an_unknown_turn_are_dashed_and_say_so() -> None:

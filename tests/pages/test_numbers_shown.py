@@ -30,6 +30,20 @@ def test_a_full_turn_reads_as_none(turned: float, text: str) -> None:
 @pytest.mark.parametrize(
     ("place", "value", "text"),
     [
+        ("pictures.field_deg", (3.0, 1.999), "3.00° × 2.00°"),
+        ("pictures.field_deg", (12.04, 1.5), "12.0° × 1.5°"),
+        ("pictures.field_deg", (1.9, 0.02), "114′ × 1.2′"),
+        ("panels.dec_deg", -25.8333, "−25° 50′ 00″"),
+    ],
+)
+def test_numbers_have_one_unit_and_no_digit_too_many(place: str, value: object, text: str) -> None:
+    """Both sides of a field in degrees from two on; a whole minute of a panel's place stays one."""
+    assert SHOWER.show(place, value).text.replace("\u202f", " ") == text
+
+
+@pytest.mark.parametrize(
+    ("place", "value", "text"),
+    [
         ("conditions.temperature_c", 20.2, "20 °C"), ("conditions.humidity_percent", 33, "33 %"),
         ("conditions.wind_m_s", 3.9, "3.9 m/s"), ("conditions.sky_mag_arcsec2", 20.914, "20.9 mag/arcsec²"),
         ("conditions.guiding_rms_arcsec", 0.577, "0.58″"), ("polar.drift_arcsec_min", 1.05, "1.1″/min"),
